@@ -1,0 +1,132 @@
+// bench.h: what the workshop has, and what was read and answered at the bench for one shaft. Plain facts, each with the
+// place it came from; nothing here is judged. Today it is read from a readings file; the record folds its entries into
+// the same struct.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/shaft/shaft.h"
+#include "core/units/any_quantity.h"
+#include "core/units/problem.h"
+
+namespace flatwise {
+
+/// A calendar day, ISO 8601, proleptic Gregorian. Comparable; no clock, no zone.
+struct Day {
+  int year = 0, month = 0, day = 0;
+  friend auto operator<=>(const Day&, const Day&) = default;
+};
+
+/// A fact somebody told: the value, what was typed, and where.
+template <class T>
+struct Told {
+  T value{};
+  std::string typed;
+  Place place;
+};
+
+struct Gauge {
+  std::string id;
+  enum class Use { bore_gauge, thermometer, length, feeler, wrench, press_gauge } use = Use::bore_gauge;
+  Kind kind = Kind::length;             ///< What it shows.
+  double calibration_expanded_si = 0;   ///< U of its certificate, k = 2. Relative (ratio) when `relative`.
+  bool relative = false;                ///< calibration_expanded is a share of the reading (wrenches, press gauges).
+  double resolution_si = 0;
+  std::optional<double> repeatability_si;  ///< Standard deviation of one reading, from its own study.
+  int repeatability_readings = 0;          ///< Readings in that study; degrees of freedom are one less.
+  double expansion_per_kelvin = 11.5e-6;   ///< Of the gauge; default steel, assumed.
+  std::optional<Length> setting_ring;      ///< Ring the gauge is set with, and its U (k = 2).
+  Length setting_ring_expanded;
+  std::optional<Length> least_readable, greatest_readable;
+  Day calibrated_until;
+  std::optional<std::string> accepted_overdue_by;  ///< Somebody responsible accepted it although overdue, by name.
+  Place place;
+};
+
+/// Finished presses of the shop with measured bores: what its own friction is fitted from.
+struct ShopPress {
+  Length interference;
+  Length joint_diameter, width;
+  Force force;
+};
+
+struct StockItem {
+  std::string part_number;
+  std::string name;
+  int on_shelf = 0, on_order = 0;
+};
+
+struct Workshop {
+  std::string name;
+  bool invented = false;
+  std::string currency;                       ///< Three letters.
+  std::optional<double> rate_per_hour;        ///< In currency units.
+  Temperature room = celsius(20);             ///< Used where a temperature was not taken, rectangular +- 5 K, assumed.
+  TemperatureRise room_half_width = kelvins(5);
+  std::vector<Gauge> gauges;
+  std::vector<ShopPress> presses;
+  std::vector<StockItem> stock;
+};
+
+enum class Reply { yes, no, not_seen };
+enum class RingPressed { outer, inner, not_seen };
+
+struct MarkRead { int rotor = 0; Half half = Half::a; Told<int> flat; };
+struct BoreReading {
+  int rotor = 0;
+  char plane = 'A';          ///< 'A' or 'B': the planes at the bearing's edges.
+  Angle direction;           ///< Round the bore; the same angle + 180° is the same diameter.
+  Told<Entered> diameter;
+  std::string gauge;
+  std::optional<Told<Entered>> part_temperature, gauge_temperature;
+  std::string thermometer;   ///< Gauge id, when a temperature was taken with one that has a certificate.
+};
+struct StackReading { Told<Entered> length; std::string gauge; };
+struct FeelerReading { int joint = 0; bool passed = false; std::optional<Told<Entered>> blade; std::string gauge; Place place; };
+struct PartLength { int station = 0; std::optional<Half> half; Told<Entered> length; std::string gauge; };
+struct PressReading { int rotor = 0; Told<Entered> force; std::string gauge; std::optional<Told<RingPressed>> ring; };
+struct TorquePull {
+  End nut = End::a;
+  enum class With { wrench, bar } with = With::wrench;
+  Told<Entered> shown;                        ///< Wrench: the setting or reading. Bar: the pull at its end.
+  std::string gauge;
+  std::optional<Told<Entered>> tool_length;   ///< Nut to the middle of the grip (bar), drive to grip (wrench).
+  std::optional<Told<Entered>> extension;     ///< E, along the wrench when its angle is nought.
+  Angle extension_angle;
+  Angle pull_angle = degrees(90);
+  double multiplier = 1.0;
+};
+struct LabelBack { std::string label; Place place; };  ///< In order from end A as put back; "" where a spacer had none.
+struct Fitted { int rotor = 0; Told<std::string> designation; };
+struct LeanMarked { int rotor = 0; Half half = Half::a; Told<Entered> angle; };
+struct ReusedRing { int rotor = 0; Told<Reply> sound; };
+struct Counted { std::string tray; std::string item; Told<int> left; Told<int> wanted; };
+
+/// A 'before you go on' question with its answer. Ids are those of job/questions.h, with the rotor or station they are for.
+struct Answered { std::string question; int number = 0; std::string about; Told<Reply> reply; };
+
+struct Bench {
+  std::string job;
+  Day date;                      ///< Day of the readings: gauges are judged against it.
+  std::string file;
+  std::vector<int> came_off;     ///< Rotors that left the shaft, by number.
+  std::vector<int> still_off;    ///< Of these, not back on the shaft at this moment.
+  std::vector<int> new_set;      ///< Rotors that got a new adapter-and-bearing set in this job.
+  std::vector<MarkRead> marks;
+  std::vector<BoreReading> bores;
+  std::vector<PartLength> part_lengths;
+  std::vector<StackReading> stack;
+  std::vector<FeelerReading> feelers;
+  std::vector<PressReading> presses;
+  std::vector<TorquePull> torques;
+  std::optional<std::vector<LabelBack>> labels_back;  ///< None: nobody noted the order.
+  std::vector<Fitted> fitted;
+  std::vector<LeanMarked> leans;
+  std::vector<ReusedRing> reused_rings;
+  std::vector<Counted> counted;
+  std::vector<Answered> answers;
+};
+
+}  // namespace flatwise

@@ -1,0 +1,43 @@
+// words.h: codes and arguments to sentences, one dictionary a language, compiled in. Shell, paper and page all speak
+// through this; nothing else holds a sentence.
+//
+// A dictionary is words/<language>/*.toml: "code" = "Turn half {half} of rotor {rotor} {flats|one flat|# flats} towards
+// {towards}." {x} fills an argument (a quantity is shown in the voice's units, with the other system in brackets by
+// {x+}); {x|one|many} chooses by number, # stands for it; {x?text} gives the text only when the argument is there.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "core/units/code.h"
+#include "core/units/format.h"
+#include "core/working/working.h"
+
+namespace flatwise {
+
+enum class Language { english };
+
+struct Voice {
+  Language language = Language::english;
+  UnitSystem units = UnitSystem::metric;
+  std::string currency;
+};
+
+/// The sentence of a code. An unknown code is a bug (a test reads all sources for them).
+[[nodiscard]] std::string say(std::string_view code, const Args& args, const Voice& voice);
+[[nodiscard]] std::string say(const Message& message, const Voice& voice);
+[[nodiscard]] std::string say(const Finding& finding, const Voice& voice);  ///< Without its instruction.
+/// A single word or phrase: "half.b" → "half B".
+[[nodiscard]] std::string word(std::string_view id, const Voice& voice);
+[[nodiscard]] bool has_words(std::string_view code, Language language = Language::english);
+
+/// A problem in its three parts.
+struct SaidProblem {
+  std::string read, allowed, mend;
+};
+[[nodiscard]] SaidProblem say(const Problem& problem, const Voice& voice);
+
+/// All codes of a language, sorted: for the test that every one is used.
+[[nodiscard]] std::vector<std::string_view> all_codes(Language language);
+
+}  // namespace flatwise
