@@ -102,7 +102,9 @@ struct LabelBack { std::string label; Place place; };  ///< In order from end A 
 struct Fitted { int rotor = 0; Told<std::string> designation; };
 struct LeanMarked { int rotor = 0; Half half = Half::a; Told<Entered> angle; };
 struct ReusedRing { int rotor = 0; Told<Reply> sound; };
-struct Counted { std::string tray; std::string item; Told<int> left; Told<int> wanted; };
+/// Count-out of one kind of part on one tray: how many were laid on it before the press, how many are left on it after.
+/// `item` is a key of job/kit.h ("set", "seal", "snap_ring").
+struct Counted { int rotor = 0; std::string item; Told<int> laid; std::optional<Told<int>> left; };
 
 /// A 'before you go on' question with its answer. Ids are those of job/questions.h, with the rotor or station they are for.
 struct Answered { std::string question; int number = 0; std::string about; Told<Reply> reply; };

@@ -1,0 +1,61 @@
+#include "job/questions.h"
+
+#include <array>
+
+namespace flatwise::job {
+namespace {
+
+constexpr std::array<std::string_view, kStageCount> kStageNames{
+    "booking_in", "finding", "plan", "teardown", "inspection", "kit", "press", "timing", "stack", "torque", "test_run", "release"};
+
+constexpr Question kQuestions[] = {
+    {"power_locked_off", Stage::booking_in, AskedOf::shaft},
+    {"stored_energy_let_off", Stage::booking_in, AskedOf::shaft},
+    {"frame_chocked", Stage::booking_in, AskedOf::shaft},
+    {"tines_clear", Stage::booking_in, AskedOf::shaft},
+    {"spacers_labelled", Stage::teardown, AskedOf::shaft},
+    {"seals_new", Stage::kit, AskedOf::rotor_that_came_off},
+    {"bearing_greased", Stage::press, AskedOf::rotor_that_came_off},
+    {"snap_rings_home", Stage::press, AskedOf::rotor_that_came_off},
+    {"captive_in", Stage::stack, AskedOf::captive_station},
+    {"guards_on", Stage::test_run, AskedOf::shaft},
+    {"ran_cool_and_quiet", Stage::test_run, AskedOf::shaft},
+    {"nut_rechecked", Stage::test_run, AskedOf::nut},
+};
+
+void ask(const Shaft& shaft, const Bench& bench, const Question& question, std::vector<Asked>& out) {
+  switch (question.of) {
+    case AskedOf::shaft:
+      out.push_back({&question, 0});
+      break;
+    case AskedOf::rotor_that_came_off:
+      for (const int rotor : bench.came_off) out.push_back({&question, rotor});
+      break;
+    case AskedOf::captive_station:
+      for (std::size_t i = 0; i < shaft.stations().size(); ++i)
+        if (!shaft.stations()[i].fit_before.empty()) out.push_back({&question, static_cast<int>(i) + 1});
+      break;
+    case AskedOf::nut:
+      for (std::size_t i = 0; i < shaft.spec().nuts.size(); ++i) out.push_back({&question, static_cast<int>(i) + 1});
+      break;
+  }
+}
+
+}  // namespace
+
+std::string_view stage_name(Stage stage) { return kStageNames[static_cast<std::size_t>(stage)]; }
+std::span<const Question> questions() { return kQuestions; }
+
+std::vector<std::string_view> question_ids() {
+  std::vector<std::string_view> ids;
+  for (const Question& q : kQuestions) ids.push_back(q.id);
+  return ids;
+}
+
+std::vector<Asked> asked(const Shaft& shaft, const Bench& bench) {
+  std::vector<Asked> out;
+  for (const Question& q : kQuestions) ask(shaft, bench, q, out);
+  return out;
+}
+
+}  // namespace flatwise::job
