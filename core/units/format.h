@@ -16,9 +16,9 @@ enum class UnitSystem { metric, inch };
 /// arc under 1°; times in minutes under 10 h).
 struct Shown {
   UnitSystem system = UnitSystem::metric;
-  std::optional<int> decimals;         ///< Fixed decimals in the chosen unit.
-  std::optional<std::string> unit;     ///< A spelling of parse.h's units to force ("mm", "ft·lb").
-  std::string currency;                ///< For money; empty shows the bare figure.
+  std::optional<int> decimals;      ///< Fixed decimals in the chosen unit.
+  std::optional<std::string> unit;  ///< A spelling of parse.h's units to force ("mm", "ft·lb").
+  std::string currency;             ///< For money; empty shows the bare figure.
 };
 [[nodiscard]] std::string format_quantity(AnyQuantity value, const Shown& shown = {});
 /// The same in the other system: what stands small below a figure.

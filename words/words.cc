@@ -1,0 +1,174 @@
+#include "words/words.h"
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+#include <span>
+
+#include "words/dictionary.h"
+#include "words/template.h"
+
+namespace flatwise {
+namespace {
+
+using words::Entry;
+using words::Piece;
+
+const Entry* find_entry(std::string_view code) {
+  const std::span<const Entry> all = words::english();
+  const auto it = std::ranges::lower_bound(all, code, {}, &Entry::code);
+  return it != all.end() && it->code == code ? &*it : nullptr;
+}
+
+std::string_view text_of(std::string_view code) {
+  const Entry* entry = find_entry(code);
+  CORE_CHECK(entry != nullptr);
+  return entry->text;
+}
+
+/// "1, 2 and 5". `last` is the code of the word before the last one: "and", "or".
+template <class T, class Say>
+std::string listed(const std::vector<T>& items, std::string_view last, const Say& say_one) {
+  std::string out;
+  for (std::size_t i = 0; i < items.size(); ++i) {
+    if (i > 0) out += i + 1 == items.size() ? " " + std::string{text_of(last)} + " " : ", ";
+    out += say_one(items[i]);
+  }
+  return out;
+}
+
+std::string whole(std::int64_t v) { return format_quantity(any_count(v)); }
+
+/// Fills one template from one list of arguments.
+class Speaker {
+ public:
+  Speaker(const Args& args, const Voice& voice) : args_{args}, voice_{voice} {}
+
+  [[nodiscard]] std::string fill(std::string_view text, const std::string* number = nullptr) const {
+    std::string out;
+    for (const Piece& piece : words::read_template(text, number != nullptr).pieces) out += said(piece, number);
+    return out;
+  }
+
+ private:
+  [[nodiscard]] const ArgValue* find(std::string_view name) const {
+    const auto it = std::ranges::find(args_, name, &Arg::name);
+    return it == args_.end() ? nullptr : &it->value;
+  }
+  [[nodiscard]] const ArgValue& get(std::string_view name) const {
+    const ArgValue* value = find(name);
+    CORE_CHECK(value != nullptr);
+    return *value;
+  }
+  [[nodiscard]] Shown shown(UnitSystem system) const {
+    return {.system = system, .decimals = {}, .unit = {}, .currency = voice_.currency};
+  }
+
+  [[nodiscard]] std::string said(const Piece& piece, const std::string* number) const;
+  [[nodiscard]] std::string one(const ArgValue& value, std::string_view last = "and") const;
+  [[nodiscard]] std::string both(const ArgValue& value) const;
+  [[nodiscard]] static bool is_there(const ArgValue& value);
+  [[nodiscard]] static double amount(const ArgValue& value);
+
+  const Args& args_;
+  const Voice& voice_;
+};
+
+std::string Speaker::one(const ArgValue& value, std::string_view last) const {
+  if (const auto* v = std::get_if<std::int64_t>(&value)) return whole(*v);
+  if (const auto* v = std::get_if<AnyQuantity>(&value)) return format_quantity(*v, shown(voice_.units));
+  if (const auto* v = std::get_if<std::string>(&value)) return *v;
+  if (const auto* v = std::get_if<Word>(&value)) return word(v->id, voice_);
+  if (const auto* v = std::get_if<std::vector<std::int64_t>>(&value)) return listed(*v, last, whole);
+  if (const auto* v = std::get_if<std::vector<std::string>>(&value))
+    return listed(*v, last, [](const std::string& s) { return s; });
+  return listed(std::get<std::vector<Word>>(value), last, [&](const Word& w) { return word(w.id, voice_); });
+}
+
+std::string Speaker::both(const ArgValue& value) const {
+  const std::string first = one(value);
+  const auto* quantity = std::get_if<AnyQuantity>(&value);
+  if (quantity == nullptr) return first;
+  const std::string second = format_quantity(*quantity, shown(other(voice_.units)));
+  return first == second ? first : first + " (" + second + ")";
+}
+
+/// An empty text or list is as good as none.
+bool Speaker::is_there(const ArgValue& value) {
+  if (const auto* v = std::get_if<std::string>(&value)) return !v->empty();
+  if (const auto* v = std::get_if<std::vector<std::int64_t>>(&value)) return !v->empty();
+  if (const auto* v = std::get_if<std::vector<std::string>>(&value)) return !v->empty();
+  if (const auto* v = std::get_if<std::vector<Word>>(&value)) return !v->empty();
+  return true;
+}
+
+/// What a choice is made by: the number itself, or how many there are in a list.
+double Speaker::amount(const ArgValue& value) {
+  if (const auto* v = std::get_if<std::int64_t>(&value)) return std::fabs(static_cast<double>(*v));
+  if (const auto* v = std::get_if<AnyQuantity>(&value)) return std::fabs(v->si);
+  if (const auto* v = std::get_if<std::vector<std::int64_t>>(&value)) return static_cast<double>(v->size());
+  if (const auto* v = std::get_if<std::vector<std::string>>(&value)) return static_cast<double>(v->size());
+  if (const auto* v = std::get_if<std::vector<Word>>(&value)) return static_cast<double>(v->size());
+  CORE_CHECK(false && "a choice needs a number or a list");
+  return 0;
+}
+
+std::string Speaker::said(const Piece& piece, const std::string* number) const {
+  switch (piece.form) {
+    case Piece::Form::text:
+      return std::string{piece.text};
+    case Piece::Form::number:
+      return number != nullptr ? *number : "#";
+    case Piece::Form::value:
+      return one(get(piece.text));
+    case Piece::Form::any_of:
+      return one(get(piece.text), "or");
+    case Piece::Form::both:
+      return both(get(piece.text));
+    case Piece::Form::choice: {
+      const ArgValue& value = get(piece.text);
+      const double n = amount(value);
+      const std::size_t way = n == 1.0 ? 0 : n == 0.0 && piece.ways.size() > 2 ? 2 : 1;
+      const std::string chosen_by = one(value);
+      return fill(piece.ways[way], &chosen_by);
+    }
+    case Piece::Form::if_there: {
+      const ArgValue* value = find(piece.text);
+      if (value != nullptr && is_there(*value)) return fill(piece.ways[0], number);
+      return piece.ways.size() > 1 ? fill(piece.ways[1], number) : std::string{};
+    }
+  }
+  return {};
+}
+
+}  // namespace
+
+std::string say(std::string_view code, const Args& args, const Voice& voice) {
+  return Speaker{args, voice}.fill(text_of(code));
+}
+std::string say(const Message& message, const Voice& voice) { return say(message.code.id(), message.args, voice); }
+std::string say(const Finding& finding, const Voice& voice) { return say(finding.code.id(), finding.args, voice); }
+
+std::string word(std::string_view id, const Voice& voice) { return say(id, {}, voice); }
+
+bool has_words(std::string_view code, Language language) {
+  (void)language;  // One so far.
+  return find_entry(code) != nullptr;
+}
+
+SaidProblem say(const Problem& problem, const Voice& voice) {
+  Args args = problem.args;
+  args.emplace_back("field", problem.field);
+  args.emplace_back("given", problem.given);
+  const std::string code{problem.code.id()};
+  return {say(code, args, voice), say(code + ".allowed", args, voice), say(code + ".mend", args, voice)};
+}
+
+std::vector<std::string_view> all_codes(Language language) {
+  (void)language;
+  std::vector<std::string_view> codes;
+  for (const Entry& entry : words::english()) codes.push_back(entry.code);
+  return codes;
+}
+
+}  // namespace flatwise
