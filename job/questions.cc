@@ -2,6 +2,8 @@
 
 #include <array>
 
+#include "job/judge.h"
+
 namespace flatwise::job {
 namespace {
 
@@ -23,7 +25,8 @@ constexpr Question kQuestions[] = {
     {"nut_rechecked", Stage::test_run, AskedOf::nut},
 };
 
-void ask(const Shaft& shaft, const Bench& bench, const Question& question, std::vector<Asked>& out) {
+void ask(const Shaft& shaft, const Bench& bench, const std::vector<bool>& off, const Question& question,
+         std::vector<Asked>& out) {
   switch (question.of) {
     case AskedOf::shaft:
       out.push_back({&question, 0});
@@ -31,9 +34,9 @@ void ask(const Shaft& shaft, const Bench& bench, const Question& question, std::
     case AskedOf::rotor_that_came_off:
       for (const int rotor : bench.came_off) out.push_back({&question, rotor});
       break;
-    case AskedOf::captive_station:
-      for (std::size_t i = 0; i < shaft.stations().size(); ++i)
-        if (!shaft.stations()[i].fit_before.empty()) out.push_back({&question, static_cast<int>(i) + 1});
+    case AskedOf::captive_station:  // What a station hides is only out when the station came off.
+      for (std::size_t i = 0; i < off.size(); ++i)
+        if (off[i] && !shaft.stations()[i].fit_before.empty()) out.push_back({&question, static_cast<int>(i) + 1});
       break;
     case AskedOf::nut:
       for (std::size_t i = 0; i < shaft.spec().nuts.size(); ++i) out.push_back({&question, static_cast<int>(i) + 1});
@@ -53,8 +56,9 @@ std::vector<std::string_view> question_ids() {
 }
 
 std::vector<Asked> asked(const Shaft& shaft, const Bench& bench) {
+  const std::vector<bool> off = stations_off(shaft, bench);
   std::vector<Asked> out;
-  for (const Question& q : kQuestions) ask(shaft, bench, q, out);
+  for (const Question& q : kQuestions) ask(shaft, bench, off, q, out);
   return out;
 }
 

@@ -1,0 +1,22 @@
+// files.h: reading and writing whole files, bounded and never half.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "cli/context.h"
+#include "core/units/problem.h"
+
+namespace flatwise::cli {
+
+inline constexpr std::size_t kLargestInput = 4U << 20U;  ///< 4 MiB; nothing a person writes comes near.
+
+/// Text of a file, or of the standard input for "-". Refuses what is not there, a folder, and more than kLargestInput
+/// bytes (read no further than that).
+[[nodiscard]] Result<std::string> read_text(const Context& context, const std::string& path);
+/// Writes by a new file beside it and a rename: the old content or the new, never a part. Makes missing folders.
+[[nodiscard]] Result<bool> write_file(const std::string& path, std::string_view bytes);
+/// A path that a file names, seen from that file's folder.
+[[nodiscard]] std::string beside(const std::string& file, const std::string& named);
+
+}  // namespace flatwise::cli

@@ -1,0 +1,33 @@
+// load.h: files named on the command line to checked values, with every problem of every file.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "cli/context.h"
+#include "core/shaft/shaft.h"
+#include "job/bench.h"
+#include "job/judge.h"
+
+namespace flatwise::cli {
+
+[[nodiscard]] Results<Shaft> load_shaft(const Context& context, const std::string& path);
+/// An empty path gives a workshop with nothing in it: no prices, no gauges, room at 20 °C, all assumed.
+[[nodiscard]] Results<Workshop> load_workshop(const Context& context, const std::string& path);
+
+/// One job: the readings with the shaft and the workshop they name.
+struct Job {
+  Shaft shaft;
+  Workshop workshop;
+  Bench bench;
+  [[nodiscard]] job::Facts facts() const { return {shaft, workshop, bench}; }
+};
+struct JobFiles {
+  std::string readings;                 ///< "-" for the standard input.
+  std::optional<std::string> shaft;     ///< Instead of the one the readings name.
+  std::optional<std::string> workshop;
+};
+[[nodiscard]] Results<Job> load_job(const Context& context, const JobFiles& files);
+
+}  // namespace flatwise::cli

@@ -1,0 +1,227 @@
+// main.cc: arguments to verbs. The table of verbs below is also what help, completions and the man page are made from.
+#include <unistd.h>
+
+#include <CLI/CLI.hpp>
+#include <cstdlib>
+#include <functional>
+#include <iostream>
+
+#include "cli/describe.h"
+#include "cli/text.h"
+#include "cli/verbs.h"
+#include "core/units/near.h"
+
+namespace flatwise::cli {
+namespace {
+
+using Action = std::function<Status(const Context&)>;
+
+/// What the parsed line asks for; filled by CLI11, which needs places that stay where they are.
+struct Line {
+  bool json = false, why = false, inch = false, metric = false, no_colour = false;
+  std::string shaft_file, workshop_file, readings, shell;
+  std::string through = "release";
+  std::optional<std::string> shaft_instead, workshop_instead;
+  MapOptions map;
+  PlanOptions plan;
+  NewShaft fresh;
+  SheetOptions sheets;
+  std::string reference_folder = "docs/reference";
+  std::string figure;
+  std::vector<std::string> inputs;
+  bool figure_pages = false;
+  std::string demo_folder, out_folder = "flatwise-demo";
+  Action action;
+};
+
+std::string help(std::string_view verb) { return word("cli.help." + std::string{verb}, {}); }
+
+CLI::App* add_verb(CLI::App& app, Line& line, const std::string& name, Action action) {
+  CLI::App* verb = app.add_subcommand(name, help(name));
+  verb->callback([&line, action = std::move(action)] { line.action = action; });
+  return verb;
+}
+
+void add_speech(CLI::App& verb, Line& line) {
+  verb.add_flag("--json", line.json, help("json"));
+  verb.add_flag("--why", line.why, help("why"));
+  verb.add_flag("--inch", line.inch, help("inch"))->excludes(verb.add_flag("--metric", line.metric, help("metric")));
+  verb.add_flag("--no-colour", line.no_colour, help("no_colour"));
+}
+
+void add_job_files(CLI::App& verb, Line& line) {
+  verb.add_option("READINGS", line.readings, help("readings"))->required();
+  verb.add_option("--shaft", line.shaft_instead, help("shaft_instead"));
+  verb.add_option("--workshop", line.workshop_instead, help("workshop_instead"));
+}
+
+JobFiles job_files(const Line& line) { return {line.readings, line.shaft_instead, line.workshop_instead}; }
+
+struct StageVerb {
+  const char* name;
+  job::Stage stage;
+};
+constexpr StageVerb kStageVerbs[] = {{"book-in", job::Stage::booking_in}, {"tear-down", job::Stage::teardown}, {"inspect", job::Stage::inspection},
+                                     {"press", job::Stage::press},        {"marks", job::Stage::timing},       {"stack", job::Stage::stack},
+                                     {"torque", job::Stage::torque},      {"test-run", job::Stage::test_run}};
+
+void add_job_verbs(CLI::App& app, Line& line) {
+  for (const StageVerb& sv : kStageVerbs)
+    add_job_files(*add_verb(app, line, sv.name, [&line, stage = sv.stage](const Context& c) { return judge_stage(c, job_files(line), stage); }), line);
+  add_job_files(*add_verb(app, line, "kit", [&line](const Context& c) { return list_kit(c, job_files(line)); }), line);
+  CLI::App* check = add_verb(app, line, "check", [&line](const Context& c) {
+    for (int s = 0; s < job::kStageCount; ++s)
+      if (job::stage_name(static_cast<job::Stage>(s)) == line.through) return judge_all(c, job_files(line), static_cast<job::Stage>(s));
+    return Status::bad_input;  // Not reached: CLI11 checks the word.
+  });
+  add_job_files(*check, line);
+  std::vector<std::string> stages;
+  for (int s = 0; s < job::kStageCount; ++s) stages.emplace_back(job::stage_name(static_cast<job::Stage>(s)));
+  check->add_option("--through", line.through, help("through"))->check(CLI::IsMember(stages));
+}
+
+void add_shaft_verbs(CLI::App& app, Line& line) {
+  CLI::App* define = app.add_subcommand("define", help("define"));
+  define->require_subcommand(1);
+  CLI::App* check = define->add_subcommand("check", help("define_check"));
+  check->add_option("SHAFT", line.shaft_file, help("shaft"))->required();
+  check->callback([&line] { line.action = [&line](const Context& c) { return define_check(c, line.shaft_file); }; });
+  CLI::App* fresh = define->add_subcommand("new", help("define_new"));
+  fresh->add_option("--name", line.fresh.name, help("new_name"));
+  fresh->add_option("--flats", line.fresh.flats, help("new_flats"));
+  fresh->add_option("--across", line.fresh.across, help("new_across"));
+  fresh->add_option("--rotors", line.fresh.rotors, help("new_rotors"));
+  fresh->add_option("--lean", line.fresh.lean, help("new_lean"));
+  fresh->add_option("--pattern", line.fresh.pattern, help("new_pattern"));
+  fresh->add_option("--bearing", line.fresh.bearing, help("new_bearing"));
+  fresh->add_option("--out", line.fresh.out, help("new_out"));
+  fresh->add_flag("--force", line.fresh.force, help("new_force"));
+  fresh->callback([&line] { line.action = [&line](const Context& c) { return define_new(c, line.fresh); }; });
+  CLI::App* reference = define->add_subcommand("reference", help("define_reference"));
+  reference->add_option("FOLDER", line.reference_folder, help("reference_folder"));
+  reference->callback([&line] { line.action = [&line](const Context& c) { return define_reference(c, line.reference_folder); }; });
+
+  CLI::App* map = add_verb(app, line, "map", [&line](const Context& c) { return map_marks(c, line.map); });
+  map->add_option("SHAFT", line.map.shaft_file, help("shaft"))->required();
+  map->add_option("--first-flat", line.map.first_flat, help("first_flat"));
+  map->add_flag("--mirrored", line.map.mirrored, help("mirrored"));
+  map->add_flag("--from-b", line.map.from_b, help("from_b"));
+  CLI::App* plan = add_verb(app, line, "plan", [&line](const Context& c) { return plan_teardown(c, line.plan); });
+  plan->add_option("SHAFT", line.plan.shaft_file, help("shaft"))->required();
+  plan->add_option("--open", line.plan.rotors, help("open"))->required()->delimiter(',');
+  plan->add_option("--workshop", line.plan.workshop_file, help("workshop"));
+  plan->add_flag("--steps", line.plan.steps, help("steps"));
+}
+
+void add_sheet_verb(CLI::App& app, Line& line) {
+  CLI::App* sheets = add_verb(app, line, "sheets", [&line](const Context& c) {
+    line.sheets.files = job_files(line);
+    return write_sheets(c, line.sheets);
+  });
+  sheets->add_option("READINGS", line.readings, help("readings"));
+  sheets->add_option("--shaft", line.shaft_instead, help("shaft_instead"));
+  sheets->add_option("--workshop", line.workshop_instead, help("workshop_instead"));
+  sheets->add_option("--open", line.sheets.rotors, help("open"))->delimiter(',');
+  sheets->add_option("--sheet", line.sheets.sheets, help("sheet"))->delimiter(',')->check(CLI::IsMember(sheet_names()));
+  sheets->add_option("--paper", line.sheets.paper, help("paper"))->check(CLI::IsMember({"a4", "letter"}));
+  sheets->add_option("--format", line.sheets.format, help("format"))->check(CLI::IsMember({"pdf", "svg", "png"}));
+  sheets->add_option("--out", line.sheets.folder, help("out"));
+  sheets->add_option("--printed", line.sheets.printed, help("printed"));
+}
+
+void add_other_verbs(CLI::App& app, Line& line) {
+  CLI::App* figure = add_verb(app, line, "figure", [&line](const Context& c) {
+    if (line.figure_pages) return figure_reference(c);
+    return line.figure.empty() ? list_figures(c) : one_figure(c, line.figure, line.inputs);
+  });
+  figure->add_option("NAME", line.figure, help("figure_name"));
+  figure->add_option("INPUT", line.inputs, help("figure_input"));
+  figure->add_flag("--reference", line.figure_pages, help("figure_reference"));
+  CLI::App* show = add_verb(app, line, "demo", [&line](const Context& c) { return demo(c, line.demo_folder, line.out_folder); });
+  show->add_option("--demo", line.demo_folder, help("demo_folder"));
+  show->add_option("--out", line.out_folder, help("out"));
+  CLI::App* completions = add_verb(app, line, "completions", [&app, &line](const Context& c) {
+    *c.out << completions_for(app, line.shell);
+    return Status::in_order;
+  });
+  completions->add_option("SHELL", line.shell, help("shell"))->required()->check(CLI::IsMember({"bash", "zsh", "fish"}));
+  add_verb(app, line, "man", [&app](const Context& c) {
+    *c.out << man_page(app);
+    return Status::in_order;
+  });
+}
+
+void build(CLI::App& app, Line& line) {
+  app.name("flatwise");
+  app.set_version_flag("--version", std::string{"flatwise "} + FLATWISE_VERSION);
+  app.set_help_flag("--help,-h", help("help"));
+  app.require_subcommand(1);
+  add_shaft_verbs(app, line);
+  add_job_verbs(app, line);
+  add_sheet_verb(app, line);
+  add_other_verbs(app, line);
+  for (CLI::App* verb : app.get_subcommands({})) {
+    add_speech(*verb, line);
+    for (CLI::App* sub : verb->get_subcommands({})) add_speech(*sub, line);
+  }
+}
+
+bool coloured(const Line& line) { return !line.no_colour && std::getenv("NO_COLOR") == nullptr && ::isatty(STDOUT_FILENO) == 1; }
+
+Context context_of(const Line& line) {
+  Context context;
+  context.voice.units = line.inch ? UnitSystem::inch : UnitSystem::metric;
+  context.json = line.json;
+  context.why = line.why;
+  context.colour = coloured(line);
+  context.progress = ::isatty(STDERR_FILENO) == 1;
+  context.out = &std::cout;
+  context.err = &std::cerr;
+  context.in = &std::cin;
+  return context;
+}
+
+Status misused(const CLI::App& app, const Line& line, const CLI::ParseError& error, const std::vector<std::string>& typed) {
+  const std::vector<std::string> known = words_known(app, typed);
+  const std::vector<std::string_view> views(known.begin(), known.end());
+  std::string near;
+  for (const std::string& word_typed : typed) {
+    const std::string bare = word_typed.substr(0, word_typed.find('='));
+    if (std::ranges::find(known, bare) == known.end() && near.empty()) near = nearest(bare, views);
+  }
+  Args args{{"said", std::string{error.what()}}};
+  if (!near.empty()) args.emplace_back("near", near);
+  Context context = context_of(line);
+  for (const std::string& t : typed) context.json = context.json || t == "--json";
+  return refuse(context, Problem{Code{"cli.usage"}, "command", {}, std::move(args), std::nullopt});
+}
+
+int run(int argc, char** argv) {
+  CLI::App app{word("cli.help.program", {})};
+  Line line;
+  build(app, line);
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::Success& success) {
+    return app.exit(success);
+  } catch (const CLI::ParseError& error) {
+    return static_cast<int>(misused(app, line, error, std::vector<std::string>(argv + 1, argv + argc)));
+  }
+  const Status status = line.action(context_of(line));
+  std::cout.flush();
+  if (std::cout) return static_cast<int>(status);
+  std::cerr << word("cli.output_lost", {}) << "\n";
+  return static_cast<int>(Status::bad_input);
+}
+
+}  // namespace
+}  // namespace flatwise::cli
+
+int main(int argc, char** argv) {
+  try {
+    return flatwise::cli::run(argc, argv);
+  } catch (const std::exception& bug) {
+    std::cerr << flatwise::word("cli.bug", {}) << "\n" << bug.what() << "\n";
+    return 3;
+  }
+}

@@ -1,0 +1,66 @@
+// verbs.h: one function a verb of the command line: options in, text or JSON out, exit status back. No formula, no rule and no
+// sentence lives here.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "cli/context.h"
+#include "cli/load.h"
+#include "job/questions.h"
+
+namespace flatwise::cli {
+
+// The shaft as described.
+Status define_check(const Context& context, const std::string& shaft_file);
+struct NewShaft {
+  std::string name;
+  std::string across, lean, bearing;  ///< As typed; empty: asked on a terminal, else the starter's own.
+  std::string flats, rotors, pattern;
+  std::string out;                    ///< Empty: the standard output.
+  bool force = false;                 ///< Overwrite a file that is there.
+};
+Status define_new(const Context& context, NewShaft options);
+Status define_reference(const Context& context, const std::string& folder);  ///< Writes schemas and reference pages.
+
+struct MapOptions {
+  std::string shaft_file;
+  std::optional<int> first_flat;
+  bool mirrored = false;
+  bool from_b = false;
+};
+Status map_marks(const Context& context, const MapOptions& options);
+
+struct PlanOptions {
+  std::string shaft_file;
+  std::string workshop_file;
+  std::vector<int> rotors;
+  bool steps = false;
+};
+Status plan_teardown(const Context& context, const PlanOptions& options);
+
+// The job as read and answered.
+Status judge_stage(const Context& context, const JobFiles& files, job::Stage stage);
+Status judge_all(const Context& context, const JobFiles& files, job::Stage through);
+Status list_kit(const Context& context, const JobFiles& files);
+
+struct SheetOptions {
+  JobFiles files;                    ///< readings may be empty: sheets from the shaft alone.
+  std::vector<std::string> sheets;   ///< Names; empty: all that the job has use for.
+  std::string paper = "a4";
+  std::string format = "pdf";
+  std::string folder = "sheets";
+  std::vector<int> rotors;           ///< To open, where no readings say it.
+  std::string printed;               ///< "when" for the foot; no clock in the drawing.
+};
+Status write_sheets(const Context& context, const SheetOptions& options);
+
+// Any figure alone.
+Status list_figures(const Context& context);
+Status one_figure(const Context& context, const std::string& name, const std::vector<std::string>& inputs);
+Status figure_reference(const Context& context);  ///< The reference page, in Markdown.
+
+Status demo(const Context& context, const std::string& demo_folder, const std::string& out_folder);
+
+}  // namespace flatwise::cli

@@ -1,0 +1,87 @@
+#include "job/judge.h"
+
+#include <algorithm>
+#include <array>
+
+#include "job/rules.h"
+
+namespace flatwise::job {
+namespace {
+
+using Rule = void (*)(const Facts&, StageReport&);
+struct StageRules {
+  Stage stage;
+  std::array<Rule, 3> rules;  ///< Called in order; the rest is nullptr.
+};
+constexpr StageRules kRules[] = {
+    {Stage::booking_in, {rules::answers}},
+    {Stage::teardown, {rules::answers, rules::way_off}},
+    {Stage::inspection, {rules::bores}},
+    {Stage::kit, {rules::answers, rules::parts_fitted, rules::count_out}},
+    {Stage::press, {rules::answers, rules::presses}},
+    {Stage::timing, {rules::marks}},
+    {Stage::stack, {rules::answers, rules::order_back, rules::seating}},
+    {Stage::torque, {rules::nuts}},
+    {Stage::test_run, {rules::answers}},
+};
+
+}  // namespace
+
+Severity StageReport::worst() const {
+  Severity worst = Severity::note;
+  for (const Finding& f : findings) worst = std::max(worst, f.severity);
+  return worst;
+}
+
+Severity JobReport::worst() const {
+  Severity worst = Severity::note;
+  for (const StageReport& s : stages) worst = std::max(worst, s.worst());
+  return worst;
+}
+
+const Finding* JobReport::first_open() const {
+  for (const StageReport& stage : stages) {
+    const Severity worst = stage.worst();
+    if (worst == Severity::note) continue;
+    const auto it = std::ranges::find_if(stage.findings, [&](const Finding& f) { return f.severity == worst; });
+    return &*it;
+  }
+  return nullptr;
+}
+
+StageReport judge(const Facts& facts, Stage stage) {
+  StageReport report;
+  report.stage = stage;
+  for (const StageRules& row : kRules) {
+    if (row.stage != stage) continue;
+    for (const Rule rule : row.rules)
+      if (rule != nullptr) rule(facts, report);
+  }
+  return report;
+}
+
+JobReport judge_through(const Facts& facts, Stage through) {
+  JobReport report;
+  for (const StageRules& row : kRules)
+    if (row.stage <= through) report.stages.push_back(judge(facts, row.stage));
+  return report;
+}
+
+std::vector<bool> stations_off(const Shaft& shaft, const Bench& bench) {
+  const int count = shaft.rotor_count();
+  std::vector<bool> rotor_off(static_cast<std::size_t>(count) + 2, false);
+  for (const int r : bench.came_off) rotor_off[static_cast<std::size_t>(r)] = true;
+  int from_a = 0;  // Rotors 1..from_a came off at end A.
+  while (from_a < count && rotor_off[static_cast<std::size_t>(from_a) + 1]) ++from_a;
+  int from_b = count + 1;  // Rotors from_b..N came off at end B.
+  while (from_b > from_a + 1 && rotor_off[static_cast<std::size_t>(from_b) - 1]) --from_b;
+  std::vector<bool> off(shaft.stations().size(), false);
+  const auto mark = [&](int begin, int end) { for (int i = begin; i < end; ++i) off[static_cast<std::size_t>(i)] = true; };
+  if (from_a > 0) mark(0, from_a == count ? static_cast<int>(off.size()) : shaft.station_of_rotor(from_a) + 1);
+  if (from_b <= count) mark(shaft.station_of_rotor(from_b), static_cast<int>(off.size()));
+  for (int r = from_a + 1; r < from_b; ++r)
+    if (rotor_off[static_cast<std::size_t>(r)]) off[static_cast<std::size_t>(shaft.station_of_rotor(r))] = true;
+  return off;
+}
+
+}  // namespace flatwise::job

@@ -1,0 +1,62 @@
+#include "job/kit.h"
+
+#include <algorithm>
+
+namespace flatwise::job {
+namespace {
+
+int ring_count(SnapRings rings) { return rings == SnapRings::none ? 0 : rings == SnapRings::one ? 1 : 2; }
+
+/// Old rings that go back on: said sound, never more than the rotor has.
+int rings_reused(int rotor, int rings, const std::vector<ReusedRing>& reused) {
+  const auto sound = std::ranges::count_if(
+      reused, [&](const ReusedRing& r) { return r.rotor == rotor && r.sound.value == Reply::yes; });
+  return std::min(rings, static_cast<int>(sound));
+}
+
+Tray tray_of(const Shaft& shaft, int number, const std::vector<ReusedRing>& reused) {
+  const Rotor& rotor = shaft.rotor(number);
+  Tray tray{number, {}};
+  if (shaft.spec().policies.renew_disturbed) tray.items.push_back({"set", 1, 1, false, rotor.adapter_set});
+  if (rotor.seals > 0) tray.items.push_back({"seal", rotor.seals, rotor.seals, false, rotor.seal});
+  const int rings = ring_count(rotor.snap_rings);
+  if (rings > 0)
+    tray.items.push_back({"snap_ring", rings, rings - rings_reused(number, rings, reused), true, rotor.snap_ring});
+  return tray;
+}
+
+void add_wanted(std::vector<PartWanted>& rows, const KitItem& item) {
+  const auto same = [&](const PartWanted& row) {
+    return row.item == item.item && row.part.part_number == item.part.part_number;
+  };
+  const auto it = std::ranges::find_if(rows, same);
+  if (it != rows.end())
+    it->wanted += item.fresh;
+  else
+    rows.push_back({item.part, item.item, item.fresh, {}, {}, {}});
+}
+
+}  // namespace
+
+std::vector<Tray> kit(const Shaft& shaft, const std::vector<int>& rotors, const std::vector<ReusedRing>& reused) {
+  std::vector<Tray> trays;
+  for (const int number : rotors) trays.push_back(tray_of(shaft, number, reused));
+  return trays;
+}
+
+std::vector<PartWanted> parts_wanted(const std::vector<Tray>& trays, const Workshop& workshop) {
+  std::vector<PartWanted> rows;
+  for (const std::string_view item : {"set", "seal", "snap_ring"})
+    for (const Tray& tray : trays)
+      for (const KitItem& line : tray.items)
+        if (line.item == item && line.fresh > 0) add_wanted(rows, line);
+  for (PartWanted& row : rows) {
+    const auto& stock = workshop.stock;
+    const auto it = std::ranges::find_if(stock, [&](const StockItem& s) { return s.part_number == row.part.part_number; });
+    if (it != stock.end()) row.on_shelf = it->on_shelf, row.on_order = it->on_order;
+    if (row.part.price) row.price = *row.part.price * row.wanted;
+  }
+  return rows;
+}
+
+}  // namespace flatwise::job

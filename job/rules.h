@@ -1,0 +1,20 @@
+// rules.h: the rules of each stage, one function a subject. Each reads the facts and adds what it finds to the report of its
+// stage; the order of calls is the order of the sheet. Only judge.cc calls these.
+#pragma once
+
+#include "job/judge.h"
+
+namespace flatwise::job::rules {
+
+void answers(const Facts& facts, StageReport& report);       ///< Questions of the report's stage: unanswered, answered no.
+void way_off(const Facts& facts, StageReport& report);       ///< What came off could come off.
+void bores(const Facts& facts, StageReport& report);         ///< Hub bores: size, form, temperature, gauge.
+void parts_fitted(const Facts& facts, StageReport& report);  ///< Right bearing, right lean, sets renewed, rings sound.
+void count_out(const Facts& facts, StageReport& report);     ///< Nothing left on a tray, nothing missing.
+void presses(const Facts& facts, StageReport& report);       ///< Force, ring pressed, gauge.
+void marks(const Facts& facts, StageReport& report);         ///< Timing as read, the mend, what it would have done.
+void order_back(const Facts& facts, StageReport& report);    ///< Spacers by their labels.
+void seating(const Facts& facts, StageReport& report);       ///< Stack length and the joint not home.
+void nuts(const Facts& facts, StageReport& report);          ///< Torque reached.
+
+}  // namespace flatwise::job::rules
