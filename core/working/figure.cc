@@ -51,8 +51,14 @@ std::optional<Problem> check_choice(const InputSpec& spec, const Input& input) {
   return Problem{Code{"figure.input_choice"}, input.name, text_of(input), {{"choices", std::move(choices)}}, std::nullopt};
 }
 
+std::optional<Problem> check_text(const Input& input) {
+  if (const auto* text = std::get_if<std::string>(&input.value); text != nullptr && !text->empty()) return std::nullopt;
+  return Problem{Code{"figure.input_kind"}, input.name, text_of(input), {{"wanted", Word{"kind.text"}}}, std::nullopt};
+}
+
 std::optional<Problem> check_value(const InputSpec& spec, const Input& input) {
   if (!spec.choices.empty()) return check_choice(spec, input);
+  if (spec.text) return check_text(input);
   const auto* quantity = std::get_if<AnyQuantity>(&input.value);
   if (quantity == nullptr || quantity->kind != spec.kind) {
     Args args{{"wanted", Word{"kind." + std::string{kind_name(spec.kind)}}}};
@@ -89,6 +95,7 @@ std::vector<Input> in_order(const FigureSpec& figure, std::vector<Input>&& input
     } else {
       Args args{{"wanted", Word{"kind." + std::string{kind_name(spec.kind)}}}};
       if (!spec.choices.empty()) args = {{"wanted", Word{"kind.choice"}}};
+      if (spec.text) args = {{"wanted", Word{"kind.text"}}};
       problems.push_back({Code{"figure.input_missing"}, std::string{spec.name}, {}, std::move(args), std::nullopt});
     }
   }
