@@ -1,0 +1,135 @@
+#include "core/teardown/figures.h"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "core/teardown/split.h"
+
+namespace flatwise::teardown {
+namespace {
+
+constexpr double kMostStations = 100'000;
+
+double sum(const std::vector<double>& values) {
+  double total = 0;
+  for (const double v : values) total += v;
+  return total;
+}
+
+Problem wrong_count(const char* field, std::size_t given, std::size_t wanted) {
+  return {Code{"teardown.count_differs"},
+          field,
+          std::to_string(given),
+          {{"wanted", static_cast<std::int64_t>(wanted)}},
+          std::nullopt};
+}
+
+std::vector<double> all_or_none(const Given& in, const char* name) {
+  return in.has(name) ? in.all_si(name) : std::vector<double>{};
+}
+
+Result<Computed> removal_cost(const Given& in) {
+  const double work = sum(in.all_si("off")) + sum(in.all_si("on"));
+  const double cost = work * in.si("rate") + sum(all_or_none(in, "part"));
+  return Computed{.values = {any_money(cost), any(seconds(work))}};
+}
+
+FigureSpec removal_cost_spec() {
+  return {.name = "removal-cost",
+          .formula = "K = (sum of t_off + sum of t_on) r + sum of p",
+          .inputs =
+              {{.name = "off", .symbol = "t_off", .kind = Kind::time, .least_si = 0, .repeated = true},
+               {.name = "on", .symbol = "t_on", .kind = Kind::time, .least_si = 0, .repeated = true},
+               {.name = "rate", .symbol = "r", .kind = Kind::money_rate, .least_si = 0},
+               {.name = "part", .symbol = "p", .kind = Kind::money, .least_si = 0, .repeated = true, .optional = true}},
+          .outputs = {{.name = "cost", .symbol = "K", .kind = Kind::money},
+                      {.name = "time", .symbol = "t", .kind = Kind::time}},
+          .sources = {"common practice"},
+          .compute = removal_cost,
+          .example = {.inputs = {"off=6 min", "off=10 min", "on=8 min", "on=12 min", "rate=60 USD/h", "part=148 USD",
+                                 "part=13 USD"},
+                      .expected = "cost=197 USD"}};
+}
+
+/// Station numbers count from 1 at end A.
+Result<std::vector<int>> station_indices(const Given& in, const char* name, std::size_t stations) {
+  std::vector<int> out;
+  for (const double v : all_or_none(in, name)) {
+    if (v > static_cast<double>(stations) || v != std::floor(v))
+      return tl::unexpected(Problem{Code{"teardown.station_range"},
+                                    name,
+                                    std::to_string(static_cast<std::int64_t>(v)),
+                                    {{"least", 1}, {"greatest", static_cast<std::int64_t>(stations)}},
+                                    std::nullopt});
+    out.push_back(static_cast<int>(v) - 1);
+  }
+  std::ranges::sort(out);
+  return out;
+}
+
+Result<std::vector<StationCost>> rows(const Given& in) {
+  const auto off = in.all_si("off"), on = in.all_si("on"), due = all_or_none(in, "part");
+  if (on.size() != off.size()) return tl::unexpected(wrong_count("on", on.size(), off.size()));
+  if (!due.empty() && due.size() != off.size()) return tl::unexpected(wrong_count("part", due.size(), off.size()));
+  std::vector<StationCost> out(off.size());
+  for (std::size_t i = 0; i < off.size(); ++i)
+    out[i] = {.time = seconds(off[i] + on[i]), .price = due.empty() ? 0.0 : due[i]};
+  const auto obstacles = station_indices(in, "obstacle", off.size());
+  if (!obstacles) return tl::unexpected(obstacles.error());
+  for (const int i : *obstacles) out[static_cast<std::size_t>(i)].obstacle = true;
+  return out;
+}
+
+Result<Computed> least_removal(const Given& in) {
+  const auto stations = rows(in);
+  if (!stations) return tl::unexpected(stations.error());
+  const auto wanted = station_indices(in, "wanted", stations->size());
+  if (!wanted) return tl::unexpected(wanted.error());
+  const Reach reach{*stations, in.si("rate") * 3600.0};
+  const auto best = reach.cheapest(*wanted);
+  if (!best) return tl::unexpected(Problem{Code{"teardown.wanted_held"}, "wanted", {}, {}, std::nullopt});
+  return Computed{.values = {any_money(*reach.money(best->time, best->parts_price)), any(best->time),
+                             any_count(best->split.from_a), any_count(best->split.from_b)}};
+}
+
+FigureSpec least_removal_spec() {
+  return {.name = "least-removal",
+          .formula = "K = least over splits (from A, from B) of (sum of t_off + t_on) r + sum of p",
+          .inputs =
+              {{.name = "off", .symbol = "t_off", .kind = Kind::time, .least_si = 0, .repeated = true},
+               {.name = "on", .symbol = "t_on", .kind = Kind::time, .least_si = 0, .repeated = true},
+               {.name = "rate", .symbol = "r", .kind = Kind::money_rate, .least_si = 0},
+               {.name = "wanted",
+                .symbol = "w",
+                .kind = Kind::count,
+                .least_si = 1,
+                .greatest_si = kMostStations,
+                .repeated = true},
+               {.name = "part", .symbol = "p", .kind = Kind::money, .least_si = 0, .repeated = true, .optional = true},
+               {.name = "obstacle",
+                .symbol = "o",
+                .kind = Kind::count,
+                .least_si = 1,
+                .greatest_si = kMostStations,
+                .repeated = true,
+                .optional = true}},
+          .outputs = {{.name = "cost", .symbol = "K", .kind = Kind::money},
+                      {.name = "time", .symbol = "t", .kind = Kind::time},
+                      {.name = "from-a", .symbol = "a", .kind = Kind::count},
+                      {.name = "from-b", .symbol = "b", .kind = Kind::count}},
+          .sources = {"common practice"},
+          .compute = least_removal,
+          .example = {.inputs = {"off=6 min", "off=4 min", "off=4 min", "off=20 min", "on=8 min", "on=5 min",
+                                 "on=5 min", "on=25 min", "rate=60 USD/h", "wanted=3"},
+                      .expected = "cost=32 USD"}};
+}
+
+}  // namespace
+
+std::span<const FigureSpec> figures() {
+  static const std::vector<FigureSpec> kAll = {removal_cost_spec(), least_removal_spec()};
+  return kAll;
+}
+
+}  // namespace flatwise::teardown

@@ -1,0 +1,16 @@
+// hands.h: one station off, one station on. Shared by the tear-down and the way back; not for others.
+#pragma once
+
+#include <vector>
+
+#include "core/teardown/steps.h"
+
+namespace flatwise::teardown {
+
+[[nodiscard]] Word end_word(End end);
+/// Stations of a plan from one end, in the order in which they come off.
+[[nodiscard]] std::vector<int> off_from(const Shaft& shaft, const Plan& plan, End end);
+/// Appends the steps that take them off.
+void unstack(std::vector<Step>& steps, const Shaft& shaft, const Plan& plan, End end);
+
+}  // namespace flatwise::teardown
