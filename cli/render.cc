@@ -145,6 +145,7 @@ std::string render(const Context& context, const job::StageReport& report) {
   const std::string state = right ? toned(w(context, "cli.in_order"), Tone::in, context.colour) : severity_tag(context, report.worst());
   std::string out = toned(name, Tone::strong, context.colour) + ": " + state + "\n";
   render_findings(context, report.findings, out);
+  for (const Problem& p : report.problems) out += render(context, p);
   if (report.workings.empty()) return out;
   if (context.why) {
     for (const job::Shown& shown : report.workings) {

@@ -3,6 +3,7 @@
 // the same struct.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -68,6 +69,7 @@ struct Workshop {
   std::vector<Gauge> gauges;
   std::vector<ShopPress> presses;
   std::vector<StockItem> stock;
+  std::map<std::string, Origin, std::less<>> origins;  ///< "workshop.room", "gauge.<id>.expansion", ...; else given.
 };
 
 enum class Reply { yes, no, not_seen };

@@ -28,7 +28,7 @@ constexpr StageRules kRules[] = {
 }  // namespace
 
 Severity StageReport::worst() const {
-  Severity worst = Severity::note;
+  Severity worst = problems.empty() ? Severity::note : Severity::cannot_tell;
   for (const Finding& f : findings) worst = std::max(worst, f.severity);
   return worst;
 }
@@ -44,7 +44,7 @@ const Finding* JobReport::first_open() const {
     const Severity worst = stage.worst();
     if (worst == Severity::note) continue;
     const auto it = std::ranges::find_if(stage.findings, [&](const Finding& f) { return f.severity == worst; });
-    return &*it;
+    if (it != stage.findings.end()) return &*it;
   }
   return nullptr;
 }
@@ -65,6 +65,12 @@ JobReport judge_through(const Facts& facts, Stage through) {
   for (const StageRules& row : kRules)
     if (row.stage <= through) report.stages.push_back(judge(facts, row.stage));
   return report;
+}
+
+Origin rotor_origin(const Shaft& shaft, int rotor, std::string_view field) {
+  const std::string own = "rotors[" + std::to_string(rotor - 1) + "]." + std::string{field};
+  const auto& origins = shaft.spec().origins;
+  return origins.contains(own) ? shaft.origin(own) : shaft.origin("rotor." + std::string{field});
 }
 
 std::vector<bool> stations_off(const Shaft& shaft, const Bench& bench) {

@@ -24,8 +24,9 @@ struct StageReport {
   Stage stage = Stage::booking_in;
   std::vector<Finding> findings;
   std::vector<Shown> workings;
+  std::vector<Problem> problems;  ///< Readings that a figure could not be computed from.
 
-  [[nodiscard]] Severity worst() const;  ///< Severity::note when nothing is wrong.
+  [[nodiscard]] Severity worst() const;  ///< Severity::note when nothing is wrong; a problem cannot tell.
 };
 
 struct JobReport {
@@ -52,6 +53,8 @@ struct Facts {
 /// Which stations left the shaft, by index: all up to the last rotor that came off at each end. Rotors that came off but
 /// lie behind one that stayed are contradictory; the stations up to them count as off too.
 [[nodiscard]] std::vector<bool> stations_off(const Shaft& shaft, const Bench& bench);
+/// Origin of a rotor's value: its own line where it has one, else the line for all rotors. `field` as in the file: "lean".
+[[nodiscard]] Origin rotor_origin(const Shaft& shaft, int rotor, std::string_view field);
 /// Where a rotor finding points.
 [[nodiscard]] inline Where at_rotor(int number) { return {Where::Part::rotor, number}; }
 [[nodiscard]] inline Where at_station(int index) { return {Where::Part::station, index + 1}; }

@@ -1,0 +1,71 @@
+#include "job/gauges.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+namespace flatwise::job {
+namespace {
+
+/// How many of the smaller unit make one of the other, by kind: where a figure lands when the units are mixed.
+double slip_factor(Kind kind) {
+  if (kind == Kind::length) return 25.4;                // mm in an inch
+  if (kind == Kind::torque) return 1.3558179483314004;  // N·m in a ft·lbf
+  if (kind == Kind::force) return 4.4482216152605;      // N in a lbf
+  return 1.0;
+}
+
+Word would_be_word(Answer answer) {
+  constexpr std::array<const char*, 3> kWords{"answer.in", "answer.out", "answer.cannot_tell"};
+  return Word{kWords[static_cast<std::size_t>(answer)]};
+}
+
+}  // namespace
+
+const Gauge* find_gauge(const Workshop& workshop, std::string_view id) {
+  const auto it = std::ranges::find_if(workshop.gauges, [&](const Gauge& g) { return g.id == id; });
+  return it == workshop.gauges.end() ? nullptr : &*it;
+}
+
+bool overdue(const Gauge& gauge, Day day) { return gauge.calibrated_until < day && !gauge.accepted_overdue_by; }
+
+Answer answer_with(const Gauge& gauge, Day day, Answer would_be, Where where, StageReport& report) {
+  if (!(gauge.calibrated_until < day)) return would_be;
+  Args args{{"gauge", gauge.id}, {"until", text_of(gauge.calibrated_until)}, {"would_be", would_be_word(would_be)}};
+  if (gauge.accepted_overdue_by) {
+    args.emplace_back("by", *gauge.accepted_overdue_by);
+    report.findings.push_back({Code{"job.gauge_accepted"}, Severity::note, std::move(args), where, std::nullopt});
+    return would_be;
+  }
+  report.findings.push_back({Code{"job.gauge_overdue"}, Severity::cannot_tell, args, where, Message{Code{"job.accept_gauge"}, args}});
+  return Answer::cannot_tell;
+}
+
+Input gauge_input(std::string_view name, AnyQuantity value, const Gauge& gauge) {
+  return given(name, value, {OriginKind::given, gauge.id + (gauge.place.file.empty() ? "" : ", " + text_of(gauge.place))});
+}
+
+Input relative_calibration(const Gauge& gauge, double reading_si) {
+  const double share = gauge.relative ? gauge.calibration_expanded_si : gauge.calibration_expanded_si / reading_si;
+  return gauge_input("calibration", any_ratio(share), gauge);
+}
+
+std::string text_of(const Place& place) {
+  return place.line > 0 ? place.file + ":" + std::to_string(place.line) : place.file;
+}
+
+std::string text_of(Day day) {
+  const auto two = [](int n) { return (n < 10 ? "0" : "") + std::to_string(n); };
+  return std::to_string(day.year) + "-" + two(day.month) + "-" + two(day.day);
+}
+
+void offer_unit_slip(AnyQuantity read, AnyQuantity wanted, double share, std::string_view typed, Where where, StageReport& report) {
+  const double factor = slip_factor(read.kind);
+  if (factor == 1.0 || !(read.si > 0) || !(wanted.si > 0)) return;
+  for (const double ratio : {factor, 1.0 / factor}) {
+    if (std::abs(read.si * ratio / wanted.si - 1.0) > share) continue;
+    report.findings.push_back({Code{"job.units_mixed"}, Severity::note, {{"typed", std::string{typed}}, {"wanted", wanted}}, where, Message{Code{"job.check_unit"}, {{"typed", std::string{typed}}}}});
+  }
+}
+
+}  // namespace flatwise::job

@@ -1,0 +1,34 @@
+// gauges.h: the workshop's gauges as inputs of figures, and what a gauge past its date does to an answer.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "core/working/figure.h"
+#include "job/judge.h"
+
+namespace flatwise::job {
+
+/// The gauge of that id; nullptr when the workshop has none of that name.
+[[nodiscard]] const Gauge* find_gauge(const Workshop& workshop, std::string_view id);
+/// Its certificate ran out before the day of the readings, and nobody responsible accepted it by name.
+[[nodiscard]] bool overdue(const Gauge& gauge, Day day);
+
+/// What a reading with this gauge is worth: an answer taken with a gauge past its date becomes 'cannot tell', with the
+/// answer it would have been. Accepted by name: a note that says by whom. Adds the finding; returns the answer.
+[[nodiscard]] Answer answer_with(const Gauge& gauge, Day day, Answer would_be, Where where, StageReport& report);
+
+/// A value of the gauge as an input, with its line in the workshop file.
+[[nodiscard]] Input gauge_input(std::string_view name, AnyQuantity value, const Gauge& gauge);
+/// "calibration": relative as it stands, or divided by the reading where the certificate is absolute.
+[[nodiscard]] Input relative_calibration(const Gauge& gauge, double reading_si);
+/// Origin text of a place: "readings.toml:12".
+[[nodiscard]] std::string text_of(const Place& place);
+/// "2026-02-03".
+[[nodiscard]] std::string text_of(Day day);
+
+/// A reading that looks like the wanted value in the other unit (inches for millimetres, ft·lb for N·m, lbf for N): a
+/// story to offer, never a correction. Adds the note where the ratio is that of the units within `share`.
+void offer_unit_slip(AnyQuantity read, AnyQuantity wanted, double share, std::string_view typed, Where where, StageReport& report);
+
+}  // namespace flatwise::job

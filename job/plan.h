@@ -1,0 +1,34 @@
+// plan.h: what to open, side by side: sets for the failed rotors only, for everything disturbed, for all; and the steps.
+#pragma once
+
+#include <span>
+#include <string_view>
+#include <vector>
+
+#include "core/shaft/shaft.h"
+#include "core/teardown/split.h"
+#include "core/teardown/steps.h"
+#include "job/bench.h"
+
+namespace flatwise::job {
+
+struct Way {
+  std::string_view name;  ///< "failed_only", "disturbed", "all"; word "way.<name>".
+  teardown::Plan plan;
+  WorkingPtr working;     ///< Figure removal-cost.
+};
+
+struct PlanReport {
+  std::vector<Way> ways;
+  std::size_t advised = 1;              ///< By the definition's policy: everything disturbed, unless it is off.
+  std::vector<Message> says;            ///< From which end, and what the runner-up would cost.
+  std::vector<teardown::Step> steps;    ///< Tear-down of the advised way.
+  std::vector<teardown::Step> back;     ///< The way back.
+};
+
+/// The plan for opening `rotors` of a complete shaft.
+///
+/// Refuses    No rotors; a number that is not there, or twice; rotors that obstacles hold from both ends.
+[[nodiscard]] Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors);
+
+}  // namespace flatwise::job

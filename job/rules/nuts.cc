@@ -1,0 +1,89 @@
+// Nuts: was each one pulled, and what torque did it get. The last pull of a nut counts; the ones before it are shown.
+#include <algorithm>
+
+#include "core/fasteners/figures.h"
+#include "job/figure_use.h"
+#include "job/gauges.h"
+#include "job/rules.h"
+
+namespace flatwise::job::rules {
+namespace {
+
+// A unit slip is offered when the figure lands within a twentieth of the target.
+constexpr double kSlipShare = 0.05;
+
+Word end_word(End end) { return Word{end == End::a ? "end.a" : "end.b"}; }
+std::string end_letter(End end) { return end == End::a ? "A" : "B"; }
+
+Input told(std::string_view name, const Told<Entered>& reading) {
+  return measured(name, reading.value.value, text_of(reading.place), reading.typed);
+}
+
+std::vector<Input> inputs_of(const Facts& facts, const Nut& nut, int index, const TorquePull& pull, const Gauge& gauge) {
+  const bool wrench = pull.with == TorquePull::With::wrench;
+  const std::string at = "nut[" + std::to_string(index) + "]";
+  std::vector<Input> in{given("with", wrench ? "wrench" : "bar", {OriginKind::given, text_of(pull.shown.place)}),
+                        told(wrench ? "shown" : "pulled", pull.shown)};
+  if (pull.tool_length) in.push_back(told("length", *pull.tool_length));
+  // A wrench on the nut itself reads the nut's torque whatever its length.
+  else if (wrench && !pull.extension) in.push_back(given("length", any(metres(1)), {OriginKind::assumed, "no extension: the length drops out"}));
+  if (pull.extension) in.push_back(told("extension", *pull.extension));
+  in.push_back(given("extension-angle", any(pull.extension_angle)));
+  in.push_back(given("pull-angle", any(pull.pull_angle)));
+  in.push_back(given("multiplier", any_ratio(pull.multiplier)));
+  in.push_back(relative_calibration(gauge, pull.shown.value.value.si));
+  in.push_back(gauge_input(wrench ? "resolution" : "pull-resolution", {gauge.resolution_si, wrench ? Kind::torque : Kind::force}, gauge));
+  in.push_back(given("target", any(nut.torque), facts.shaft.origin(at + ".torque")));
+  in.push_back(given("tolerance", any_ratio(nut.torque_tolerance), facts.shaft.origin(at + ".tolerance")));
+  return in;
+}
+
+void show_preload(const Facts& facts, const Nut& nut, int index, const WorkingPtr& reached, StageReport& report) {
+  const std::string at = "nut[" + std::to_string(index) + "]";
+  std::vector<Input> in{computed("torque", "torque", reached), computed("torque-u", "torque-u", reached),
+                        given("diameter", any(nut.thread.major), facts.shaft.origin(at + ".thread")),
+                        given("nut-factor-least", any_ratio(nut.nut_factor_least), facts.shaft.origin(at + ".nut_factor")),
+                        given("nut-factor-greatest", any_ratio(nut.nut_factor_greatest), facts.shaft.origin(at + ".nut_factor"))};
+  if (!nut.strength_class.empty()) {
+    const Results<Working> proof = use(fasteners::figures(), "proof-load", {given("thread", nut.thread.designation), given("class", nut.strength_class)});
+    if (proof) in.push_back(computed("proof-load", "proof-load", std::make_shared<const Working>(*proof)));
+  }
+  const WorkingPtr preload = show(report, {}, end_letter(nut.end), fasteners::figures(), "torque-preload", std::move(in));
+  if (preload != nullptr) take_findings(report, {}, *preload, {{"nut", end_word(nut.end)}});
+}
+
+/// A gauge past its date cannot tell: the finding of the figure is kept, but no more than 'cannot tell'.
+void take_judged(const Working& working, const Gauge& gauge, const Facts& facts, const Nut& nut, StageReport& report) {
+  const std::size_t before = report.findings.size();
+  take_findings(report, {}, working, {{"nut", end_word(nut.end)}});
+  const Answer answer = answer_with(gauge, facts.bench.date, *working.answer, {}, report);
+  if (answer == *working.answer) return;
+  for (std::size_t i = before; i < report.findings.size(); ++i)
+    report.findings[i].severity = std::min(report.findings[i].severity, Severity::cannot_tell);
+}
+
+void judge_nut(const Facts& facts, int index, StageReport& report) {
+  const Nut& nut = facts.shaft.spec().nuts[static_cast<std::size_t>(index)];
+  const TorquePull* last = nullptr;
+  for (const TorquePull& pull : facts.bench.torques)
+    if (pull.nut == nut.end) last = &pull;
+  if (last == nullptr) {
+    const Args args{{"nut", end_word(nut.end)}, {"torque", any(nut.torque)}};
+    return report.findings.push_back({Code{"torque.nut_not_pulled"}, Severity::unanswered, args, {}, Message{Code{"torque.pull_nut"}, args}});
+  }
+  const Gauge* gauge = find_gauge(facts.workshop, last->gauge);
+  CORE_CHECK(gauge != nullptr);  // Readings are read against the workshop.
+  const WorkingPtr reached = show(report, {}, end_letter(nut.end), fasteners::figures(), "torque-reached", inputs_of(facts, nut, index, *last, *gauge));
+  if (reached == nullptr) return;
+  take_judged(*reached, *gauge, facts, nut, report);
+  if (reached->answer != Answer::in) offer_unit_slip({reached->si("torque"), Kind::torque}, any(nut.torque), kSlipShare, last->shown.typed, {}, report);
+  show_preload(facts, nut, index, reached, report);
+}
+
+}  // namespace
+
+void nuts(const Facts& facts, StageReport& report) {
+  for (std::size_t i = 0; i < facts.shaft.spec().nuts.size(); ++i) judge_nut(facts, static_cast<int>(i), report);
+}
+
+}  // namespace flatwise::job::rules
