@@ -37,17 +37,15 @@ void allow(Order& order, Order::Allowed& allowed, const std::string& word) {
   allowed.libraries.insert(allowed.libraries.end(), libraries.begin(), libraries.end());
 }
 
-const std::set<std::string> kImpureHeaders{"iostream",   "fstream",      "ostream",
-                                           "istream",    "sstream",      "iomanip",
-                                           "cstdio",     "stdio.h",      "syncstream",
-                                           "print",      "chrono",       "ctime",
-                                           "time.h",     "thread",       "mutex",
-                                           "atomic",     "future",       "random",
-                                           "regex",      "locale",       "clocale",
-                                           "filesystem", "format",       "ranges",
-                                           "csignal",    "shared_mutex", "condition_variable",
-                                           "unistd.h"};
+const std::set<std::string> kImpureHeaders{"iostream", "fstream", "ostream",    "istream",      "sstream",
+                                           "iomanip",  "cstdio",  "syncstream", "print",        "chrono",
+                                           "ctime",    "thread",  "mutex",      "atomic",       "future",
+                                           "random",   "regex",   "locale",     "clocale",      "filesystem",
+                                           "format",   "ranges",  "csignal",    "shared_mutex", "condition_variable"};
 
+const std::set<std::string> kSystemHeaders{"fcntl.h", "unistd.h", "poll.h", "signal.h", "termios.h"};
+
+bool is_system(const std::string& header) { return kSystemHeaders.contains(header) || header.starts_with("sys/"); }
 bool is_standard(const std::string& header) {
   return header.find('/') == std::string::npos && !header.ends_with(".h") && header.find('-') == std::string::npos;
 }
@@ -63,9 +61,9 @@ std::string wrong_include(const Order& order, const Source& source, const std::s
   }
   if (starts_with_any(header, allowed.libraries)) return {};
   if (!quoted) {
-    if (!is_standard(header) && header != "unistd.h" && !header.starts_with("sys/"))
+    if (!is_standard(header) && !is_system(header))
       return "<" + header + "> is not a library that " + folder + " may use";
-    if (folder.starts_with("core/") && !source.is_test() && kImpureHeaders.contains(header))
+    if (folder.starts_with("core/") && !source.is_test() && (kImpureHeaders.contains(header) || is_system(header)))
       return "<" + header + "> has no place in a pure core";
     return {};
   }

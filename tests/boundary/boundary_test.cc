@@ -80,6 +80,10 @@ TEST(Includes, ImpureStandardHeadersAreCaughtInTheCoreOnly) {
   EXPECT_THAT(check_includes(order(), one("definition/a.cc", text)), IsEmpty());
   EXPECT_THAT(check_includes(order(), one("core/fits/a_test.cc", text)), IsEmpty());
 }
+TEST(Includes, TheSystemIsForTheEdges) {
+  EXPECT_THAT(check_includes(order(), one("cli/a.cc", "#include <fcntl.h>\n#include <sys/stat.h>\n")), IsEmpty());
+  EXPECT_EQ(check_includes(order(), one("core/fits/a.cc", "#include <fcntl.h>\n#include <sys/stat.h>\n")).size(), 2U);
+}
 TEST(Includes, ACommentOrAStringIsNoInclude) {
   EXPECT_THAT(check_includes(order(), one("core/units/a.h",
                                           "/*\n#include \"cli/main.h\"\n*/\n// #include <mutex>\n"
