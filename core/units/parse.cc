@@ -153,7 +153,7 @@ Problem Reader::unit_problem(const Term& term) const {
   for (const std::string_view ton : {"ton", "tons", "tonf", "tonsf", "ton*force", "tons*force"})
     if (kind_ == Kind::force && name == ton) return problem(Code{"quantity.ambiguous_ton"}, {{"unit", unit}});
   const bool begins_no_unit =
-      is_digit(name.front()) || std::string_view{"*-.+,="}.find(name.front()) != std::string_view::npos;
+      name.empty() || is_digit(name.front()) || std::string_view{"*-.+,="}.find(name.front()) != std::string_view::npos;
   if (begins_no_unit) return problem(Code{"quantity.unreadable"}, {{"rest", unit}});
   return problem(Code{"quantity.unknown_unit"}, {{"unit", unit}, {"near", nearest_unit(name)}});
 }
