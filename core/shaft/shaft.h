@@ -186,6 +186,7 @@ struct ShaftSpec {
   std::vector<Nut> nuts;              ///< One a nut station, in order.
   std::vector<FixedUnbalance> unbalances;
   Policies policies;
+  std::string currency = {};  ///< Three letters: of every price above; empty where there is none.
   std::map<std::string, Origin, std::less<>> origins;  ///< By field path; what is not here was given.
 };
 

@@ -1,0 +1,12 @@
+// field_lists.h: the three lists that fields.cc hands out. Not for other folders.
+#pragma once
+
+#include "definition/fields.h"
+
+namespace flatwise::definition {
+
+[[nodiscard]] std::span<const Field> shaft_fields();
+[[nodiscard]] std::span<const Field> readings_fields();
+[[nodiscard]] std::span<const Field> workshop_fields();
+
+}  // namespace flatwise::definition

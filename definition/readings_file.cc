@@ -1,0 +1,425 @@
+// read_bench: what was read and answered at the bench, checked against the shaft and the workshop it belongs to.
+#include <algorithm>
+#include <set>
+
+#include "core/units/near.h"
+#include "definition/read.h"
+#include "definition/tree.h"
+
+namespace flatwise::definition {
+namespace {
+
+using Use = Gauge::Use;
+constexpr std::string_view kUseNames[] = {"bore gauge", "thermometer", "length", "feeler", "wrench", "press gauge"};
+
+class BenchReader {
+ public:
+  BenchReader(File& file, const BenchContext& context) : file_{file}, context_{context} {
+    for (const Station& st : context.shaft.stations()) labels_.push_back(st.label);
+    for (const Gauge& g : context.workshop.gauges) gauge_ids_.push_back(g.id);
+  }
+  Bench read();
+
+ private:
+  void read_head(const Section& s);
+  std::vector<int> rotor_list(const Section& s, std::string_view key);
+  void check_within(const Section& s, std::string_view key, const std::vector<int>& inner, const std::vector<int>& outer);
+  void read_labels_back(const Section& s);
+  void read_rotor(const Section& s);
+  void read_marks(const Section& s, int rotor);
+  void read_bore(const Section& s, int rotor);
+  std::vector<Angle> directions(const Section& s);
+  void read_plane(const Section& s, std::string_view plane, const BoreReading& like, std::span<const Angle> directions);
+  void read_half_lengths(const Section& s, int rotor);
+  void read_leans(const Section& s, int rotor);
+  void read_rings(const Section& s, int rotor);
+  void read_press(const Section& s, int rotor);
+  void read_count_out(const Section& s, int rotor);
+  void read_part(const Section& s);
+  void read_feeler(const Section& s);
+  void read_torque(const Section& s);
+  void read_answers(const toml::table& table, const std::string& id, const std::string& path);
+  void read_answer(const toml::node& node, const toml::key& key, const std::string& parent, const std::string& path);
+
+  [[nodiscard]] int joints() const;
+  [[nodiscard]] bool rotor_there(const toml::node& node, std::int64_t number, const std::string& path);
+  std::optional<std::size_t> station(const std::string& label, const toml::node& node, const std::string& path);
+  std::string gauge(const Section& s, std::string_view key, std::initializer_list<Use> uses);
+  std::optional<Told<Entered>> told(const Section& s, std::string_view key);
+  template <class T>
+  Told<T> told(const toml::node& node, T value) const {
+    return {std::move(value), file_.typed(node), file_.place(node)};
+  }
+
+  File& file_;
+  const BenchContext& context_;
+  Bench bench_;
+  std::vector<std::string_view> labels_, gauge_ids_;
+};
+
+Bench BenchReader::read() {
+  const Section all{file_, "readings_file", &file_.root(), {}};
+  bench_.file = file_.whole().file;
+  read_head(all.table("readings"));
+  std::set<std::int64_t> seen;
+  for (const Section& s : all.tables("rotor")) {
+    if (s.has("number") && !seen.insert(s.whole("number")).second)
+      s.problem(Code{"definition.rotor_twice"}, "number", {{"number", s.whole("number")}});
+    read_rotor(s);
+  }
+  for (const Section& s : all.tables("part")) read_part(s);
+  for (const Section& s : all.tables("stack"))
+    if (auto length = told(s, "length")) bench_.stack.push_back({*std::move(length), gauge(s, "gauge", {Use::length})});
+  for (const Section& s : all.tables("feeler")) read_feeler(s);
+  for (const Section& s : all.tables("torque")) read_torque(s);
+  if (const auto* node = all.node("answers"); node && node->is_table()) read_answers(*node->as_table(), {}, "answers");
+  return std::move(bench_);
+}
+
+void BenchReader::read_head(const Section& s) {
+  bench_.job = s.text("job");
+  if (const auto* node = s.node("date"); node && node->is_date()) {
+    const toml::date d = node->as_date()->get();
+    bench_.date = {d.year, d.month, d.day};
+  }
+  bench_.came_off = rotor_list(s, "came_off");
+  bench_.still_off = rotor_list(s, "still_off");
+  bench_.new_set = rotor_list(s, "new_set");
+  check_within(s, "still_off", bench_.still_off, bench_.came_off);
+  check_within(s, "new_set", bench_.new_set, bench_.came_off);
+  read_labels_back(s);
+}
+
+std::vector<int> BenchReader::rotor_list(const Section& s, std::string_view key) {
+  std::vector<int> numbers;
+  const toml::node* node = s.node(key);
+  if (!node || !node->is_array()) return numbers;
+  for (const toml::node& item : *node->as_array()) {
+    const auto number = item.value<std::int64_t>();
+    if (!number || !rotor_there(item, *number, s.path(key))) continue;
+    if (std::ranges::find(numbers, *number) != numbers.end())
+      file_.add(Code{"definition.listed_twice"}, s.path(key), file_.typed(item), {{"number", *number}}, file_.place(item));
+    else
+      numbers.push_back(static_cast<int>(*number));
+  }
+  return numbers;
+}
+
+// A rotor that never left the shaft cannot be still off it.
+void BenchReader::check_within(const Section& s, std::string_view key, const std::vector<int>& inner,
+                               const std::vector<int>& outer) {
+  for (const int number : inner)
+    if (std::ranges::find(outer, number) == outer.end())
+      s.problem(Code{"definition.did_not_come_off"}, key, {{"number", number}, {"key", std::string{key}}});
+}
+
+void BenchReader::read_labels_back(const Section& s) {
+  const toml::node* node = s.node("labels_back");
+  if (!node || !node->is_array()) return;
+  bench_.labels_back.emplace();
+  for (const toml::node& item : *node->as_array()) {
+    const std::string label = item.value<std::string>().value_or("");
+    if (!label.empty()) (void)station(label, item, s.path("labels_back"));
+    bench_.labels_back->push_back({label, file_.place(item)});
+  }
+}
+
+bool BenchReader::rotor_there(const toml::node& node, std::int64_t number, const std::string& path) {
+  const int most = context_.shaft.rotor_count();
+  if (number >= 1 && number <= most) return true;
+  if (number >= 1 && number <= 240)  // Anything else has its problem already.
+    file_.add(Code{"definition.unknown_rotor"}, path, file_.typed(node), {{"number", number}, {"least", 1}, {"greatest", most}},
+              file_.place(node));
+  return false;
+}
+
+std::optional<std::size_t> BenchReader::station(const std::string& label, const toml::node& node, const std::string& path) {
+  if (const auto found = index_of(label, labels_)) return found;
+  Args args{{"label", label}};
+  if (const auto near = nearest(label, labels_); !near.empty()) args.emplace_back("near", std::string{near});
+  file_.add(Code{"definition.unknown_label"}, path, label, std::move(args), file_.place(node));
+  return std::nullopt;
+}
+
+std::string BenchReader::gauge(const Section& s, std::string_view key, std::initializer_list<Use> uses) {
+  const std::string id = s.text(key);
+  if (!s.has(key) || id.empty()) return {};
+  const auto found = index_of(id, gauge_ids_);
+  if (!found) {
+    Args args{{"gauge", id}, {"known", std::vector<std::string>{gauge_ids_.begin(), gauge_ids_.end()}}};
+    if (const auto near = nearest(id, gauge_ids_); !near.empty()) args.emplace_back("near", std::string{near});
+    s.problem(Code{"definition.unknown_gauge"}, key, std::move(args));
+    return id;
+  }
+  const Use use = context_.workshop.gauges[*found].use;
+  if (std::ranges::find(uses, use) != uses.end()) return id;
+  s.problem(Code{"definition.wrong_gauge"}, key,
+            {{"gauge", id}, {"use", std::string{kUseNames[static_cast<std::size_t>(use)]}},
+             {"wanted", std::string{kUseNames[static_cast<std::size_t>(*uses.begin())]}}});
+  return id;
+}
+
+std::optional<Told<Entered>> BenchReader::told(const Section& s, std::string_view key) {
+  const toml::node* node = s.node(key);
+  if (!node) return std::nullopt;
+  auto read = s.quantity(key);
+  if (!read) return std::nullopt;
+  return told(*node, *std::move(read));
+}
+
+void BenchReader::read_rotor(const Section& s) {
+  const toml::node* number = s.node("number");
+  if (!number || !rotor_there(*number, s.whole("number"), s.path("number"))) return;
+  const auto rotor = static_cast<int>(s.whole("number"));
+  if (s.has("marks")) read_marks(s.table("marks"), rotor);
+  for (const Section& bore : s.tables("bore")) read_bore(bore, rotor);
+  if (s.has("half_lengths")) read_half_lengths(s.table("half_lengths"), rotor);
+  for (const Section& press : s.tables("press")) read_press(press, rotor);
+  if (const auto* node = s.node("fitted")) bench_.fitted.push_back({rotor, told(*node, s.text("fitted"))});
+  if (s.has("lean_marked")) read_leans(s.table("lean_marked"), rotor);
+  read_rings(s, rotor);
+  if (s.has("count_out")) read_count_out(s.table("count_out"), rotor);
+}
+
+void BenchReader::read_count_out(const Section& s, int rotor) {
+  for (const std::string_view item : {"set", "seal", "snap_ring"}) {
+    const Section counted = s.table(item);
+    const toml::node* laid = counted.node("laid");
+    if (!laid) continue;
+    Counted c{rotor, std::string{item}, told(*laid, static_cast<int>(counted.whole("laid"))), std::nullopt};
+    if (const toml::node* left = counted.node("left")) c.left = told(*left, static_cast<int>(counted.whole("left")));
+    bench_.counted.push_back(std::move(c));
+  }
+}
+
+void BenchReader::read_marks(const Section& s, int rotor) {
+  for (const auto& [key, half] : {std::pair{"a", Half::a}, std::pair{"b", Half::b}}) {
+    const toml::node* node = s.node(key);
+    if (!node || !node->is_integer()) continue;  // Not there, or "not read".
+    const std::int64_t flat = s.whole(key);
+    if (flat > context_.shaft.flats() && flat <= 24)
+      s.problem(Code{"definition.flat_range"}, key, {{"least", 1}, {"greatest", context_.shaft.flats()}});
+    bench_.marks.push_back({rotor, half, told(*node, static_cast<int>(flat))});
+  }
+}
+
+// Four directions, 45° apart, need no list; any other number of readings says where it was taken.
+std::vector<Angle> BenchReader::directions(const Section& s) {
+  if (const auto* node = s.node("directions"); node && node->is_array()) {
+    std::vector<Angle> all;
+    for (const toml::node& item : *node->as_array()) {
+      const auto read = file_.quantity(item, s.field("directions"), s.path("directions"));
+      all.push_back(read ? radians(read->value.si) : Angle{});
+    }
+    return all;
+  }
+  return {degrees(0), degrees(45), degrees(90), degrees(135)};
+}
+
+void BenchReader::read_bore(const Section& s, int rotor) {
+  BoreReading like;
+  like.rotor = rotor;
+  like.gauge = gauge(s, "gauge", {Use::bore_gauge});
+  like.thermometer = gauge(s, "thermometer", {Use::thermometer});
+  like.part_temperature = told(s, "part");
+  like.gauge_temperature = told(s, "gauge_at");
+  if (!s.has("A") && !s.has("B")) s.problem(Code{"definition.no_readings"}, "gauge", {});
+  const std::vector<Angle> at = directions(s);
+  for (const std::string_view plane : {"A", "B"}) {
+    like.plane = plane.front();
+    read_plane(s, plane, like, at);
+  }
+}
+
+void BenchReader::read_plane(const Section& s, std::string_view plane, const BoreReading& like, std::span<const Angle> at) {
+  const toml::node* node = s.node(plane);
+  if (!node || !node->is_array()) return;
+  const toml::array& list = *node->as_array();
+  if (list.size() != at.size()) {
+    const Args args{{"count", static_cast<std::int64_t>(list.size())}, {"directions", static_cast<std::int64_t>(at.size())}};
+    if (s.has("directions")) return s.problem(Code{"definition.readings_not_directions"}, plane, args);
+    return s.problem(Code{"definition.directions_wanted"}, plane, args);
+  }
+  std::size_t i = 0;
+  for (const toml::node& item : list) {
+    BoreReading reading = like;
+    reading.direction = at[i++];
+    if (item.value<std::string>() == "not read") continue;
+    auto read = file_.quantity(item, s.field(plane), s.path(plane));
+    if (!read) continue;  // Has its problem already.
+    reading.diameter = told(item, *std::move(read));
+    bench_.bores.push_back(std::move(reading));
+  }
+}
+
+void BenchReader::read_half_lengths(const Section& s, int rotor) {
+  const std::string id = gauge(s, "gauge", {Use::length});
+  for (const auto& [key, half] : {std::pair{"a", Half::a}, std::pair{"b", Half::b}})
+    if (auto length = told(s, key))
+      bench_.part_lengths.push_back({context_.shaft.station_of_rotor(rotor), half, *std::move(length), id});
+}
+
+void BenchReader::read_leans(const Section& s, int rotor) {
+  for (const auto& [key, half] : {std::pair{"a", Half::a}, std::pair{"b", Half::b}})
+    if (auto angle = told(s, key)) bench_.leans.push_back({rotor, half, *std::move(angle)});
+}
+
+void BenchReader::read_rings(const Section& s, int rotor) {
+  const toml::node* node = s.node("rings_sound");
+  if (!node || !node->is_array()) return;
+  const auto rings = static_cast<int>(context_.shaft.rotor(rotor).snap_rings);
+  if (node->as_array()->size() > static_cast<std::size_t>(rings))
+    s.problem(Code{"definition.too_many_rings"}, "rings_sound", {{"greatest", rings}});
+  for (const toml::node& item : *node->as_array())
+    if (const auto reply = index_of(item.value<std::string>().value_or(""), s.field("rings_sound").words))
+      bench_.reused_rings.push_back({rotor, told(item, static_cast<Reply>(*reply))});
+}
+
+void BenchReader::read_press(const Section& s, int rotor) {
+  PressReading p;
+  p.rotor = rotor;
+  p.gauge = gauge(s, "gauge", {Use::press_gauge});
+  if (const auto* node = s.node("ring")) p.ring = told(*node, static_cast<RingPressed>(s.word("ring")));
+  auto force = told(s, "force");
+  if (!force) return;
+  p.force = *std::move(force);
+  bench_.presses.push_back(std::move(p));
+}
+
+void BenchReader::read_part(const Section& s) {
+  const std::string id = gauge(s, "gauge", {Use::length});
+  const toml::node* label = s.node("label");
+  if (!label || !label->is_string()) return;
+  const auto at = station(s.text("label"), *label, s.path("label"));
+  if (!at) return;
+  if (context_.shaft.stations()[*at].kind == StationKind::rotor) return s.problem(Code{"definition.rotor_is_halves"}, "label", {});
+  if (auto length = told(s, "length"))
+    bench_.part_lengths.push_back({static_cast<int>(*at), std::nullopt, *std::move(length), id});
+}
+
+// Faces that meet in the clamped stack: every part but the nuts, a rotor being two halves, and the nuts' own faces.
+int BenchReader::joints() const {
+  int parts = 0, nuts = 0;
+  for (const Station& st : context_.shaft.stations()) {
+    if (st.kind == StationKind::nut) ++nuts;
+    if (st.kind != StationKind::nut) parts += st.kind == StationKind::rotor ? 2 : 1;
+  }
+  return std::max(1, parts - 1 + nuts);
+}
+
+void BenchReader::read_feeler(const Section& s) {
+  FeelerReading f;
+  f.joint = static_cast<int>(s.whole("joint"));
+  if (f.joint > joints() && f.joint <= 1000)
+    s.problem(Code{"definition.joint_range"}, "joint", {{"least", 1}, {"greatest", joints()}});
+  f.passed = s.flag("passed");
+  f.blade = told(s, "blade");
+  f.gauge = gauge(s, "gauge", {Use::feeler});
+  f.place = s.place();
+  bench_.feelers.push_back(std::move(f));
+}
+
+void BenchReader::read_torque(const Section& s) {
+  TorquePull t;
+  t.nut = s.word("nut") == 0 ? End::a : End::b;
+  const auto& nuts = context_.shaft.spec().nuts;
+  if (s.has("nut") && std::ranges::find(nuts, t.nut, &Nut::end) == nuts.end())
+    s.problem(Code{"definition.no_such_nut"}, "nut", {{"end", s.text("nut")}});
+  const bool bar = s.word("with") == 1;
+  t.with = bar ? TorquePull::With::bar : TorquePull::With::wrench;
+  const std::string_view wanted = bar ? "pull" : "shown", other = bar ? "shown" : "pull";
+  if (s.has(other))
+    s.problem(Code{"definition.not_with_this_tool"}, other, {{"key", std::string{other}}, {"wanted", std::string{wanted}}});
+  const auto need = [&](std::string_view key) {
+    if (s.has(key) || !s.has("with")) return;
+    s.problem(Code{"definition.needs_also"}, "with", {{"key", s.text("with")}, {"also", std::string{key}}});
+  };
+  need(wanted);
+  if (!bar) need("gauge");
+  if (bar || s.has("extension")) need("tool_length");
+  t.gauge = gauge(s, "gauge", {bar ? Use::press_gauge : Use::wrench});
+  t.tool_length = told(s, "tool_length");
+  t.extension = told(s, "extension");
+  t.extension_angle = radians(s.si("extension_angle"));
+  t.pull_angle = radians(s.si("pull_angle"));
+  t.multiplier = s.si("multiplier");
+  auto shown = told(s, wanted);
+  if (!shown) return;
+  t.shown = *std::move(shown);
+  bench_.torques.push_back(std::move(t));
+}
+
+// guards_on = "yes"; bearing_greased = { 4 = "yes" }; nut_rechecked = { A = "yes" }; captive_in = { pulley = "no" }.
+void BenchReader::read_answers(const toml::table& table, const std::string& id, const std::string& path) {
+  for (const auto& [key, node] : table) {
+    const std::string at = path + "." + std::string{key.str()};
+    if (const toml::table* inner = node.as_table())
+      read_answers(*inner, id.empty() ? std::string{key.str()} : id + "." + std::string{key.str()}, at);
+    else
+      read_answer(node, key, id, at);
+  }
+}
+
+void BenchReader::read_answer(const toml::node& node, const toml::key& key, const std::string& parent, const std::string& path) {
+  Answered answer;
+  const std::string leaf{key.str()};
+  const auto& known = context_.known_questions;
+  const bool parent_known = !parent.empty() && (known.empty() || index_of(parent, known).has_value());
+  const bool digits = !leaf.empty() && leaf.size() <= 4 && std::ranges::all_of(leaf, [](char c) { return c >= '0' && c <= '9'; });
+  if (parent_known) {
+    answer.question = parent;
+    answer.about = leaf;
+    if (digits) {
+      for (const char c : leaf) answer.number = answer.number * 10 + (c - '0');
+      if (answer.number < 1 || answer.number > static_cast<int>(labels_.size()))
+        file_.add(Code{"definition.unknown_rotor"}, path, leaf,
+                  {{"number", answer.number}, {"least", 1}, {"greatest", context_.shaft.rotor_count()}}, file_.place(key));
+    } else if (leaf == "A" || leaf == "B") {
+      answer.number = leaf == "A" ? 1 : 2;
+    } else if (const auto at = station(leaf, node, path)) {
+      answer.number = static_cast<int>(*at) + 1;
+    }
+  } else {
+    answer.question = parent.empty() ? leaf : parent + "." + leaf;
+    if (!known.empty() && !index_of(answer.question, known)) {
+      Args args{{"question", parent.empty() ? leaf : parent}};
+      if (const auto near = nearest(parent.empty() ? leaf : parent, known); !near.empty()) args.emplace_back("near", std::string{near});
+      return file_.add(Code{"definition.unknown_question"}, path, leaf, std::move(args), file_.place(key));
+    }
+  }
+  Reply reply = Reply::not_seen;
+  if (const auto* flag = node.as_boolean()) reply = flag->get() ? Reply::yes : Reply::no;
+  if (const auto at = index_of(node.value<std::string>().value_or(""), find_field(Document::readings, "readings_file", "answers")->words))
+    reply = static_cast<Reply>(*at);
+  answer.reply = told(node, reply);
+  bench_.answers.push_back(std::move(answer));
+}
+
+}  // namespace
+
+Results<Links> read_links(std::string_view toml, std::string_view name) {
+  File file{Document::readings, toml, name};
+  if (!file.parse()) return tl::unexpected(file.take_problems());
+  const Section all{file, "readings_file", &file.root(), {}};
+  const Section s = all.table("readings");
+  return Links{s.text("shaft"), s.text("workshop"), s.place("shaft"), s.place("workshop")};
+}
+
+Results<Bench> read_bench(std::string_view toml, std::string_view name, const BenchContext& context) {
+  File file{Document::readings, toml, name};
+  if (!file.parse()) return tl::unexpected(file.take_problems());
+  Bench bench = BenchReader{file, context}.read();
+  const std::string& priced = context.shaft.spec().currency;
+  if (!priced.empty() && !context.workshop.currency.empty() && priced != context.workshop.currency)
+    file.add(Code{"definition.currency_differs"}, "readings.shaft", {},
+             {{"shaft", priced}, {"workshop", context.workshop.currency}}, file.whole());
+  if (!file.sound()) return tl::unexpected(file.take_problems());
+  return bench;
+}
+
+Results<Bench> read_bench(std::string_view toml, std::string_view name, const Shaft& shaft, const Workshop& workshop,
+                          std::span<const std::string_view> known_questions) {
+  return read_bench(toml, name, BenchContext{shaft, workshop, known_questions});
+}
+
+}  // namespace flatwise::definition
