@@ -8,14 +8,30 @@
 
 namespace flatwise::drawing {
 
-struct Point { double x = 0, y = 0; };
+struct Point {
+  double x = 0, y = 0;
+};
 
-enum class Stroke { none, narrow, wide, heavy, hidden, axis, wanted };   ///< design: 0.25, 0.5, 0.9 mm and dash patterns.
-enum class Fill { none, sheet, solid, tone, ink, cut, cut_next, renew, next };  ///< cut: 45°; renew: 60° hatch; next: marking-out blue (black on paper).
-enum class Ink { ink, second, next, in, out, tell };
+enum class Stroke {
+  none,
+  narrow,
+  wide,
+  heavy,
+  hidden,
+  axis,
+  wanted,
+  part
+};  ///< 0.25, 0.5, 0.9 mm; dashes. part: a neighbour.
+enum class Fill { none, sheet, solid, tone, ink, cut, cut_next, renew, next };
+///< cut: 45°; renew: 60° hatch; next: marking-out blue (black on paper); ink: in the look's ink, or black where that is sheet.
+enum class Ink { ink, second, next, in, out, tell, sheet };  ///< sheet: the ground, for seams between solid parts.
 enum class Anchor { start, middle, end };
 
-struct Look { Stroke stroke = Stroke::narrow; Fill fill = Fill::none; Ink ink = Ink::ink; };
+struct Look {
+  Stroke stroke = Stroke::narrow;
+  Fill fill = Fill::none;
+  Ink ink = Ink::ink;
+};
 struct Path {  ///< Straight pieces; closed when filled. Arcs are Arc.
   std::vector<Point> points;
   bool closed = false;
@@ -36,7 +52,7 @@ struct Text {
   Anchor anchor = Anchor::start;
   Ink ink = Ink::ink;
   std::string id;
-  double width = 0;   ///< > 0: break into lines no wider than this, downwards.
+  double width = 0;       ///< > 0: break into lines no wider than this, downwards.
   bool on_solid = false;  ///< White on black.
 };
 struct Code {  ///< A QR code (ISO/IEC 18004) of `text`, `side` mm wide without its quiet zone.

@@ -1,0 +1,37 @@
+// sheet_parts.h: pieces that several sheets share. Inside paper/ only.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "paper/sheet_frame.h"
+
+namespace flatwise::paper {
+
+[[nodiscard]] std::string profile_words(int flats, const Voice& voice);
+[[nodiscard]] std::string pattern_words(const Pattern& pattern, const Voice& voice);
+/// "1 to 4", "2", "1, 2 and 7": what a list of numbers is shortened to in a cell.
+[[nodiscard]] std::string numbers_words(const std::vector<int>& numbers, const Voice& voice);
+
+/// Lines in a heavy frame with the triangle, at the cursor. The first line is bold.
+void caution_box(Sheet& page, const std::vector<std::string>& lines);
+[[nodiscard]] double caution_height(const Sheet& page, const std::vector<std::string>& lines);
+
+/// The strip of a plan: what comes off in outline, a bar at each stop point. Moves the cursor below it.
+struct PlanStrip {
+  const Shaft* shaft = nullptr;
+  const teardown::Plan* plan = nullptr;
+  std::span<const drawing::RotorMarks> marks;
+  bool show_marks = false;
+};
+void plan_strip(Sheet& page, const PlanStrip& strip);
+
+/// Table of steps; see step_table.cc.
+struct StepTable {
+  std::span<const teardown::Step> steps;
+  bool second_look = false;   ///< A second tick at every line.
+  double keep_below = 0;      ///< Room wanted below the table on the same page.
+};
+void step_table(Sheet& page, const StepTable& table);
+
+}  // namespace flatwise::paper

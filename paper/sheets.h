@@ -1,0 +1,153 @@
+// sheets.h: what is printed for the bench, laid out as pages of display lists. Pure: no fonts, no files; the width of
+// words comes through TextMeasure, the words from the dictionaries.
+//
+//   auto measure = make_measure();
+//   auto pages = map_sheet({.head = head, .shaft = &shaft, .map = &map, .stayed = stayed}, **measure);
+//   auto pdf = render_pdf(pages, {.title = "Timing map", .created = now});
+//
+// Every sheet: A4 or Letter, margins 12 mm, black only, a code to scan, a place for a second look at every blank. What
+// does not fit goes to a further page; nothing runs out of its cell.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "core/shaft/shaft.h"
+#include "core/teardown/steps.h"
+#include "core/timing/map.h"
+#include "core/working/working.h"
+#include "drawing/display_list.h"
+#include "drawing/end_view.h"
+#include "drawing/shaft_strip.h"
+#include "job/kit.h"
+#include "paper/text_measure.h"
+#include "words/words.h"
+
+namespace flatwise::paper {
+
+enum class Paper { a4, letter };
+struct PaperSize {
+  double width = 0, height = 0;
+};
+[[nodiscard]] PaperSize size_of(Paper paper);  ///< mm; ISO 216 and ANSI/ASME Y14.1.
+inline constexpr double kMargin = 12;
+
+/// What stands on every sheet. Texts come from people (names) or are said by the caller (printed).
+struct Head {
+  std::string shaft;
+  std::string job;       ///< "31"; goes into the codes too.
+  std::string workshop;
+  bool invented = false; ///< Said in the foot of every page and on every label.
+  std::string printed;   ///< When, as it is to be read: "3 Feb 14:20". The sheets ask no clock.
+  std::string from;      ///< From what: "entry 118", a file's name.
+  Paper paper = Paper::a4;
+  Voice voice;
+};
+
+using Pages = std::vector<drawing::DisplayList>;
+
+struct MapSheet {
+  Head head;
+  const Shaft* shaft = nullptr;
+  const timing::Map* map = nullptr;
+  std::vector<bool> stayed;                 ///< One a rotor: it never left the shaft. Shorter: the rest came off.
+  std::vector<drawing::PairMarks> read;     ///< One a rotor, flat_a and flat_b as read so far. Shorter: not read.
+  End stand = End::a;                       ///< Where the mechanic stands.
+};
+/// Rule in one sentence, strip with marks, an end view a rotor from where the mechanic stands and one from the other
+/// end, table with blanks.
+[[nodiscard]] Pages map_sheet(const MapSheet& sheet, const TextMeasure& measure);
+
+struct TearDownSheet {
+  Head head;
+  const Shaft* shaft = nullptr;
+  const teardown::Plan* plan = nullptr;
+  std::span<const teardown::Step> steps;
+  std::vector<drawing::RotorMarks> marks;   ///< As the map wants them; empty: rotors are drawn upright.
+};
+/// Strip with the stop point, cautions before their step, steps with tool, label and tick, the STOP bar.
+[[nodiscard]] Pages tear_down_sheet(const TearDownSheet& sheet, const TextMeasure& measure);
+
+/// A figure to be reached, with a blank for what was read.
+struct Target {
+  std::string part;    ///< "Nut A"
+  std::string value;   ///< "1000 ft·lb"
+  std::string other;   ///< In the other units, limits, how it is pulled; may be empty.
+};
+struct AssemblySheet {
+  Head head;
+  const Shaft* shaft = nullptr;
+  const teardown::Plan* plan = nullptr;
+  std::span<const teardown::Step> steps;
+  std::vector<drawing::RotorMarks> marks;
+  std::vector<Target> targets;              ///< Torque of the nuts in their order, stack length.
+};
+/// The way back: what must be answered before going on, captive parts, targets with blanks.
+[[nodiscard]] Pages assembly_sheet(const AssemblySheet& sheet, const TextMeasure& measure);
+
+struct BenchSheet {
+  Head head;
+  const Shaft* shaft = nullptr;
+  std::vector<int> rotors;                  ///< A page each.
+  std::string gauge;                        ///< Written in where it is known.
+  std::optional<Length> setting_ring;
+  int directions = 4;
+};
+/// Limits, planes and directions, blanks as large as a carpenter's pencil, three answers to mark, look and feel.
+[[nodiscard]] Pages bench_sheet(const BenchSheet& sheet, const TextMeasure& measure);
+
+/// One line of a tray's kit, in words.
+struct KitLine {
+  std::string item;     ///< "bearing set, two halves"
+  std::string part_number;
+  int count = 0;
+  int fresh = 0;
+  bool reuse_if_sound = false;
+};
+struct KitTray {
+  std::string name;     ///< "3", "A"
+  std::string what;     ///< "rotor 3"
+  std::vector<KitLine> lines;
+};
+struct StockLine {
+  std::string item, part_number;
+  int wanted = 0;
+  std::optional<int> on_shelf, on_order;
+};
+struct KitSheet {
+  Head head;
+  std::vector<KitTray> trays;
+  std::vector<StockLine> stock;
+};
+/// A block a tray with a box for every piece put on and a count-out: what is left on the tray, what is missing.
+[[nodiscard]] Pages kit_sheet(const KitSheet& sheet, const TextMeasure& measure);
+
+struct Label {
+  std::string name;     ///< "S3": 18 mm high, smaller only where it would not fit.
+  std::string what;     ///< "spacer"
+  std::string where;    ///< "between 2 and 3"
+  bool renew = false;
+  End end = End::a;     ///< The arrow points to this end.
+  std::string code;     ///< "S3": goes behind "part=".
+};
+struct LabelSheet {
+  Head head;
+  std::vector<Label> labels;
+};
+/// Labels of 60 × 40 mm, three abreast.
+[[nodiscard]] Pages label_sheet(const LabelSheet& sheet, const TextMeasure& measure);
+
+struct WorkingSheet {
+  Head head;
+  std::vector<WorkingPtr> workings;
+};
+/// Numbered workings: result, formula, a line an input with its origin in a word, sources, findings. What was assumed is
+/// bold.
+[[nodiscard]] Pages working_sheet(const WorkingSheet& sheet, const TextMeasure& measure);
+
+/// What a code on a sheet says: "flatwise:job=31;sheet=map". Characters that mean something in it are replaced by '_'.
+[[nodiscard]] std::string code_text(const Head& head, const std::string& key, const std::string& value);
+
+}  // namespace flatwise::paper
