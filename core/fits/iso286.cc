@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
-#include <vector>
 
 #include "core/fits/iso286_tables.h"
 
@@ -219,22 +218,6 @@ Result<Limits> limits_of_fit(std::string_view code) {
   if (!fit->nominal)
     return tl::unexpected(Problem{Code{"fits.nominal_missing"}, "class", std::string{code}, {}, std::nullopt});
   return limits_of_fit(*fit->nominal, code);
-}
-
-std::span<const std::string_view> all_fit_classes() {
-  static const std::vector<std::string> texts = [] {
-    std::vector<std::string> all;
-    for (bool hole : {true, false})
-      for (int letter = 0; letter < static_cast<int>(kLetters.size()); ++letter)
-        for (int grade = kLeastOffered; grade <= kLastGrade; ++grade) {
-          const FitClass fit{.nominal = std::nullopt, .hole = hole, .letter = letter, .grade = grade};
-          // A class belongs in the list when it exists at some size: 3 mm (K9, j8) or 100 mm (T6).
-          if (deviations_of(fit, 3'000'000) || deviations_of(fit, 100'000'000)) all.push_back(class_text(fit));
-        }
-    return all;
-  }();
-  static const std::vector<std::string_view> views{texts.begin(), texts.end()};
-  return views;
 }
 
 }  // namespace flatwise::fits

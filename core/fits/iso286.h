@@ -5,7 +5,6 @@
 #pragma once
 
 #include <optional>
-#include <span>
 #include <string_view>
 
 #include "core/shaft/shaft.h"
@@ -64,8 +63,5 @@ struct Deviations {
 [[nodiscard]] Result<Limits> limits_of_fit(Length nominal, std::string_view code);
 /// The same where the code carries the size. Refuses one without: fits.nominal_missing.
 [[nodiscard]] Result<Limits> limits_of_fit(std::string_view code);
-
-/// Every class in its usual order, holes first ("A5" ... "ZC11", "a5" ... "zc11"): for lists and completion.
-[[nodiscard]] std::span<const std::string_view> all_fit_classes();
 
 }  // namespace flatwise::fits

@@ -200,14 +200,5 @@ TEST(LimitsOfFit, RefusesWhatItCannotReadAndSaysWhy) {
     EXPECT_EQ(problem_of(limits_of_fit(metres(bad), "N7")), "fits.size_out_of_range") << bad;
 }
 
-TEST(AllFitClasses, ReadBackAsThemselvesAndHoldTheCommonOnes) {
-  const auto all = all_fit_classes();
-  EXPECT_GT(all.size(), 350U);
-  for (auto text : all) EXPECT_TRUE(parse_fit_class(text)) << text;
-  for (std::string_view common : {"N7", "H7", "JS9", "h6", "k6", "j6", "ZC11", "J8"})
-    EXPECT_NE(std::ranges::find(all, common), all.end()) << common;
-  EXPECT_EQ(std::ranges::find(all, "J5"), all.end());
-}
-
 }  // namespace
 }  // namespace flatwise::fits

@@ -1,0 +1,112 @@
+#include "core/fits/figures.h"
+
+#include <algorithm>
+#include <utility>
+
+#include "core/fits/figures_parts.h"
+
+namespace flatwise::fits {
+
+InputSpec above_nought(std::string_view name, std::string_view symbol, Kind kind, double greatest_si) {
+  return {.name = name, .symbol = symbol, .kind = kind, .least_si = 0, .greatest_si = greatest_si, .above_least = true};
+}
+InputSpec from_nought(std::string_view name, std::string_view symbol, Kind kind, double greatest_si) {
+  return {.name = name, .symbol = symbol, .kind = kind, .least_si = 0, .greatest_si = greatest_si};
+}
+InputSpec assumed(InputSpec spec, Value value, std::string_view why) {
+  spec.assumed = std::move(value);
+  spec.assumed_from = why;
+  return spec;
+}
+InputSpec optional(InputSpec spec) {
+  spec.optional = true;
+  return spec;
+}
+InputSpec repeated(InputSpec spec) {
+  spec.repeated = true;
+  return spec;
+}
+std::vector<InputSpec> joined(std::vector<InputSpec> first, const std::vector<InputSpec>& second,
+                              const std::vector<InputSpec>& third) {
+  first.insert(first.end(), second.begin(), second.end());
+  first.insert(first.end(), third.begin(), third.end());
+  return first;
+}
+
+std::vector<InputSpec> joint_inputs() {
+  return {above_nought("joint-diameter", "d", Kind::length, 2),
+          optional(from_nought("ring-inside", "d_i", Kind::length, 2)),
+          optional(above_nought("bearing-bore", "d_b", Kind::length, 2)),
+          above_nought("hub-outside", "D", Kind::length, 10),
+          assumed(above_nought("ring-modulus", "E_i", Kind::pressure, 1e12), any(gigapascals(207)), "Shigley9"),
+          assumed(from_nought("ring-poisson", "ν_i", Kind::ratio, 0.5), any_ratio(0.3), "Shigley9"),
+          above_nought("hub-modulus", "E_o", Kind::pressure, 1e12),
+          assumed(from_nought("hub-poisson", "ν_o", Kind::ratio, 0.5), any_ratio(0.3), kPractice),
+          above_nought("hub-yield", "Y", Kind::pressure, 1e10)};
+}
+
+std::vector<InputSpec> friction_inputs() {
+  return {
+      assumed(above_nought("friction-least", "µ1", Kind::ratio, 1), any_ratio(FrictionRange{}.least), "FrictionBooks"),
+      assumed(above_nought("friction-greatest", "µ2", Kind::ratio, 1), any_ratio(FrictionRange{}.greatest),
+              "FrictionBooks"),
+      {.name = "friction-from",
+       .symbol = "from",
+       .assumed = std::string{"books"},
+       .assumed_from = kPractice,
+       .choices = kFrictionFrom}};
+}
+
+Elastic ring_from(const Given& in) {
+  return {.youngs_modulus = pascals(in.si("ring-modulus")), .poisson = in.si("ring-poisson")};
+}
+Elastic hub_from(const Given& in) {
+  return {.youngs_modulus = pascals(in.si("hub-modulus")), .poisson = in.si("hub-poisson")};
+}
+FrictionRange friction_from(const Given& in) {
+  return {.least = in.si("friction-least"), .greatest = in.si("friction-greatest")};
+}
+
+Result<PressedJoint> joint_from(const Given& in, std::vector<Finding>& findings) {
+  PressedJoint joint{.diameter = length(in, "joint-diameter"),
+                     .ring_inside = Length{},
+                     .hub_outside = length(in, "hub-outside"),
+                     .ring = ring_from(in),
+                     .hub = hub_from(in)};
+  if (in.has("ring-inside")) {
+    joint.ring_inside = length(in, "ring-inside");
+  } else if (in.has("bearing-bore")) {
+    const auto estimate = estimated_ring_inside(length(in, "bearing-bore"), joint.diameter);
+    if (!estimate) return tl::unexpected(estimate.error());
+    joint.ring_inside = *estimate;
+    findings.push_back(
+        {Code{"fits.ring_inside_estimated"}, Severity::note, {{"inside", any(*estimate)}}, {}, std::nullopt});
+  } else {
+    return tl::unexpected(Problem{Code{"fits.ring_inside_missing"}, "ring-inside", {}, {}, std::nullopt});
+  }
+  if (auto bad = check_joint(joint)) return tl::unexpected(*bad);
+  return joint;
+}
+
+tl::unexpected<Problem> as_input(Problem problem) {
+  std::ranges::replace(problem.field, '_', '-');
+  constexpr std::pair<std::string_view, std::string_view> kOther[] = {
+      {"diameter", "joint-diameter"}, {"bore", "bearing-bore"},    {"interference", "interference-least"},
+      {"friction", "friction-least"}, {"band", "band-least"},      {"pressure", "pressure-least"},
+      {"shaft", "ring-least"},        {"hole", "bore-uncertainty"}};
+  for (const auto& [kernel, figure] : kOther)
+    if (problem.field == kernel) problem.field = figure;
+  return tl::unexpected(std::move(problem));
+}
+
+std::span<const FigureSpec> figures() {
+  static const std::vector<FigureSpec> all = [] {
+    auto list = table_figures();
+    for (auto* more : {&press_figures, &after_figures})
+      for (auto& spec : more()) list.push_back(std::move(spec));
+    return list;
+  }();
+  return all;
+}
+
+}  // namespace flatwise::fits

@@ -1,0 +1,46 @@
+// figures_parts.h: inputs that several figures of this folder share. Not for other folders.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "core/fits/press.h"
+#include "core/working/figure.h"
+
+namespace flatwise::fits {
+
+inline constexpr std::string_view kPractice = "common practice";
+inline constexpr double kMostForce = 1e9;  // N; ranges that no shop press leaves, they keep every result finite.
+inline constexpr std::string_view kFrictionFrom[] = {"books", "shop"};
+
+[[nodiscard]] InputSpec above_nought(std::string_view name, std::string_view symbol, Kind kind, double greatest_si);
+[[nodiscard]] InputSpec from_nought(std::string_view name, std::string_view symbol, Kind kind, double greatest_si);
+[[nodiscard]] InputSpec assumed(InputSpec spec, Value value, std::string_view why);
+[[nodiscard]] InputSpec optional(InputSpec spec);
+[[nodiscard]] InputSpec repeated(InputSpec spec);
+
+/// joint-diameter, ring-inside or bearing-bore, hub-outside, the materials and hub-yield.
+[[nodiscard]] std::vector<InputSpec> joint_inputs();
+[[nodiscard]] std::vector<InputSpec> friction_inputs();  ///< friction-least, friction-greatest, friction-from.
+[[nodiscard]] std::vector<InputSpec> joined(std::vector<InputSpec> first, const std::vector<InputSpec>& second,
+                                            const std::vector<InputSpec>& third = {});
+
+/// The joint as given; where ring-inside is not, from bearing-bore, with a finding that says so. Refuses neither given.
+[[nodiscard]] Result<PressedJoint> joint_from(const Given& in, std::vector<Finding>& findings);
+[[nodiscard]] Elastic ring_from(const Given& in);
+[[nodiscard]] Elastic hub_from(const Given& in);
+[[nodiscard]] FrictionRange friction_from(const Given& in);
+
+/// A kernel's problem with the figure's name of the field ("ring_inside" to "ring-inside").
+[[nodiscard]] tl::unexpected<Problem> as_input(Problem problem);
+
+[[nodiscard]] inline Length length(const Given& in, std::string_view name) { return metres(in.si(name)); }
+
+/// fit-limits, ring-outside, clearance-group, interference.
+[[nodiscard]] std::vector<FigureSpec> table_figures();
+/// press-pressure, press-force, shop-friction.
+[[nodiscard]] std::vector<FigureSpec> press_figures();
+/// press-readback, heating, ring-creep.
+[[nodiscard]] std::vector<FigureSpec> after_figures();
+
+}  // namespace flatwise::fits
