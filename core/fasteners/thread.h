@@ -40,7 +40,7 @@ struct ThreadForm {
 /// Model      Circle over a mean of pitch and root diameters. Inch: pi/4 (D - 0.9743/n)^2. Metric: pi/4 ((d2 + d3)/2)^2
 ///            with d2, d1 of ISO 724 and d3 = d1 - H/6. External thread at its basic size.
 /// Returns    Area > 0.
-/// Accuracy   4 eps against the formula; printed tables agree to their last digit (tests/data/fasteners-areas.csv).
+/// Accuracy   4 eps against the formula; printed tables agree to their last digit (tests/data/fasteners_areas.csv).
 /// Source     [B1.1] tensile stress area; [ISO898-1] clause 9; [ISO724].
 [[nodiscard]] Area stress_area(const ThreadForm& thread);
 

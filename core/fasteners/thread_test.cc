@@ -30,10 +30,10 @@ std::vector<std::vector<std::string>> rows_of(const std::string& name) {
 
 double area_of(const char* text) { return stress_area(read_thread(text, "thread").value()).si() * 1e6; }
 
-// Source: ISO 898-1 tables 4 and 6, ASME B1.1 tables: tests/data/fasteners-areas.csv.
+// Source: ISO 898-1 tables 4 and 6, ASME B1.1 tables: tests/data/fasteners_areas.csv.
 // Tolerance: column 'tolerance' of the file: the last printed digit.
 TEST(StressArea, MeetsThePrintedTables) {
-  const auto rows = rows_of("fasteners-areas.csv");
+  const auto rows = rows_of("fasteners_areas.csv");
   ASSERT_EQ(rows.size(), 21U);
   for (const auto& row : rows) {
     const auto thread = read_thread(row.at(0), "thread");
@@ -53,7 +53,7 @@ TEST(StressArea, MeetsTheShortFormula) {
 // Source: ISO 724 minor diameter d1 = d - 1.082532 P.
 // Tolerance: none, the two must differ by more than the table's own.
 TEST(StressArea, AWrongCircleWouldBeSeen) {
-  for (const auto& row : rows_of("fasteners-areas.csv")) {
+  for (const auto& row : rows_of("fasteners_areas.csv")) {
     const auto thread = read_thread(row.at(0), "thread").value();
     const double unit = row.at(2) == "mm2" ? 1e-3 : 0.0254;
     const double wrong = std::numbers::pi / 4 * std::pow((thread.major.si() - 1.082532 * thread.pitch.si()) / unit, 2);
@@ -101,10 +101,10 @@ TEST(ReadThread, RefusesAndNamesTheField) {
   EXPECT_FALSE(read_thread(std::string(100000, '1'), "thread"));
 }
 
-// Source: SAE J429 table 1, ISO 898-1 table 3: tests/data/fasteners-strengths.csv.
+// Source: SAE J429 table 1, ISO 898-1 table 3: tests/data/fasteners_strengths.csv.
 // Tolerance: 1e-12 relative, whole numbers times one unit.
 TEST(Strength, MeetsTheStandardsTables) {
-  const auto rows = rows_of("fasteners-strengths.csv");
+  const auto rows = rows_of("fasteners_strengths.csv");
   ASSERT_EQ(rows.size(), 17U);
   for (const auto& row : rows) {
     const auto strength = strength_of(row.at(0), read_thread(row.at(1), "thread").value(), "class");

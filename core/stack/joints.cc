@@ -1,0 +1,112 @@
+#include "core/stack/joints.h"
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <utility>
+
+namespace flatwise::stack {
+namespace {
+
+constexpr int kMoreThanFound = 8;
+
+std::optional<Problem> not_a_chance(std::string_view field, double value) {
+  if (value >= 0 && value <= 1) return std::nullopt;
+  return Problem{Code{"stack.not_a_chance"}, std::string{field}, {}, {{"value", any_ratio(value)}}, std::nullopt};
+}
+std::optional<Problem> not_above_nought(std::string_view field, Length value) {
+  if (value.si() > 0 && std::isfinite(value.si())) return std::nullopt;
+  return Problem{Code{"stack.not_above_nought"}, std::string{field}, {}, {{"value", any(value)}}, std::nullopt};
+}
+
+std::optional<Problem> wrong(std::span<const Joint> joints, const JointHabits& habits) {
+  if (joints.empty() || joints.size() > 2000)
+    return Problem{
+        Code{"stack.joint_count"}, "length", {}, {{"count", static_cast<std::int64_t>(joints.size())}}, std::nullopt};
+  for (const Joint& joint : joints)
+    if (auto p = not_a_chance("prior-open", joint.prior_open)) return p;
+  if (auto p = not_a_chance("partly", habits.partly)) return p;
+  if (auto p = not_a_chance("feeler-misses", habits.feeler_misses)) return p;
+  if (auto p = not_a_chance("feeler-misleads", habits.feeler_misleads)) return p;
+  if (auto p = not_above_nought("step", habits.step)) return p;
+  if (habits.least_gap.si() >= 0 && habits.least_gap <= habits.step) return std::nullopt;
+  return Problem{Code{"stack.gap_over_step"},
+                 "least-gap",
+                 {},
+                 {{"value", any(habits.least_gap)}, {"greatest", any(habits.step)}},
+                 std::nullopt};
+}
+
+struct Weights {
+  double home, open;
+};
+Weights weights_of(const Joint& joint, const JointHabits& habits) {
+  const Weights prior{1 - joint.prior_open, joint.prior_open};
+  switch (joint.feeler) {
+    case Feeler::not_tried:
+      return prior;
+    case Feeler::went_in:
+      return {prior.home * habits.feeler_misleads, prior.open * (1 - habits.feeler_misses)};
+    case Feeler::did_not:
+      return {prior.home * (1 - habits.feeler_misleads), prior.open * habits.feeler_misses};
+  }
+  CORE_CHECK(false);
+}
+
+/// Weight of 0, 1, ... most joints open among all but one (left_out < 0: among all).
+std::vector<double> count_weights(const std::vector<Weights>& joints, int most, int left_out) {
+  std::vector<double> sums(static_cast<std::size_t>(most) + 1, 0.0);
+  sums[0] = 1;
+  for (std::size_t j = 0; j < joints.size(); ++j) {
+    if (static_cast<int>(j) == left_out) continue;
+    for (std::size_t k = sums.size() - 1; k > 0; --k) sums[k] = sums[k] * joints[j].home + sums[k - 1] * joints[j].open;
+    sums[0] *= joints[j].home;
+  }
+  return sums;
+}
+
+}  // namespace
+
+Result<JointChances> joint_chances(std::span<const Joint> joints, const JointHabits& habits, const StackLength& seated,
+                                   std::optional<MeasuredStack> measured) {
+  if (auto p = wrong(joints, habits)) return tl::unexpected(*std::move(p));
+  if (measured)
+    if (auto p = not_above_nought("measured-u", measured->standard_uncertainty)) return tl::unexpected(*std::move(p));
+  std::vector<Weights> weights;
+  int found = 0;
+  for (const Joint& joint : joints) {
+    weights.push_back(weights_of(joint, habits));
+    found += joint.feeler == Feeler::went_in ? 1 : 0;
+    // Many joints: keep the products away from nought. A common factor of a joint's two weights changes nothing.
+    const double total = weights.back().home + weights.back().open;
+    if (total > 0) weights.back() = {weights.back().home / total, weights.back().open / total};
+  }
+  const int most = std::min(static_cast<int>(joints.size()), found + kMoreThanFound);
+  std::vector<double> likelihood(static_cast<std::size_t>(most) + 1, 1.0);
+  double scale = 1;
+  if (measured) {
+    likelihood = seated.measured_density(measured->length, measured->standard_uncertainty,
+                                         {habits.least_gap, habits.step, habits.partly, most});
+    scale = measured->standard_uncertainty.si();
+  }
+  const auto counts = count_weights(weights, most, -1);
+  double total = 0;
+  for (std::size_t k = 0; k < counts.size(); ++k) total += counts[k] * likelihood[k];
+  JointChances out;
+  out.open.assign(joints.size(), 0.0);
+  // The series' own rounding is 1e-15 of its peak: nothing under a millionth of a millionth of that is evidence.
+  if (!(total * scale > 1e-12)) {
+    out.explained = false;
+    return out;
+  }
+  out.all_home = counts[0] * likelihood[0] / total;
+  for (std::size_t j = 0; j < joints.size(); ++j) {
+    const auto others = count_weights(weights, most, static_cast<int>(j));
+    double sum = 0;
+    for (std::size_t k = 1; k < counts.size(); ++k) sum += weights[j].open * others[k - 1] * likelihood[k];
+    out.open[j] = std::min(1.0, sum / total);
+  }
+  return out;
+}
+
+}  // namespace flatwise::stack
