@@ -143,8 +143,12 @@ std::string Speaker::said(const Piece& piece, const std::string* number) const {
 
 }  // namespace
 
+std::string words::fill(std::string_view text, const Args& args, const Voice& voice) {
+  return Speaker{args, voice}.fill(text);
+}
+
 std::string say(std::string_view code, const Args& args, const Voice& voice) {
-  return Speaker{args, voice}.fill(text_of(code));
+  return words::fill(text_of(code), args, voice);
 }
 std::string say(const Message& message, const Voice& voice) { return say(message.code.id(), message.args, voice); }
 std::string say(const Finding& finding, const Voice& voice) { return say(finding.code.id(), finding.args, voice); }

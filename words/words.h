@@ -3,7 +3,9 @@
 //
 // A dictionary is words/<language>/*.toml: "code" = "Turn half {half} of rotor {rotor} {flats|one flat|# flats} towards
 // {towards}." {x} fills an argument (a quantity is shown in the voice's units, with the other system in brackets by
-// {x+}); {x|one|many} chooses by number, # stands for it; {x?text} gives the text only when the argument is there.
+// {x+}; a list as "1, 2 and 5", by {x or} as "1, 2 or 5"); {x|one|many} or {x|one|many|none} chooses by a number or by how
+// many are in a list, # stands for it; {x?text} gives the text only when the argument is there and not empty,
+// {x?text|otherwise} the other text when it is not.
 #pragma once
 
 #include <string>

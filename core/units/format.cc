@@ -4,7 +4,6 @@
 #include <array>
 #include <charconv>
 #include <cmath>
-#include <cstdlib>
 #include <string_view>
 
 #include "core/units/problem.h"
@@ -87,9 +86,29 @@ double to_unit(const Unit& unit, double si) {
   return si / unit.factor_as_double() - static_cast<double>(unit.zero_cents) / 100.0;
 }
 
+/// Power of ten of the first figure. By text, since two C libraries need not agree on the last bit of a logarithm, and
+/// page and shop must show the same digits.
+int first_figure_of(double magnitude) {
+  std::array<char, 32> buffer{};
+  const auto end =
+      std::to_chars(buffer.data(), buffer.data() + buffer.size(), magnitude, std::chars_format::scientific);
+  const std::string_view text{buffer.data(), end.ptr};
+  const std::size_t sign = text.find('e') + 1;
+  int power = 0;
+  for (const char c : text.substr(sign + 1)) power = power * 10 + (c - '0');
+  return text[sign] == '-' ? -power : power;
+}
+
+/// Exact for the powers that matter here (to 10^22); the same bits everywhere for all.
+double ten_to(int power) {
+  double result = 1.0;
+  for (int i = 0; i < power; ++i) result *= 10.0;
+  return result;
+}
+
 int decimals_for_figures(double value, int figures) {
   if (value == 0.0) return 0;
-  const int magnitude = static_cast<int>(std::floor(std::log10(std::fabs(value))));
+  const int magnitude = std::isinf(value) ? 0 : first_figure_of(std::fabs(value));
   return std::clamp(figures - 1 - magnitude, 0, 17);
 }
 
@@ -138,7 +157,7 @@ std::string digits_of(double magnitude, int decimals, bool keep_noughts) {
   std::array<char, 64> buffer{};
   const bool plain = magnitude < 1e15 && (keep_noughts || magnitude == 0.0 || magnitude >= 1e-5);
   if (plain && decimals < 0) {
-    const double step = std::pow(10.0, -decimals);
+    const double step = ten_to(-decimals);
     magnitude = std::nearbyint(magnitude / step) * step;
   }
   const auto end =
@@ -165,17 +184,22 @@ std::string with_unit(std::string number, std::string_view unit) {
   return number += unit;
 }
 
-/// Two significant figures, rounded up: the power of ten of the last figure kept.
-int last_figure_of(double uncertainty) {
-  const int magnitude = static_cast<int>(std::floor(std::log10(uncertainty)));
-  // 0.0996 goes up to 0.10, whose second figure is one place further left.
-  return std::ceil(uncertainty / std::pow(10.0, magnitude - 1) * (1.0 - 1e-9)) >= 100.0 ? magnitude : magnitude - 1;
+/// `v` in steps of the place, rounded up.
+double steps_up(double v, int place) {
+  // The share taken off keeps an exact 0.0040 that arrives as 0.00400000000001 from becoming 0.0041.
+  return std::ceil((place < 0 ? v * ten_to(-place) : v / ten_to(place)) * (1.0 - 1e-9));
 }
 
 double rounded_up(double v, int place) {
-  // The share taken off keeps an exact 0.0040 that arrives as 0.00400000000001 from becoming 0.0041.
-  return place < 0 ? std::ceil(v * std::pow(10.0, -place) * (1.0 - 1e-9)) / std::pow(10.0, -place)
-                   : std::ceil(v / std::pow(10.0, place) * (1.0 - 1e-9)) * std::pow(10.0, place);
+  const double steps = steps_up(v, place);
+  return place < 0 ? steps / ten_to(-place) : steps * ten_to(place);
+}
+
+/// Two significant figures, rounded up: the power of ten of the last figure kept.
+int last_figure_of(double uncertainty) {
+  const int second = first_figure_of(uncertainty) - 1;
+  return steps_up(uncertainty, second) >= 100.0 ? second + 1
+                                                : second;  // 0.0996 becomes 0.10, its last figure one left.
 }
 
 }  // namespace

@@ -102,7 +102,8 @@ TEST(ParseRefuses, AnUnknownUnitAndNamesANearOne) {
 TEST(ParseRefuses, WhatIsLeftOver) {
   EXPECT_EQ(code("5"), "quantity.no_unit");
   EXPECT_EQ(code("5", Kind::money), "quantity.no_unit");
-  for (const char* text : {"5 mm 3", "5² mm", "½5 in", "5·5 mm", "1-5 mm", "5 .mm", "5 -mm", "1.5 1/2 in", "1.5.2 mm"})
+  for (const char* text :
+       {"5 mm 3", "5² mm", "½5 in", "5·5 mm", "1-5 mm", "5 .mm", "5 -mm", "1.5 1/2 in", "1.5.2 mm", "5 ^"})
     EXPECT_EQ(code(text), "quantity.unreadable") << text;
   for (const char* text : {"5 mm²", "5 mm/s"}) EXPECT_EQ(code(text), "quantity.other_kind") << text;
   for (const char* text : {"5 mm, A", "5 mm x", "5 (mm)"}) EXPECT_EQ(code(text), "quantity.unknown_unit") << text;

@@ -138,6 +138,7 @@ TEST(ParseQuantity, OneUnitHasManySpellings) {
   all_equal(Kind::inertia, {"0.35 kg·m²", "0.35 kg m2", "0.35 kg·m2", "0.35 kg m²", "0.35 kg·m^2"});
   all_equal(Kind::expansion, {"11.5 µm/m/K", "11.5 µm/(m·K)", "11.5e-6 /K", "11.5e-6 1/K", "11.5 µm/m·K"});
   all_equal(Kind::time, {"90 min", "1 h 30 min", "1h 30min", "1.5 h", "1 1/2 h"});
+  all_equal(Kind::mass, {"5 lb 4 oz", "5.25 lb", "84 oz"});
   all_equal(Kind::area, {"2 in²", "2 in2", "2 sq in", "2 in^2"});
   all_equal(Kind::density, {"7850 kg/m³", "7850 kg/m3", "7.85 g/cm³"});
 }

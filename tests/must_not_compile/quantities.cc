@@ -11,6 +11,9 @@ namespace flatwise {
 [[maybe_unused]] constexpr Length kGap = millimetres(2) + inches(1);
 [[maybe_unused]] constexpr Force kForce = megapascals(2) * square_millimetres(3);
 [[maybe_unused]] constexpr double kShare = millimetres(1) / inches(1);
+[[maybe_unused]] constexpr Temperature kWarm = celsius(20) + kelvins(15);
+constexpr double tilt(Length at_radius, Angle angle) { return at_radius / metres(1) * angle.radians(); }
+[[maybe_unused]] constexpr double kTilt = tilt(millimetres(250), degrees(5));
 
 // Refused 1: no match for 'operator\+
 #if WRONG == 1
@@ -58,6 +61,22 @@ Code made_while_running(char letter) {
 // Refused 11: no matching function for call to 'flatwise::Code::Code
 #if WRONG == 11
 Code made_from_text(const std::string& name) { return Code{name}; }
+#endif
+// Refused 12: cannot convert 'flatwise::Angle' to 'flatwise::Length'|could not convert .*from 'flatwise::Angle' to
+#if WRONG == 12
+constexpr double kSwapped = tilt(degrees(5), millimetres(250));
+#endif
+// Refused 13: no match for 'operator\+'
+#if WRONG == 13
+constexpr Temperature kTwice = celsius(20) + celsius(15);
+#endif
+// Refused 14: no match for 'operator\+'
+#if WRONG == 14
+constexpr auto kSumWithNumber = millimetres(1) + 2.0;
+#endif
+// Refused 15: could not convert .*from 'double' to
+#if WRONG == 15
+constexpr double kBareArgument = tilt(0.25, degrees(5));
 #endif
 
 }  // namespace flatwise
