@@ -98,6 +98,18 @@ TEST(Words, EveryRefusalOfAQuantityCanBeSaid) {
       }
 }
 
+TEST(Words, SaysTheRangeOfAnInput) {
+  const auto allowed = [](Args args) {
+    args.emplace_back("value", any(millimetres(-1)));
+    return say(Problem{Code{"figure.input_range"}, "bore", "-1 mm", std::move(args), std::nullopt}, kMetric).allowed;
+  };
+  const Arg least{"least", any(millimetres(3))}, greatest{"greatest", any(millimetres(500))};
+  EXPECT_EQ(allowed({{"open", 0}, least, greatest}),
+            "bore is at least 3\u00A0mm (0.1181\u00A0in), and at most 500\u00A0mm (19.685\u00A0in).");
+  EXPECT_EQ(allowed({{"open", 1}, least}), "bore is over 3\u00A0mm (0.1181\u00A0in).");
+  EXPECT_EQ(allowed({{"open", 0}, greatest}), "bore is at most 500\u00A0mm (19.685\u00A0in).");
+}
+
 TEST(Words, EveryKindHasItsWord) {
   for (int i = 0; i < kKindCount; ++i)
     EXPECT_TRUE(has_words("kind." + std::string{kind_name(static_cast<Kind>(i))})) << kind_name(static_cast<Kind>(i));
