@@ -93,6 +93,8 @@ TEST(RingOutside, AssumesTheNormalClassAndSaysSo) {
   EXPECT_EQ(working->input("tolerance")->origin.kind, OriginKind::assumed);
 }
 
+// Source: by hand: 119.985 - 119.974 = 11 um; 120 - 119.966 = 34 um.
+// Tolerance: 1e-13 m, the double's digits at 0.12 m.
 TEST(InterferenceFigure, WantsTheUncertaintyOfTheBoreOrTakesItFromTheReading) {
   EXPECT_EQ(problem_of(example_without("interference", "bore-uncertainty")),
             "fits.bore_uncertainty_missing bore-uncertainty");
@@ -102,8 +104,6 @@ TEST(InterferenceFigure, WantsTheUncertaintyOfTheBoreOrTakesItFromTheReading) {
   inputs.push_back(bore);
   const auto working = evaluate(spec_of("interference"), inputs);
   ASSERT_TRUE(working);
-  // Source: by hand: 119.985 - 119.974 = 11 um; 120 - 119.966 = 34 um.
-  // Tolerance: 1e-13 m, the double's digits at 0.12 m.
   EXPECT_NEAR(working->si("least"), 11e-6, 1e-13);
   EXPECT_NEAR(working->si("greatest"), 34e-6, 1e-13);
   EXPECT_TRUE(working->findings.empty());
@@ -114,6 +114,8 @@ TEST(InterferenceFigure, SaysLooseAndMayBeLoose) {
   EXPECT_TRUE(says(example_with("interference", {"bore=119.985 mm"}), "fits.ring_may_be_loose"));
 }
 
+// Source: (4 * 120 + 55) / 5 = 107 mm, the ring of docs/worked/W1-ring-in-hub.md: 5.608174 MPa.
+// Tolerance: 1e-6 relative, the digits written.
 TEST(PressPressure, EstimatesTheRingAndSaysSoAndFlagsYield) {
   const auto& spec = spec_of("press-pressure");
   auto inputs = inputs_of(spec, spec.example.inputs);
@@ -122,8 +124,6 @@ TEST(PressPressure, EstimatesTheRingAndSaysSoAndFlagsYield) {
   inputs.push_back(given("bearing-bore", any(millimetres(55))));
   const auto estimated = evaluate(spec, inputs);
   EXPECT_TRUE(says(estimated, "fits.ring_inside_estimated"));
-  // Source: (4 * 120 + 55) / 5 = 107 mm, the example's own ring.
-  // Tolerance: 8 eps relative: the estimate rounds.
   EXPECT_NEAR(estimated->si("pressure"), 5.608174e6, 5.7);
   EXPECT_TRUE(says(example_with("press-pressure", {"hub-yield=20.18 MPa"}), "fits.hub_yields"));
   EXPECT_FALSE(says(example_with("press-pressure", {"hub-yield=20.20 MPa"}), "fits.hub_yields"));

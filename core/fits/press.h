@@ -14,7 +14,7 @@
 namespace flatwise::fits {
 
 struct FrictionRange {
-  double least = 0.08;  ///< Oiled steel. Textbook range, dry to oiled: assumed where the shop has no own.
+  double least = 0.08;  ///< Oiled to dry steel, common practice: assumed where the shop has no own.
   double greatest = 0.18;
 };
 
@@ -79,7 +79,7 @@ struct ShopFriction {
 /// Inputs     Each interference over the loss; force > 0; width > 0. book: used until there are eight presses.
 /// Refuses    A press with nothing left to press on: fits.press_without_interference, field "presses[i]" from 1.
 /// Accuracy   t quantile to 1e-12 relative.
-/// Source     [NIST-handbook] prediction interval for one new observation; worked in docs/worked/W4-shop-friction.md.
+/// Source     [PredictionInterval] prediction interval for one new observation; worked in docs/worked/W4-shop-friction.md.
 [[nodiscard]] Result<ShopFriction> shop_friction(std::span<const FinishedPress> presses, Length roughness_loss,
                                                  FrictionRange book);
 
@@ -110,7 +110,7 @@ struct Readback {
 /// Inputs     force >= 0 and finite; 0 <= band.least <= band.greatest.
 /// Returns    interference_least 0 where force - U is not above nought: nothing is proven then.
 /// Refuses    NaN, negative, reversed: fits.below_zero, fits.range_reversed.
-/// Source     [ISO14253-1] for the decision; [JCGM100] for the resolution.
+/// Source     [ISO14253-1] for the decision; [GUM] for the resolution.
 [[nodiscard]] Result<Readback> read_back(const ForceReading& reading, const ForceBand& band, const Pressing& pressing);
 
 /// A couple that wants to turn the ring in its hub, against what friction holds.
