@@ -13,7 +13,7 @@ Result<Input> read_input(const FigureSpec& spec, std::string_view text) {
   const std::string_view name = text.substr(0, equals);
   const std::string typed{text.substr(equals + 1)};
   const auto wanted = std::ranges::find(spec.inputs, name, &InputSpec::name);
-  if (wanted == spec.inputs.end() || !wanted->choices.empty()) {
+  if (wanted == spec.inputs.end() || !wanted->choices.empty() || wanted->text) {
     Input word = given(name, typed);
     word.typed = typed;
     return word;
