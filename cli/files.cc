@@ -1,14 +1,12 @@
-#include "cli/files.h"
-
-#include <fcntl.h>
-#include <unistd.h>
-
 #include <cerrno>
 #include <cstring>
 #include <filesystem>
 #include <fstream>
 #include <iostream>
 #include <system_error>
+
+#include "cli/files.h"
+#include "paper/render.h"
 
 namespace flatwise::cli {
 namespace {
@@ -29,24 +27,6 @@ Result<std::string> read_stream(std::istream& in, const std::string& name) {
   return text;
 }
 
-/// All bytes to a new file, on the disk before it takes the old one's name.
-bool write_through(const std::string& path, std::string_view bytes) {
-  const int fd = ::open(path.c_str(), O_WRONLY | O_CREAT | O_EXCL | O_CLOEXEC, 0644);
-  if (fd < 0) return false;
-  bool good = true;
-  while (good && !bytes.empty()) {
-    const ssize_t written = ::write(fd, bytes.data(), bytes.size());
-    if (written < 0 && errno == EINTR) continue;
-    good = written > 0;
-    if (good) bytes.remove_prefix(static_cast<std::size_t>(written));
-  }
-  good = good && ::fsync(fd) == 0;
-  const int kept = errno;
-  good = ::close(fd) == 0 && good;
-  if (!good && kept != 0) errno = kept;
-  return good;
-}
-
 }  // namespace
 
 Result<std::string> read_text(const Context& context, const std::string& path) {
@@ -59,23 +39,12 @@ Result<std::string> read_text(const Context& context, const std::string& path) {
   return read_stream(in, path);
 }
 
-Result<bool> write_file(const std::string& path, std::string_view bytes) {
+Result<std::size_t> write_file(const std::string& path, std::string_view bytes) {
   std::error_code error;
   const fs::path target{path};
   if (target.has_parent_path()) fs::create_directories(target.parent_path(), error);
   if (error) return refused(Code{"cli.file_unwritable"}, path, {{"reason", error.message()}});
-  const std::string part = path + ".part" + std::to_string(::getpid());
-  errno = 0;
-  if (!write_through(part, bytes)) {
-    const std::string reason = std::strerror(errno);
-    fs::remove(part, error);
-    return refused(Code{"cli.file_unwritable"}, path, {{"reason", reason}});
-  }
-  fs::rename(part, target, error);
-  if (!error) return true;
-  std::error_code ignored;
-  fs::remove(part, ignored);
-  return refused(Code{"cli.file_unwritable"}, path, {{"reason", error.message()}});
+  return paper::write_file_atomically(path, bytes);
 }
 
 std::string beside(const std::string& file, const std::string& named) {

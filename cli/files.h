@@ -15,7 +15,7 @@ inline constexpr std::size_t kLargestInput = 4U << 20U;  ///< 4 MiB; nothing a p
 /// bytes (read no further than that).
 [[nodiscard]] Result<std::string> read_text(const Context& context, const std::string& path);
 /// Writes by a new file beside it and a rename: the old content or the new, never a part. Makes missing folders.
-[[nodiscard]] Result<bool> write_file(const std::string& path, std::string_view bytes);
+[[nodiscard]] Result<std::size_t> write_file(const std::string& path, std::string_view bytes);
 /// A path that a file names, seen from that file's folder.
 [[nodiscard]] std::string beside(const std::string& file, const std::string& named);
 

@@ -26,7 +26,7 @@ struct Line {
   PlanOptions plan;
   NewShaft fresh;
   SheetOptions sheets;
-  std::string reference_folder = "docs/reference";
+  std::string reference_folder = ".";
   std::string figure;
   std::vector<std::string> inputs;
   bool figure_pages = false;

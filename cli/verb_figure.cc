@@ -6,39 +6,14 @@
 #include "cli/render.h"
 #include "cli/text.h"
 #include "cli/verbs.h"
+#include "core/figures/ask.h"
 #include "core/figures/catalogue.h"
-#include "core/units/near.h"
-#include "core/units/parse.h"
 #include "wire/json.h"
 
 namespace flatwise::cli {
 namespace {
 
 std::string key(const FigureSpec& figure) { return "figure." + std::string{figure.name}; }
-
-const InputSpec* find_input(const FigureSpec& figure, std::string_view name) {
-  const auto it = std::ranges::find_if(figure.inputs, [&](const InputSpec& s) { return s.name == name; });
-  return it == figure.inputs.end() ? nullptr : &*it;
-}
-
-/// "bore=99.98 mm" to an input; what the figure does not know goes on as a word, for evaluate to name.
-Result<Input> read_input(const FigureSpec& figure, const std::string& text) {
-  const std::size_t equals = text.find('=');
-  if (equals == std::string::npos || equals == 0)
-    return tl::unexpected(Problem{Code{"cli.input_form"}, "input", printable(text), {}, std::nullopt});
-  const std::string name = text.substr(0, equals), typed = text.substr(equals + 1);
-  const InputSpec* spec = find_input(figure, name);
-  if (spec == nullptr || !spec->choices.empty()) {
-    Input input = given(name, typed);
-    input.typed = typed;
-    return input;
-  }
-  Result<Entered> entered = parse_quantity(typed, spec->kind, name);
-  if (!entered) return tl::unexpected(std::move(entered.error()));
-  Input input = given(name, entered->value);
-  input.typed = typed;
-  return input;
-}
 
 std::string range_text(const Context& context, const InputSpec& spec) {
   if (!spec.choices.empty()) {
@@ -135,15 +110,7 @@ Status one_figure(const Context& context, const std::string& name, const std::ve
     *context.out << (context.json ? wire::dump(wire::to_json(*figure, context.voice)) : describe(context, *figure));
     return Status::in_order;
   }
-  std::vector<Input> inputs;
-  std::vector<Problem> problems;
-  for (const std::string& text : texts) {
-    Result<Input> input = read_input(*figure, text);
-    if (input) inputs.push_back(*std::move(input));
-    else problems.push_back(std::move(input.error()));
-  }
-  if (!problems.empty()) return refuse(context, problems);
-  const Results<Working> working = evaluate(*figure, std::move(inputs));
+  const Results<Working> working = ask(*figure, texts);
   if (!working) return refuse(context, working.error());
   if (context.json)
     *context.out << wire::dump(wire::to_json(*working, context.voice));

@@ -4,6 +4,8 @@
 #include <array>
 #include <cmath>
 
+#include "job/figure_use.h"
+
 namespace flatwise::job {
 namespace {
 
@@ -39,6 +41,22 @@ Answer answer_with(const Gauge& gauge, Day day, Answer would_be, Where where, St
   }
   report.findings.push_back({Code{"job.gauge_overdue"}, Severity::cannot_tell, args, where, Message{Code{"job.accept_gauge"}, args}});
   return Answer::cannot_tell;
+}
+
+void take_judged(StageReport& report, Where where, const Working& working, std::initializer_list<const Gauge*> gauges, Day day,
+                 const Args& more) {
+  const std::size_t before = report.findings.size();
+  take_findings(report, where, working, more);
+  const Answer would_be = working.answer.value_or(Answer::cannot_tell);
+  bool trusted = true;
+  for (const Gauge* gauge : gauges) {
+    if (gauge == nullptr) continue;
+    trusted = trusted && !overdue(*gauge, day);
+    (void)answer_with(*gauge, day, would_be, where, report);
+  }
+  if (trusted) return;
+  for (std::size_t i = before; i < report.findings.size(); ++i)
+    report.findings[i].severity = std::min(report.findings[i].severity, Severity::cannot_tell);
 }
 
 Input gauge_input(std::string_view name, AnyQuantity value, const Gauge& gauge) {

@@ -1,6 +1,7 @@
 // gauges.h: the workshop's gauges as inputs of figures, and what a gauge past its date does to an answer.
 #pragma once
 
+#include <initializer_list>
 #include <string_view>
 #include <vector>
 
@@ -17,6 +18,11 @@ namespace flatwise::job {
 /// What a reading with this gauge is worth: an answer taken with a gauge past its date becomes 'cannot tell', with the
 /// answer it would have been. Accepted by name: a note that says by whom. Adds the finding; returns the answer.
 [[nodiscard]] Answer answer_with(const Gauge& gauge, Day day, Answer would_be, Where where, StageReport& report);
+
+/// Findings of a working whose readings these gauges took, put into the report. A gauge past its date makes them no worse and
+/// no better than 'cannot tell'. nullptr stands for a gauge that was not used.
+void take_judged(StageReport& report, Where where, const Working& working, std::initializer_list<const Gauge*> gauges, Day day,
+                 const Args& more = {});
 
 /// A value of the gauge as an input, with its line in the workshop file.
 [[nodiscard]] Input gauge_input(std::string_view name, AnyQuantity value, const Gauge& gauge);

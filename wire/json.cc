@@ -172,6 +172,7 @@ Json to_json(const job::StageReport& report, const Voice& voice) {
     one["working"] = to_json(*shown.working, voice);
     json["workings"].push_back(std::move(one));
   }
+  json["problems"] = problems_json(report.problems, voice)["problems"];
   return json;
 }
 

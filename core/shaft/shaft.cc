@@ -143,6 +143,11 @@ Problems all_problems(const ShaftSpec& s) {
 
 }  // namespace
 
+std::string_view name_of(StationKind kind) {
+  constexpr std::string_view kNames[] = {"nut", "washer", "spacer", "rotor", "hanger", "pulley", "shoulder", "other"};
+  return kNames[static_cast<std::size_t>(kind)];
+}
+
 Results<Shaft> Shaft::make(ShaftSpec spec) {
   Problems problems = all_problems(spec);
   if (!problems.empty()) return tl::unexpected(std::move(problems));

@@ -113,6 +113,9 @@ struct Rotor {
 
 enum class StationKind { nut, washer, spacer, rotor, hanger, pulley, shoulder, other };
 
+/// Lower-case name of a kind ("hanger"); its word is "station.<name>".
+[[nodiscard]] std::string_view name_of(StationKind kind);
+
 /// Something that must go in before a station, because the station then hides it.
 struct CaptivePart {
   std::string name;  ///< "flange bolts"

@@ -52,16 +52,6 @@ void show_preload(const Facts& facts, const Nut& nut, int index, const WorkingPt
   if (preload != nullptr) take_findings(report, {}, *preload, {{"nut", end_word(nut.end)}});
 }
 
-/// A gauge past its date cannot tell: the finding of the figure is kept, but no more than 'cannot tell'.
-void take_judged(const Working& working, const Gauge& gauge, const Facts& facts, const Nut& nut, StageReport& report) {
-  const std::size_t before = report.findings.size();
-  take_findings(report, {}, working, {{"nut", end_word(nut.end)}});
-  const Answer answer = answer_with(gauge, facts.bench.date, *working.answer, {}, report);
-  if (answer == *working.answer) return;
-  for (std::size_t i = before; i < report.findings.size(); ++i)
-    report.findings[i].severity = std::min(report.findings[i].severity, Severity::cannot_tell);
-}
-
 void judge_nut(const Facts& facts, int index, StageReport& report) {
   const Nut& nut = facts.shaft.spec().nuts[static_cast<std::size_t>(index)];
   const TorquePull* last = nullptr;
@@ -75,7 +65,7 @@ void judge_nut(const Facts& facts, int index, StageReport& report) {
   CORE_CHECK(gauge != nullptr);  // Readings are read against the workshop.
   const WorkingPtr reached = show(report, {}, end_letter(nut.end), fasteners::figures(), "torque-reached", inputs_of(facts, nut, index, *last, *gauge));
   if (reached == nullptr) return;
-  take_judged(*reached, *gauge, facts, nut, report);
+  take_judged(report, {}, *reached, {gauge}, facts.bench.date, {{"nut", end_word(nut.end)}});
   if (reached->answer != Answer::in) offer_unit_slip({reached->si("torque"), Kind::torque}, any(nut.torque), kSlipShare, last->shown.typed, {}, report);
   show_preload(facts, nut, index, reached, report);
 }

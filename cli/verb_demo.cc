@@ -1,0 +1,49 @@
+#include <filesystem>
+#include <ostream>
+
+#include "cli/text.h"
+#include "cli/verbs.h"
+
+namespace flatwise::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// The demo folder: as told, else beside the program's sources as they were built, else where the shell stands.
+std::string demo_at(const std::string& told) {
+  std::error_code ignored;
+  if (!told.empty()) return told;
+  for (const char* place : {FLATWISE_DEMO_DIR, "demo"})
+    if (fs::exists(fs::path{place} / "job-31.toml", ignored)) return place;
+  return "demo";
+}
+
+void heading(const Context& context, std::string_view id) {
+  *context.out << "\n" << toned(word(id, context.voice), Tone::strong, context.colour) << "\n\n";
+}
+
+}  // namespace
+
+Status demo(const Context& context, const std::string& demo_folder, const std::string& out_folder) {
+  const std::string folder = demo_at(demo_folder);
+  const std::string shaft = folder + "/long-nine.toml", job = folder + "/job-31.toml", workshop = folder + "/workshop.toml";
+  std::error_code ignored;
+  if (!fs::exists(job, ignored)) return refuse(context, Problem{Code{"cli.demo_missing"}, "demo", folder, {}, std::nullopt});
+  heading(context, "cli.demo.map");
+  Status worst = map_marks(context, {.shaft_file = shaft, .first_flat = {}});
+  if (worst == Status::bad_input) return worst;
+  heading(context, "cli.demo.plan");
+  if (plan_teardown(context, {.shaft_file = shaft, .workshop_file = workshop, .rotors = {4}}) == Status::bad_input) return Status::bad_input;
+  heading(context, "cli.demo.check");
+  if (judge_all(context, {job, std::nullopt, std::nullopt}, job::Stage::release) == Status::bad_input) return Status::bad_input;
+  heading(context, "cli.demo.sheets");
+  SheetOptions sheets;
+  sheets.files = {job, std::nullopt, std::nullopt};
+  sheets.folder = out_folder;
+  if (write_sheets(context, sheets) == Status::bad_input) return Status::bad_input;
+  heading(context, "cli.demo.own");
+  *context.out << say(Message{Code{"cli.demo.begin"}, {{"job", job}}}, context.voice) << "\n";
+  return Status::in_order;  // The demo did what it should, mistakes and all.
+}
+
+}  // namespace flatwise::cli

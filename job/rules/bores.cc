@@ -1,0 +1,62 @@
+// Hub bores of every rotor that came off: each plane in, out or cannot tell, the taper between them, and the gauge's date.
+#include <algorithm>
+
+#include "core/metrology/figures.h"
+#include "job/bores.h"
+#include "job/figure_use.h"
+#include "job/gauges.h"
+#include "job/rules.h"
+
+namespace flatwise::job::rules {
+namespace {
+
+// A bore reading is offered as a unit slip when it lands within 3 % of the bore in the other unit.
+constexpr double kSlipShare = 0.03;
+
+void take_plane(const Facts& facts, int rotor, const PlaneMeasured& plane, const Working& working, StageReport& report) {
+  take_judged(report, at_rotor(rotor), working, {plane.gauge, find_gauge(facts.workshop, plane.first->thermometer)}, facts.bench.date,
+              {{"rotor", rotor}, {"plane", std::string(1, plane.plane)}});
+}
+
+void offer_slip(const Facts& facts, int rotor, const PlaneMeasured& plane, StageReport& report) {
+  const Length wanted = facts.shaft.rotor(rotor).hub.bore.least;
+  offer_unit_slip(plane.first->diameter.value.value, any(wanted), kSlipShare, plane.first->diameter.typed, at_rotor(rotor), report);
+}
+
+void judge_taper(const Facts& facts, int rotor, const WorkingPtr& a, const WorkingPtr& b, StageReport& report) {
+  const Hub& hub = facts.shaft.rotor(rotor).hub;
+  std::vector<Input> in{computed("mean-a", "mean", a), computed("mean-b", "mean", b),
+                        given("limit", any(hub.taper_limit), rotor_origin(facts.shaft, rotor, "hub.taper"))};
+  const WorkingPtr taper = show(report, at_rotor(rotor), {}, metrology::figures(), "bore-taper", std::move(in));
+  if (taper != nullptr) take_findings(report, at_rotor(rotor), *taper, {{"rotor", rotor}});
+}
+
+void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
+  const std::vector<PlaneMeasured> planes = planes_measured(facts, rotor);
+  std::vector<WorkingPtr> shown;
+  for (const PlaneMeasured& plane : planes) {
+    if (!plane.working) {
+      std::ranges::copy(plane.working.error(), std::back_inserter(report.problems));
+      offer_slip(facts, rotor, plane, report);
+      continue;
+    }
+    shown.push_back(std::make_shared<const Working>(*plane.working));
+    report.workings.push_back({at_rotor(rotor), std::string(1, plane.plane), shown.back()});
+    take_plane(facts, rotor, plane, *shown.back(), report);
+    if (shown.back()->answer == Answer::out) offer_slip(facts, rotor, plane, report);
+  }
+  for (const char wanted : {'A', 'B'}) {
+    if (std::ranges::any_of(planes, [&](const PlaneMeasured& p) { return p.plane == wanted; })) continue;
+    const Args args{{"rotor", rotor}, {"plane", std::string(1, wanted)}};
+    report.findings.push_back({Code{"inspection.plane_not_measured"}, Severity::unanswered, args, at_rotor(rotor), Message{Code{"inspection.measure_plane"}, args}});
+  }
+  if (shown.size() == 2) judge_taper(facts, rotor, shown[0], shown[1], report);
+}
+
+}  // namespace
+
+void bores(const Facts& facts, StageReport& report) {
+  for (const int rotor : facts.bench.came_off) judge_rotor(facts, rotor, report);
+}
+
+}  // namespace flatwise::job::rules

@@ -1,0 +1,133 @@
+// Presses: the force read off the gauge against the band that the gauged bore and the ring's range promise, and which ring
+// the tool bore on, which force cannot show.
+#include <algorithm>
+
+#include "core/fits/figures.h"
+#include "job/bores.h"
+#include "job/figure_use.h"
+#include "job/gauges.h"
+#include "job/rules.h"
+
+namespace flatwise::job::rules {
+namespace {
+
+constexpr std::string_view kTolerances[] = {"normal", "P6", "P5"};
+
+void add(StageReport& report, int rotor, Code code, Severity severity, Code instruction, Args args = {}) {
+  args.emplace_back("rotor", rotor);
+  Message todo{instruction, args};
+  report.findings.push_back({code, severity, std::move(args), at_rotor(rotor), std::move(todo)});
+}
+
+std::vector<Input> joint_inputs(const Facts& facts, int rotor) {
+  const Rotor& r = facts.shaft.rotor(rotor);
+  const auto from = [&](std::string_view field) { return rotor_origin(facts.shaft, rotor, field); };
+  return {given("joint-diameter", any(r.bearing.outside), from("bearing.D")),
+          given("ring-inside", any(r.bearing.outer_ring_inside), from("bearing.outer_ring_inside")),
+          given("hub-outside", any(r.hub.outside), from("hub.outside")),
+          given("hub-modulus", any(r.hub.material.youngs_modulus), from("hub.material")),
+          given("hub-poisson", any_ratio(r.hub.material.poisson), from("hub.material")),
+          given("hub-yield", any(r.hub.material.yield), from("hub.material")),
+          given("width", any(r.bearing.width), from("bearing.B")),
+          given("roughness-loss", any(r.hub.roughness_loss), from("hub.roughness_loss"))};
+}
+
+/// Friction fitted from the shop's own presses: from eight of them on narrower than the books.
+WorkingPtr shop_friction(const Facts& facts, int rotor, StageReport& report) {
+  if (facts.workshop.presses.empty()) return nullptr;
+  std::vector<Input> in;
+  for (const ShopPress& press : facts.workshop.presses) {
+    in.push_back(given("force", any(press.force)));
+    in.push_back(given("interference", any(press.interference)));
+    in.push_back(given("joint-diameter", any(press.joint_diameter)));
+    in.push_back(given("width", any(press.width)));
+  }
+  for (Input& input : joint_inputs(facts, rotor))
+    if (input.name != "joint-diameter" && input.name != "width" && input.name != "hub-yield") in.push_back(std::move(input));
+  return show(report, at_rotor(rotor), {}, fits::figures(), "shop-friction", std::move(in));
+}
+
+std::vector<Input> with_friction(std::vector<Input> in, const WorkingPtr& friction) {
+  if (friction == nullptr) return in;
+  for (const std::string_view name : {"friction-least", "friction-greatest", "friction-from"}) in.push_back(computed(name, name, friction));
+  return in;
+}
+
+/// Interference over both planes: the loosest and the tightest of them bound the band.
+struct Expected {
+  WorkingPtr loosest, tightest;
+};
+std::optional<Expected> expected(const Facts& facts, int rotor, StageReport& report) {
+  const Bearing& bearing = facts.shaft.rotor(rotor).bearing;
+  Results<Working> ring = use(fits::figures(), "ring-outside",
+                              {given("outside", any(bearing.outside), rotor_origin(facts.shaft, rotor, "bearing.D")),
+                               given("tolerance", std::string{kTolerances[static_cast<int>(bearing.tolerance)]}, rotor_origin(facts.shaft, rotor, "bearing.tolerance"))});
+  if (!ring) {
+    std::ranges::copy(ring.error(), std::back_inserter(report.problems));
+    return std::nullopt;
+  }
+  const auto limits = std::make_shared<const Working>(*std::move(ring));
+  Expected out;
+  for (const PlaneMeasured& plane : planes_measured(facts, rotor)) {
+    if (!plane.working) continue;
+    const auto bore = std::make_shared<const Working>(*plane.working);
+    const WorkingPtr fit = show(report, at_rotor(rotor), std::string(1, plane.plane), fits::figures(), "interference",
+                                {computed("bore", "mean", bore), computed("ring-least", "least", limits), computed("ring-greatest", "greatest", limits)});
+    if (fit == nullptr) continue;
+    take_findings(report, at_rotor(rotor), *fit, {{"rotor", rotor}, {"plane", std::string(1, plane.plane)}});
+    if (out.loosest == nullptr || fit->si("least") < out.loosest->si("least")) out.loosest = fit;
+    if (out.tightest == nullptr || fit->si("greatest") > out.tightest->si("greatest")) out.tightest = fit;
+  }
+  if (out.loosest == nullptr) return std::nullopt;
+  return out;
+}
+
+void read_back(const Facts& facts, const PressReading& press, const WorkingPtr& band, const WorkingPtr& friction, StageReport& report) {
+  const Gauge* gauge = find_gauge(facts.workshop, press.gauge);
+  CORE_CHECK(gauge != nullptr);
+  const AnyQuantity force = press.force.value.value;
+  const double u = gauge->relative ? gauge->calibration_expanded_si * force.si : gauge->calibration_expanded_si;
+  std::vector<Input> in = with_friction(joint_inputs(facts, press.rotor), friction);
+  in.push_back(measured("force", force, text_of(press.force.place) + ", " + gauge->id, press.force.typed));
+  in.push_back(gauge_input("force-uncertainty", {u, Kind::force}, *gauge));
+  in.push_back(gauge_input("force-resolution", {gauge->resolution_si, Kind::force}, *gauge));
+  in.push_back(computed("band-least", "force-least", band));
+  in.push_back(computed("band-greatest", "force-greatest", band));
+  const WorkingPtr back = show(report, at_rotor(press.rotor), {}, fits::figures(), "press-readback", std::move(in));
+  if (back == nullptr) return;
+  take_judged(report, at_rotor(press.rotor), *back, {gauge}, facts.bench.date, {{"rotor", press.rotor}});
+  if (back->answer == Answer::out)
+    offer_unit_slip(force, {0.5 * (band->si("force-least") + band->si("force-greatest")), Kind::force}, 0.4, press.force.typed, at_rotor(press.rotor), report);
+}
+
+void judge_ring(int rotor, const PressReading& press, StageReport& report) {
+  const RingPressed ring = press.ring ? press.ring->value : RingPressed::not_seen;
+  if (ring == RingPressed::inner) add(report, rotor, Code{"press.inner_ring"}, Severity::out, Code{"press.new_bearing"});
+  if (ring == RingPressed::not_seen) add(report, rotor, Code{"press.ring_not_told"}, Severity::unanswered, Code{"press.say_which_ring"});
+}
+
+void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
+  const PressReading* press = nullptr;
+  for (const PressReading& p : facts.bench.presses)
+    if (p.rotor == rotor) press = &p;
+  if (press == nullptr) return add(report, rotor, Code{"press.not_read"}, Severity::unanswered, Code{"press.read_force"});
+  judge_ring(rotor, *press, report);
+  const auto fit = expected(facts, rotor, report);
+  if (!fit) return;  // The bore is not measured: the inspection says so.
+  const WorkingPtr friction = shop_friction(facts, rotor, report);
+  std::vector<Input> in = with_friction(joint_inputs(facts, rotor), friction);
+  in.push_back(computed("interference-least", "least", fit->loosest));
+  in.push_back(computed("interference-greatest", "greatest", fit->tightest));
+  const WorkingPtr band = show(report, at_rotor(rotor), {}, fits::figures(), "press-force", std::move(in));
+  if (band == nullptr) return;
+  read_back(facts, *press, band, friction, report);
+}
+
+}  // namespace
+
+void presses(const Facts& facts, StageReport& report) {
+  for (const int rotor : facts.bench.came_off)
+    if (std::ranges::find(facts.bench.new_set, rotor) != facts.bench.new_set.end()) judge_rotor(facts, rotor, report);
+}
+
+}  // namespace flatwise::job::rules

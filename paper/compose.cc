@@ -1,0 +1,195 @@
+#include "paper/compose.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "job/judge.h"
+#include "job/plan.h"
+
+namespace flatwise::paper {
+namespace {
+
+/// All that several sheets need, worked out once.
+struct Material {
+  const SheetOrder& order;
+  job::PlanReport plan;
+  timing::Map map;
+  std::vector<drawing::RotorMarks> marks;
+
+  [[nodiscard]] const teardown::Plan& advised() const { return plan.ways[plan.advised].plan; }
+  [[nodiscard]] const WorkingPtr& advised_working() const { return plan.ways[plan.advised].working; }
+  [[nodiscard]] const Shaft& shaft() const { return *order.shaft; }
+  [[nodiscard]] const Voice& voice() const { return order.head.voice; }
+};
+
+bool contains(const std::vector<int>& list, int value) { return std::ranges::find(list, value) != list.end(); }
+
+/// What was read of the rotors that stayed sets the reference of the map.
+std::optional<timing::Reference> reference_of(const SheetOrder& order) {
+  if (order.bench == nullptr) return std::nullopt;
+  const Pattern& pattern = order.shaft->spec().pattern;
+  const int flats = order.shaft->flats();
+  if (!timing::turn_is_free(*order.shaft)) return std::nullopt;
+  for (const MarkRead& m : order.bench->marks) {
+    if (m.half != Half::a || contains(order.rotors, m.rotor)) continue;
+    return timing::Reference{turned_flat(m.flat.value, -timing::pattern_offset(pattern, flats, m.rotor), flats), true};
+  }
+  return std::nullopt;
+}
+
+std::vector<drawing::PairMarks> marks_read(const SheetOrder& order) {
+  std::vector<drawing::PairMarks> read(static_cast<std::size_t>(order.shaft->rotor_count()));
+  if (order.bench == nullptr) return read;
+  for (const MarkRead& m : order.bench->marks) {
+    drawing::PairMarks& pair = read[static_cast<std::size_t>(m.rotor) - 1];
+    (m.half == Half::a ? pair.flat_a : pair.flat_b) = m.flat.value;
+  }
+  return read;
+}
+
+Pages timing_map(const Material& m, const TextMeasure& measure) {
+  MapSheet sheet{.head = m.order.head, .shaft = &m.shaft(), .map = &m.map, .stayed = {}, .read = marks_read(m.order)};
+  for (int r = 1; r <= m.shaft().rotor_count(); ++r) sheet.stayed.push_back(!m.order.rotors.empty() && !contains(m.advised().rotors, r));
+  return map_sheet(sheet, measure);
+}
+
+Pages tear_down(const Material& m, const TextMeasure& measure) {
+  return tear_down_sheet({.head = m.order.head, .shaft = &m.shaft(), .plan = &m.advised(), .steps = m.plan.steps, .marks = m.marks}, measure);
+}
+
+const Gauge* bore_gauge(const SheetOrder& order) {
+  const auto& gauges = order.workshop->gauges;
+  const auto it = std::ranges::find(gauges, Gauge::Use::bore_gauge, &Gauge::use);
+  return it == gauges.end() ? nullptr : &*it;
+}
+
+Pages bench(const Material& m, const TextMeasure& measure) {
+  BenchSheet sheet{.head = m.order.head, .shaft = &m.shaft(), .rotors = m.advised().rotors, .gauge = {}, .setting_ring = {}};
+  if (const Gauge* gauge = bore_gauge(m.order)) {
+    sheet.gauge = gauge->id;
+    sheet.setting_ring = gauge->setting_ring;
+  }
+  return bench_sheet(sheet, measure);
+}
+
+Pages kit(const Material& m, const TextMeasure& measure) {
+  KitSheet sheet{.head = m.order.head, .trays = {}, .stock = {}};
+  const std::vector<ReusedRing> none;
+  const auto trays = job::kit(m.shaft(), m.advised().rotors, m.order.bench != nullptr ? m.order.bench->reused_rings : none);
+  for (const job::Tray& tray : trays) {
+    KitTray out{std::to_string(tray.rotor), say(Message{Code{"sheet.rotor_number"}, {{"rotor", tray.rotor}}}, m.voice()), {}};
+    for (const job::KitItem& i : tray.items)
+      out.lines.push_back({word("kit." + std::string{i.item}, m.voice()), i.part.part_number, i.count, i.fresh, i.reuse_if_sound});
+    sheet.trays.push_back(std::move(out));
+  }
+  for (const job::PartWanted& p : job::parts_wanted(trays, *m.order.workshop))
+    sheet.stock.push_back({word("kit." + std::string{p.item}, m.voice()), p.part.part_number, p.wanted, p.on_shelf, p.on_order});
+  return kit_sheet(sheet, measure);
+}
+
+std::vector<Target> targets(const Material& m) {
+  std::vector<Target> out;
+  const Shown here{.system = m.voice().units, .decimals = {}, .unit = {}, .currency = {}};
+  const Shown there{.system = other(m.voice().units), .decimals = {}, .unit = {}, .currency = {}};
+  std::vector<Nut> nuts = m.shaft().spec().nuts;
+  std::ranges::sort(nuts, {}, &Nut::order);
+  for (const Nut& nut : nuts) {
+    const Torque least = (1 - nut.torque_tolerance) * nut.torque, greatest = (1 + nut.torque_tolerance) * nut.torque;
+    Args args{{"other", format_quantity(any(nut.torque), there)}, {"least", any(least)}, {"greatest", any(greatest)}};
+    out.push_back({say(Message{Code{"sheet.nut_at"}, {{"end", Word{nut.end == End::a ? "end.a" : "end.b"}}}}, m.voice()),
+                   format_quantity(any(nut.torque), here), say(Message{Code{"sheet.torque_other"}, std::move(args)}, m.voice())});
+  }
+  return out;
+}
+
+Pages assembly(const Material& m, const TextMeasure& measure) {
+  return assembly_sheet({.head = m.order.head, .shaft = &m.shaft(), .plan = &m.advised(), .steps = m.plan.back, .marks = m.marks, .targets = targets(m)}, measure);
+}
+
+std::string neighbours(const Material& m, int station) {
+  const auto& stations = m.shaft().stations();
+  const int last = static_cast<int>(stations.size()) - 1;
+  const auto label = [&](int i) { return stations[static_cast<std::size_t>(i)].label; };
+  if (station == 0 || station == last) return say(Message{Code{"sheet.beside"}, {{"label", label(station == 0 ? 1 : last - 1)}}}, m.voice());
+  return say(Message{Code{"sheet.between"}, {{"left", label(station - 1)}, {"right", label(station + 1)}}}, m.voice());
+}
+
+Label label_of(const Material& m, int index) {
+  const Station& station = m.shaft().stations()[static_cast<std::size_t>(index)];
+  const bool rotor = station.kind == StationKind::rotor;
+  Label label{.name = station.label, .what = {}, .where = neighbours(m, index), .end = End::a, .code = station.label};
+  label.what = station.kind == StationKind::other ? station.own_kind : word("station." + std::string{name_of(station.kind)}, m.voice());
+  if (rotor) label.where = say(Message{Code{"sheet.tray_number"}, {{"tray", station.number}}}, m.voice());
+  return label;
+}
+
+Pages labels(const Material& m, const TextMeasure& measure) {
+  LabelSheet sheet{.head = m.order.head, .labels = {}};
+  for (const int index : m.advised().stations) {
+    const StationKind kind = m.shaft().stations()[static_cast<std::size_t>(index)].kind;
+    if (kind != StationKind::washer) sheet.labels.push_back(label_of(m, index));
+  }
+  return label_sheet(sheet, measure);
+}
+
+Pages workings(const Material& m, const TextMeasure& measure) {
+  WorkingSheet sheet{.head = m.order.head, .workings = {}};
+  if (m.advised_working() != nullptr) sheet.workings.push_back(m.advised_working());
+  if (m.order.bench != nullptr) {
+    const job::JobReport report = job::judge_through({m.shaft(), *m.order.workshop, *m.order.bench}, job::Stage::release);
+    for (const job::StageReport& stage : report.stages)
+      for (const job::Shown& shown : stage.workings) sheet.workings.push_back(shown.working);
+  }
+  return sheet.workings.empty() ? Pages{} : working_sheet(sheet, measure);
+}
+
+struct SheetKind {
+  const char* name;  ///< Its title is the word "sheet.<name>".
+  bool needs_rotors;
+  Pages (*make)(const Material&, const TextMeasure&);
+};
+constexpr SheetKind kKinds[] = {{"tear-down", true, tear_down}, {"bench", true, bench},   {"kit", true, kit},          {"timing-map", false, timing_map},
+                                {"assembly", true, assembly},   {"labels", true, labels}, {"workings", true, workings}};
+
+Results<Material> material_of(const SheetOrder& order) {
+  Result<timing::Map> map = timing::map(*order.shaft, reference_of(order));
+  if (!map) return tl::unexpected(std::vector<Problem>{std::move(map.error())});
+  Material m{order, {}, *std::move(map), {}};
+  for (const timing::RotorMarks& r : m.map.rotors)
+    m.marks.push_back({azimuth_of_flat(r.flat_a, order.shaft->flats()), azimuth_of_flat(r.flat_b, order.shaft->flats())});
+  if (order.rotors.empty()) return m;
+  Results<job::PlanReport> plan = job::plan(*order.shaft, *order.workshop, order.rotors);
+  if (!plan) return tl::unexpected(std::move(plan.error()));
+  m.plan = *std::move(plan);
+  return m;
+}
+
+}  // namespace
+
+const std::vector<std::string>& sheet_names() {
+  static const std::vector<std::string> kNames = [] {
+    std::vector<std::string> names;
+    for (const SheetKind& kind : kKinds) names.emplace_back(kind.name);
+    return names;
+  }();
+  return kNames;
+}
+
+Results<std::vector<Composed>> compose(const SheetOrder& order, const TextMeasure& measure) {
+  const Results<Material> material = material_of(order);
+  if (!material) return tl::unexpected(material.error());
+  std::vector<Composed> out;
+  for (const SheetKind& kind : kKinds) {
+    const bool asked = std::ranges::find(order.names, kind.name) != order.names.end();
+    if (!order.names.empty() && !asked) continue;
+    if (kind.needs_rotors && order.rotors.empty()) {
+      if (asked) return tl::unexpected(std::vector<Problem>{{Code{"sheet.needs_rotors"}, "open", {}, {}, std::nullopt}});
+      continue;
+    }
+    Pages pages = kind.make(*material, measure);
+    if (!pages.empty()) out.push_back({kind.name, word("sheet." + std::string{kind.name}, order.head.voice), std::move(pages)});
+  }
+  return out;
+}
+
+}  // namespace flatwise::paper
