@@ -197,9 +197,11 @@ Problem held(const Shaft& shaft, const State& state, const Reach& reach, std::sp
   // Between two obstacles, or on the two sides of one that each side alone would let off: the first cannot happen
   // without a rotor in between.
   CORE_CHECK(!rotors.empty());
-  return refuse(
-      Code{"teardown.held_at_both_ends"}, "rotor", {},
-      {{"rotors", rotors}, {"from_a", shaft.stations()[at(a)].label}, {"from_b", shaft.stations()[at(b)].label}});
+  return refuse(Code{"teardown.held_at_both_ends"}, "rotor", {},
+                {{"rotors", rotors},
+                 {"count", static_cast<int>(rotors.size())},
+                 {"from_a", shaft.stations()[at(a)].label},
+                 {"from_b", shaft.stations()[at(b)].label}});
 }
 
 void list_what_comes_off(Plan& plan, const Shaft& shaft, const State& state, Renew renew, std::span<const int> asked) {

@@ -37,8 +37,8 @@ struct State {
                                             std::span<const int> new_set);
 
 struct Prices {
-  std::optional<double> rate_per_hour;  ///< Of work, in currency units.
-  std::string currency;                 ///< Three letters; empty when none was given.
+  std::optional<double> rate_per_hour = {};  ///< Of work, in currency units.
+  std::string currency = {};                 ///< Three letters; empty when none was given.
 };
 
 /// Which sets count as due when rotors leave the shaft.

@@ -79,8 +79,8 @@ TEST(LeastCost, RefusesARotorHeldAtBothEnds) {
   const auto plan = least_cost(shaft, all_on(shaft), wanted, kPriced);
   ASSERT_FALSE(plan);
   EXPECT_EQ(plan.error().code, Code{"teardown.held_at_both_ends"});
-  EXPECT_EQ(plan.error().args[1], Arg("from_a", "hanger A"));
-  EXPECT_EQ(plan.error().args[2], Arg("from_b", "pulley"));
+  EXPECT_EQ(plan.error().args[2], Arg("from_a", "hanger A"));
+  EXPECT_EQ(plan.error().args[3], Arg("from_b", "pulley"));
   spec.stations[static_cast<std::size_t>(shaft.station_of_rotor(4))].obstacle = true;
   EXPECT_FALSE(least_cost(made(spec), all_on(shaft), wanted, kPriced));
 }

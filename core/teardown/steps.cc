@@ -67,11 +67,13 @@ void crack_nuts(std::vector<Step>& steps, const Shaft& shaft, const State& state
 void make_ready(std::vector<Step>& steps, const Shaft& shaft, const State& state, const Plan& plan) {
   steps.push_back({.what = {Code{"teardown.read_marks"}, {}}, .tools = {Word{"tool.lamp"}, Word{"tool.brush"}}});
   if (state.in_frame) {
+    const std::vector<std::int64_t> under = stands(shaft);
     const Word drive = end_word(shaft.spec().drive_end);
     steps.push_back({.what = {Code{"teardown.guard_off"}, {{"end", drive}}}});
     steps.push_back({.what = {Code{"teardown.belts_off"}, {}}, .cautions = {{Code{"teardown.caution_belts"}, {}}}});
     steps.push_back(
-        {.what = {Code{"teardown.stand_under"}, {{"rotors", stands(shaft)}}}, .tools = {Word{"tool.stands"}}});
+        {.what = {Code{"teardown.stand_under"}, {{"rotors", under}, {"count", static_cast<int>(under.size())}}},
+         .tools = {Word{"tool.stands"}}});
   }
   crack_nuts(steps, shaft, state, plan);
   if (state.in_frame) {

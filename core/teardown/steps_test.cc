@@ -39,7 +39,7 @@ TEST(TearDown, GoesInTheOrderOfTheHands) {
                                 "teardown.slide_spacer_draw_rotor", "teardown.slide_spacer_draw_rotor",
                                 "teardown.stop_row", "teardown.tie_back_with", "teardown.clean_and_lay_out",
                                 "teardown.count", "teardown.photograph", "teardown.enter_what_was_found"));
-  EXPECT_EQ(steps[3].what.args[0], Arg("rotors", std::vector<std::int64_t>{3, 7}));
+  EXPECT_EQ(steps[3].what.args.at(0), Arg("rotors", std::vector<std::int64_t>{3, 7}));
   EXPECT_EQ(steps[4].what.args[0], Arg("end", Word{"end.b"}));
   EXPECT_EQ(steps[5].what.args[0], Arg("end", Word{"end.a"}));
   EXPECT_EQ(steps[13].labels.size(), 2U);

@@ -43,10 +43,10 @@ struct Story {
     mirrored,        ///< The definition's pattern the other way round.
     whole_turned,    ///< The definition's pattern, the whole shaft turned against its first flat.
   } kind = Kind::halves_swapped;
-  std::vector<int> rotors;
-  Half half = Half::a;
-  int step_flats = 0;
-  int turned = 0;
+  std::vector<int> rotors;                    ///< Swapped: the two.
+  Half half = Half::a, other_half = Half::a;  ///< Halves swapped: of the first and of the second rotor.
+  int step_flats = 0;                         ///< Other pattern: clockwise, -n/2 + 1 .. n/2.
+  int turned = 0;                             ///< Whole shaft turned: clockwise, -n/2 + 1 .. n/2.
 };
 
 struct Check {

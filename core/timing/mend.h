@@ -12,7 +12,7 @@ namespace flatwise::timing {
 
 /// Marks of one rotor as read. Flats 1..n counted from end A; none: not read.
 struct Marks {
-  std::optional<int> a, b;
+  std::optional<int> a = {}, b = {};
   bool fixed = false;  ///< The rotor never left the shaft: it sets the reference.
 };
 
@@ -21,7 +21,7 @@ struct Reading {
   teardown::State state;
   teardown::Prices prices;
   /// Whether resultants and gaps of the mirrored shaft are the same within the floor; none: nobody has worked it out.
-  std::optional<bool> mirror_is_same;
+  std::optional<bool> mirror_is_same = {};
 };
 
 /// One half to turn.
