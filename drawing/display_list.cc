@@ -1,5 +1,6 @@
 #include "drawing/display_list.h"
 
+#include <algorithm>
 #include <cmath>
 #include <numbers>
 #include <utility>
@@ -87,7 +88,8 @@ void Pen::wave(Point at, double width) {
   std::vector<Point> points;
   for (int i = 0; i <= kPieces; ++i) {
     const double along = static_cast<double>(i) / kPieces;
-    points.push_back({at.x + (along - 0.5) * width, at.y - 0.14 * width * std::sin(2 * std::numbers::pi * along)});
+    points.push_back(
+        {at.x + (along - 0.5) * width, at.y - std::min(0.14 * width, 0.9) * std::sin(2 * std::numbers::pi * along)});
   }
   open_path(std::move(points), kNarrow);
 }

@@ -12,18 +12,19 @@ struct Point {
   double x = 0, y = 0;
 };
 
-enum class Stroke {
+/// Widths 0.25, 0.5, 0.9 mm on paper, then the dash patterns; part: a neighbouring part, thin.
+enum class Stroke { none, narrow, wide, heavy, hidden, axis, wanted, part };
+enum class Fill {
   none,
-  narrow,
-  wide,
-  heavy,
-  hidden,
-  axis,
-  wanted,
-  part
-};  ///< 0.25, 0.5, 0.9 mm; dashes. part: a neighbour.
-enum class Fill { none, sheet, solid, tone, ink, cut, cut_next, renew, next };
-///< cut: 45°; renew: 60° hatch; next: marking-out blue (black on paper); ink: in the look's ink, or black where that is sheet.
+  sheet,
+  solid,
+  tone,
+  ink,
+  cut,
+  cut_next,
+  renew,
+  next
+};                                                           ///< cut: 45°; renew: 60°; ink: in the look's ink.
 enum class Ink { ink, second, next, in, out, tell, sheet };  ///< sheet: the ground, for seams between solid parts.
 enum class Anchor { start, middle, end };
 

@@ -18,6 +18,7 @@ struct View {
   double scale = 0;
   double rim = 0;     // Page.
   double offset = 0;  // Page.
+  double way = 0;     // Radius of the arrow to the wanted place.
 
   /// Turn on the page, clockwise from up.
   [[nodiscard]] double turn(double flat) const {
@@ -52,6 +53,10 @@ double shifted_turn(const View& view, Half half, int flat, const PairMarks& mark
   return view.turn(flat) + (both ? (half == Half::a ? -0.30 : 0.30) : 0.0);
 }
 
+bool differs(const PairMarks& marks) {
+  return (marks.wanted_a && marks.wanted_a != marks.flat_a) || (marks.wanted_b && marks.wanted_b != marks.flat_b);
+}
+
 struct MarkPlace {
   double turn = 0;
   Half half = Half::a;
@@ -61,8 +66,8 @@ struct MarkPlace {
 
 void draw_mark(const View& view, Pen pen, const MarkPlace& mark) {
   const double outer = view.rim * 0.985 - view.offset;
-  const double depth = std::max(0.40 * (view.rim - view.flat_radius()), 0.30 * view.rim);
-  const double half_width = 0.62 * depth;
+  const double depth = 0.38 * view.rim;
+  const double half_width = 0.6 * depth;
   const double c = std::cos(mark.turn);
   const double s = std::sin(mark.turn);
   const auto place = [&](double across, double out) {
@@ -72,8 +77,8 @@ void draw_mark(const View& view, Pen pen, const MarkPlace& mark) {
   std::vector<Point> points{place(-half_width, outer), place(half_width, outer), place(0, outer - depth)};
   if (!mark.on_solid) pen.polygon(points, kGround, id);
   pen.polygon(points, mark.look, id);
-  const double size = 0.66 * depth;
-  const Point middle = place(0, outer - 0.36 * depth);
+  const double size = 0.6 * depth;
+  const Point middle = place(0, outer - 0.34 * depth);
   pen.text({middle.x, middle.y + 0.36 * size}, mark.half == Half::a ? "A" : "B",
            {.size = size, .bold = true, .anchor = Anchor::middle, .on_solid = mark.on_solid, .ink = mark.look.ink});
 }
@@ -94,12 +99,16 @@ void draw_way(const View& view, Pen pen, int from, int to) {
   const int out = flats_out(to, from, view.pair.flats);  // Clockwise seen from A.
   const double start = view.turn(from);
   const double step = 2 * std::numbers::pi * out / view.pair.flats * (view.options.seen_from == End::a ? 1 : -1);
-  const double radius = view.rim + view.offset + 0.035 * view.options.size;
+  const double radius = view.way;
   const double head = 0.05 * view.options.size;
   const double end = start + step - std::copysign(head / radius, step);
   const double a = start + std::copysign(0.08, step);
-  pen.list().items.emplace_back(Arc{view.centre, radius, std::min(a, end) * kRadiansInDegrees, std::max(a, end) * kRadiansInDegrees,
-                                    {.stroke = Stroke::wide, .ink = Ink::next}, {}});
+  pen.list().items.emplace_back(Arc{view.centre,
+                                    radius,
+                                    std::min(a, end) * kRadiansInDegrees,
+                                    std::max(a, end) * kRadiansInDegrees,
+                                    {.stroke = Stroke::wide, .ink = Ink::next},
+                                    {}});
   pen.polygon({view.at(radius - 0.45 * head, end), view.at(radius + 0.45 * head, end), view.at(radius, start + step)},
               {.stroke = Stroke::none, .fill = Fill::next, .ink = Ink::next});
 }
@@ -133,13 +142,14 @@ DisplayList end_view(const PairSize& pair, const PairMarks& marks, const EndView
   list.height = options.size;
   Pen pen{list};
   const double reach = (pair.rim_diameter / 2.0 + rim_offset(pair)).si() * 1e3;
-  const double ring = options.size / 2 - 1.45 * options.number_size;  // Inside the numbers.
+  const double ring = options.size / 2 - 1.1 * options.number_size;  // Inside the numbers.
   View view{.pair = pair, .options = options, .centre = {options.size / 2, options.size / 2}};
-  view.scale = ring / reach;
+  view.way = ring - 0.03 * options.size;
+  view.scale = (differs(marks) ? view.way - 0.04 * options.size : ring) / reach;
   view.rim = pair.rim_diameter.si() * 1e3 / 2 * view.scale;
   view.offset = rim_offset(pair).si() * 1e3 * view.scale;
 
-  const double cross = ring + 0.6 * options.number_size;
+  const double cross = ring + (pair.flats % 4 == 0 ? 0.0 : 0.9 * options.number_size);  // Never through a number.
   pen.line({view.centre.x - cross, view.centre.y}, {view.centre.x + cross, view.centre.y}, kAxis);
   pen.line({view.centre.x, view.centre.y - ring}, {view.centre.x, view.centre.y + ring}, kAxis);
   for (const bool near : {true, false})
@@ -147,9 +157,10 @@ DisplayList end_view(const PairSize& pair, const PairMarks& marks, const EndView
       if (view.near(half) == near) draw_rim(view, pen, half, half == Half::a ? marks.flat_a : marks.flat_b, near);
   draw_polygon(view, pen);
   for (int flat = 1; flat <= pair.flats; ++flat) {
-    const Point p = view.at(ring + 0.75 * options.number_size, view.turn(flat));
+    const Point p = view.at(ring + 0.62 * options.number_size, view.turn(flat));
     pen.text({p.x, p.y + 0.36 * options.number_size}, std::to_string(flat),
-             {.size = options.number_size, .bold = true, .anchor = Anchor::middle}, options.id + "-flat-" + std::to_string(flat));
+             {.size = options.number_size, .bold = true, .anchor = Anchor::middle},
+             options.id + "-flat-" + std::to_string(flat));
   }
   draw_marks(view, pen, marks);
   draw_wanted(view, pen, marks);

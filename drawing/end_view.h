@@ -23,15 +23,15 @@ struct PairSize {
 [[nodiscard]] PairSize pair_of(const Shaft& shaft, int rotor);
 
 struct PairMarks {
-  std::optional<int> flat_a{}, flat_b{};  ///< As read or as the map wants them.
-  std::optional<int> wanted_a{}, wanted_b{};///< Where they should be; drawn where it differs, with the shorter way.
+  std::optional<int> flat_a{}, flat_b{};      ///< As read or as the map wants them.
+  std::optional<int> wanted_a{}, wanted_b{};  ///< Where they should be; drawn where it differs, with the shorter way.
 };
 
 struct EndViewOptions {
   End seen_from = End::a;
-  double size = 30;            ///< Width and height of the whole view.
+  double size = 30;  ///< Width and height of the whole view.
   double number_size = 3.4;
-  std::string id{};            ///< Prefix of the ids: "rotor-4" gives "rotor-4-flat-1", "rotor-4-half-b".
+  std::string id{};  ///< Prefix of the ids: "rotor-4" gives "rotor-4-flat-1", "rotor-4-half-b".
 };
 
 /// How far the rim of a half stands off the shaft's axis: tan(lean) x its length, away from its own mark.

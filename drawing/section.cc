@@ -26,7 +26,7 @@ struct HubSize {
   double bore = 0, outside = 0, half_width = 0;  // Radii, and half the hub's width.
   double ring = 0, ring_depth = 0;               // Width of a snap ring's groove, its depth.
   double bearing_half = 0, bearing_bore = 0;
-  double web = 0, top = 0;                       // Half the width of a tine's foot, how far it is drawn.
+  double web = 0, top = 0;  // Half the width of a tine's foot, how far it is drawn.
 };
 
 HubSize size_of(const Station& station, const Rotor& rotor) {
@@ -51,12 +51,26 @@ std::vector<Point> hub_outline(const HubSize& s, const HubPage& page, SnapRings 
   const double right_depth = rings == SnapRings::none ? 0.0 : s.ring_depth;
   const double seat = std::min(w * 0.98, groove1 + 2.0 * s.ring);
   const double recess = s.bore + 0.6 * s.ring_depth;
-  return {page(-w, recess), page(-seat, recess), page(-seat, s.bore), page(-groove1, s.bore),
-          page(-groove1, s.bore + left_depth), page(-groove0, s.bore + left_depth), page(-groove0, s.bore),
-          page(groove0, s.bore), page(groove0, s.bore + right_depth), page(groove1, s.bore + right_depth),
-          page(groove1, s.bore), page(seat, s.bore), page(seat, recess), page(w, recess),
-          page(w, s.outside), page(s.web, s.outside), page(s.web, s.top), page(-s.web, s.top),
-          page(-s.web, s.outside), page(-w, s.outside)};
+  return {page(-w, recess),
+          page(-seat, recess),
+          page(-seat, s.bore),
+          page(-groove1, s.bore),
+          page(-groove1, s.bore + left_depth),
+          page(-groove0, s.bore + left_depth),
+          page(-groove0, s.bore),
+          page(groove0, s.bore),
+          page(groove0, s.bore + right_depth),
+          page(groove1, s.bore + right_depth),
+          page(groove1, s.bore),
+          page(seat, s.bore),
+          page(seat, recess),
+          page(w, recess),
+          page(w, s.outside),
+          page(s.web, s.outside),
+          page(s.web, s.top),
+          page(-s.web, s.top),
+          page(-s.web, s.outside),
+          page(-w, s.outside)};
 }
 
 void draw_plane(Pen pen, const HubPage& page, double x, double bore, const std::string& letter) {
@@ -79,14 +93,19 @@ struct HalfCut {
 
 void draw_half(Pen pen, const HubPage& page, const HalfCut& half, Fill fill) {
   const double slope = std::tan(half.lean_rad);
+  const double c = std::cos(half.lean_rad);
+  const double s = std::sin(half.lean_rad);
   const double inner = half.from + 0.42 * (half.to - half.from);  // The rim of the half begins here.
   const double in = std::min(std::abs(half.from), std::abs(half.to)) == std::abs(half.from) ? half.from : half.to;
   const double out = in == half.from ? half.to : half.from;
   const double edge = in == half.from ? inner : half.to - 0.42 * (half.to - half.from);
   for (const double side : {1.0, -1.0}) {
-    const auto at = [&](double x, double radius) { return page(x, side * radius + slope * x); };
-    pen.polygon({page(in, side * half.bore), at(in, half.seat), at(edge, half.seat), at(edge, half.rim), at(out, half.rim),
-                 page(out, side * half.bore)},
+    const auto on_face = [&](double x, double radius) { return page(x, side * radius / c + slope * x); };
+    const auto on_seat = [&](double along, double radius) {
+      return page(along * c - side * radius * s, along * s + side * radius * c);
+    };
+    pen.polygon({page(in, side * half.bore), on_face(in, half.seat), on_seat(edge, half.seat), on_seat(edge, half.rim),
+                 on_face(out, half.rim), page(out, side * half.bore)},
                 {.stroke = Stroke::wide, .fill = fill});
   }
 }
@@ -103,7 +122,8 @@ void draw_bearing_cut(Pen pen, const HubPage& page, const Rotor& rotor, double s
     for (const auto& [r0, r1] : {std::pair{d, d + ring}, std::pair{outer - ring, outer}})
       pen.polygon({at(-half, side * r0), at(half, side * r0), at(half, side * r1), at(-half, side * r1)},
                   {.stroke = Stroke::wide, .fill = Fill::cut_next});
-    pen.circle(at(0, side * (d + outer) / 2), 0.30 * (outer - d) * page.scale, {.stroke = Stroke::wide, .fill = Fill::sheet});
+    pen.circle(at(0, side * (d + outer) / 2), 0.30 * (outer - d) * page.scale,
+               {.stroke = Stroke::wide, .fill = Fill::sheet});
   }
 }
 
@@ -174,9 +194,11 @@ DisplayList pair_section(const Shaft& shaft, int rotor, int flats_out, double wi
   // Half B turned by k flats leans less in this plane: its part along half A's lean.
   const double turn = 2 * std::numbers::pi * flats_out / shaft.flats();
   const double lean_b = std::atan(std::tan(lean) * std::cos(turn));
-  pen.box({page(-1.2 * length, bore).x, page(0, bore).y, 2.4 * length * scale, 2 * bore * scale}, {.stroke = Stroke::narrow, .fill = Fill::tone});
+  pen.box({page(-1.2 * length, bore).x, page(0, bore).y, 2.4 * length * scale, 2 * bore * scale},
+          {.stroke = Stroke::narrow, .fill = Fill::tone});
   draw_half(pen, page, {.lean_rad = lean, .from = -length, .to = 0, .bore = bore, .seat = seat, .rim = rim}, Fill::cut);
-  draw_half(pen, page, {.lean_rad = lean_b, .from = 0, .to = length, .bore = bore, .seat = seat, .rim = rim}, Fill::cut_next);
+  draw_half(pen, page, {.lean_rad = lean_b, .from = 0, .to = length, .bore = bore, .seat = seat, .rim = rim},
+            Fill::cut_next);
   if (flats_out == 0) draw_bearing_cut(pen, page, r, std::tan(lean));
   pen.line(page(-1.28 * length, 0), page(1.28 * length, 0), kAxis);
   const Look seat_axis{.stroke = Stroke::axis, .ink = Ink::next};

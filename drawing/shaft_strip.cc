@@ -10,10 +10,11 @@
 namespace flatwise::drawing {
 namespace {
 
-constexpr double kEndRoom = 8.0;      // For the letter of an end.
+constexpr double kEndRoom = 8.0;  // For the letter of an end.
 constexpr double kLetterSide = 5.2;
 constexpr double kFlagSize = 3.2;
 constexpr double kGap = 1.6;
+constexpr double kSeamScale = 0.07;
 
 double mm(Length length) { return length.si() * 1e3; }
 
@@ -71,7 +72,8 @@ void shape_all(Board& board, std::span<const RotorMarks> marks) {
       board.shapes.push_back(station_shape(s, board.shaft, arm));
     }
     for (const Piece& piece : board.shapes.back().pieces)
-      for (const Point p : piece.outline) (piece.tine ? board.tip : board.body) = std::max(piece.tine ? board.tip : board.body, std::abs(p.y));
+      for (const Point p : piece.outline)
+        (piece.tine ? board.tip : board.body) = std::max(piece.tine ? board.tip : board.body, std::abs(p.y));
   }
 }
 
@@ -89,15 +91,21 @@ void choose_scale(Board& board) {
   board.left = (o.width - total * board.scale) / 2;
 }
 
-void paint_wave(Pen pen, const std::vector<Point>& outline, double height) {
+// One wave line over everything that is broken off at this height.
+void paint_break(Pen pen, const std::vector<std::vector<Point>>& outlines, double height) {
   double least = 1e9;
   double greatest = -1e9;
-  for (const Point p : outline) {
-    if (std::abs(p.y - height) > 1e-6) continue;
-    least = std::min(least, p.x);
-    greatest = std::max(greatest, p.x);
+  for (const auto& outline : outlines) {
+    for (const Point p : outline) {
+      if (std::abs(p.y - height) > 1e-6) continue;
+      least = std::min(least, p.x);
+      greatest = std::max(greatest, p.x);
+    }
   }
-  if (greatest > least) pen.wave({(least + greatest) / 2, height}, (greatest - least) + 1.4);
+  if (!(greatest > least)) return;
+  const double width = greatest - least + 0.5;
+  pen.box({least - 0.25, height - 0.3, width, 0.6}, kGround);
+  pen.wave({(least + greatest) / 2, height}, width + 1.2);
 }
 
 struct Paint {
@@ -114,20 +122,24 @@ struct Paint {
     return board.page(station, piece.tine ? between(piece.outline, -edge, edge) : piece.outline);
   }
   void lines(Ink with) {
-    for (const auto& line : shape().lines) pen.open_path(board.page(station, line), {.stroke = Stroke::narrow, .ink = with});
+    for (const auto& line : shape().lines)
+      pen.open_path(board.page(station, line), {.stroke = Stroke::narrow, .ink = with});
   }
   void breaks() {
-    for (const Piece& piece : shape().pieces) {
-      if (!piece.tine) continue;
-      const auto points = outline(piece);
-      paint_wave(pen, points, board.axis_y - board.cut * board.scale);
-      paint_wave(pen, points, board.axis_y + board.cut * board.scale);
-    }
+    std::vector<std::vector<Point>> broken;
+    for (const Piece& piece : shape().pieces)
+      if (piece.tine) broken.push_back(outline(piece));
+    paint_break(pen, broken, board.axis_y - board.cut * board.scale);
+    paint_break(pen, broken, board.axis_y + board.cut * board.scale);
   }
   void solid() {
     const Fill fill = state.chosen ? Fill::next : Fill::solid;
-    for (const Piece& piece : shape().pieces)
-      pen.polygon(outline(piece), {.stroke = Stroke::narrow, .fill = fill, .ink = Ink::sheet}, id());
+    for (const Piece& piece : shape().pieces) {
+      // At a small scale a seam would eat the tine it is to set off.
+      const bool seam = !piece.tine || board.scale > kSeamScale;
+      pen.polygon(outline(piece), {.stroke = seam ? Stroke::narrow : Stroke::none, .fill = fill, .ink = Ink::sheet},
+                  id());
+    }
     lines(Ink::sheet);
     breaks();
   }
@@ -137,7 +149,9 @@ struct Paint {
     for (const Piece& piece : shape().pieces) pen.polygon(outline(piece), {.stroke = Stroke::wide, .ink = ink()}, id());
     for (const Piece& piece : shape().pieces) {
       const bool hatched = state.renew && (piece.hub || !rotor);
-      pen.polygon(outline(piece), {.stroke = piece.hub || hatched ? Stroke::narrow : Stroke::none, .fill = Fill::sheet, .ink = ink()}, id());
+      pen.polygon(outline(piece),
+                  {.stroke = piece.hub || hatched ? Stroke::narrow : Stroke::none, .fill = Fill::sheet, .ink = ink()},
+                  id());
       if (hatched) pen.polygon(outline(piece), {.stroke = Stroke::none, .fill = Fill::renew, .ink = ink()}, id());
     }
     lines(ink());
@@ -184,7 +198,7 @@ void paint_shaft(const Board& board, Pen pen) {
                total + board.stub_b);
 }
 
-/// A mark stands at the outer face of its half, at its own azimuth; on the far side of the shaft it is dashed.
+/// A mark stands at the outer face of its half, at its own azimuth; on the far side of the shaft it is hollow.
 void paint_mark(const Board& board, Pen pen, int station, Half half, double azimuth) {
   const Station& s = board.shaft.stations()[static_cast<std::size_t>(station)];
   const double size = std::clamp(20 * board.scale, 0.8, 2.2);
@@ -200,14 +214,16 @@ void paint_mark(const Board& board, Pen pen, int station, Half half, double azim
   std::vector<Point> points;
   if (std::abs(std::cos(azimuth)) > 0.3) {
     const double down = std::cos(azimuth) > 0 ? 1.0 : -1.0;
-    points = {{centre.x - w, centre.y - down * h}, {centre.x + w, centre.y - down * h}, {centre.x, centre.y + down * h}};
+    points = {
+        {centre.x - w, centre.y - down * h}, {centre.x + w, centre.y - down * h}, {centre.x, centre.y + down * h}};
   } else {
-    points = {{centre.x + outward * h, centre.y - w}, {centre.x + outward * h, centre.y + w}, {centre.x - outward * h, centre.y}};
+    points = {{centre.x + outward * h, centre.y - w},
+              {centre.x + outward * h, centre.y + w},
+              {centre.x - outward * h, centre.y}};
   }
   const std::string id = "half-" + std::to_string(s.number) + (half == Half::a ? "-a" : "-b");
   if (far) {
-    pen.polygon(points, {.stroke = Stroke::none, .fill = Fill::sheet}, id);
-    pen.polygon(points, kHidden, id);
+    pen.polygon(points, {.stroke = Stroke::narrow, .fill = Fill::sheet}, id);
   } else {
     pen.polygon(points, {.stroke = Stroke::narrow, .fill = Fill::ink, .ink = Ink::sheet}, id);
   }
@@ -235,7 +251,7 @@ void paint_numbers(const Board& board, Pen pen, double below) {
   }
   const double size = std::min(4.2, least / 1.7);
   for (const auto& [x, n] : at)
-    pen.text({x, below + 1.2 + size * 0.72}, std::to_string(n), {.size = size, .bold = true, .anchor = Anchor::middle},
+    pen.text({x, below + 2.0 + size * 0.72}, std::to_string(n), {.size = size, .bold = true, .anchor = Anchor::middle},
              "rotor-" + std::to_string(n));
 }
 
@@ -244,7 +260,8 @@ void paint_stops(const Board& board, Pen pen, double top, double bottom) {
   for (const int before : board.options.stop_before) {
     const bool end = before >= static_cast<int>(board.shaft.stations().size());
     const double x = board.x(end ? mm(board.shaft.total_length()) : mm(board.shaft.start_of(before)));
-    pen.box({x - 0.85, top, 1.7, bottom - top}, {.stroke = Stroke::narrow, .fill = Fill::ink, .ink = Ink::sheet}, "stop");
+    pen.box({x - 0.85, top, 1.7, bottom - top}, {.stroke = Stroke::narrow, .fill = Fill::ink, .ink = Ink::sheet},
+            "stop");
     if (said) continue;
     const bool to_right = x < board.options.width / 2;
     pen.text({x + (to_right ? 2.2 : -2.2), top + 2.8}, board.options.stop_words,
@@ -262,8 +279,10 @@ void paint_all(const Board& board, Pen pen, std::span<const StationState> states
     if (state_of(i).body == Body::off && !state_of(i).renew) Paint{board, pen, i, state_of(i)}.open();
   paint_shaft(board, pen);
   for (int i = 0; i < count; ++i) {
-    if (state_of(i).renew) Paint{board, pen, i, state_of(i)}.open();
-    else if (state_of(i).body == Body::on) Paint{board, pen, i, state_of(i)}.solid();
+    if (state_of(i).renew)
+      Paint{board, pen, i, state_of(i)}.open();
+    else if (state_of(i).body == Body::on)
+      Paint{board, pen, i, state_of(i)}.solid();
   }
   for (int i = 0; i < count; ++i) {
     const Station& s = board.shaft.stations()[static_cast<std::size_t>(i)];
@@ -286,13 +305,20 @@ void draw_flag(DisplayList& list, Flag flag, Point foot, double size) {
   Pen pen{list};
   const double s = size;
   switch (flag) {
-    case Flag::none: return;
-    case Flag::done:
-      pen.open_path({{foot.x - 0.5 * s, foot.y - 0.4 * s}, {foot.x - 0.12 * s, foot.y}, {foot.x + 0.55 * s, foot.y - 0.85 * s}},
-                    {.stroke = Stroke::wide, .ink = Ink::in});
+    case Flag::none:
       return;
-    case Flag::stopped: pen.box({foot.x - 0.7 * s, foot.y - 0.4 * s, 1.4 * s, 0.4 * s}, {.stroke = Stroke::none, .fill = Fill::ink, .ink = Ink::out}); return;
-    case Flag::waits: pen.box({foot.x - 0.7 * s, foot.y - 0.4 * s, 1.4 * s, 0.4 * s}, kNarrow); return;
+    case Flag::done:
+      pen.open_path(
+          {{foot.x - 0.5 * s, foot.y - 0.4 * s}, {foot.x - 0.12 * s, foot.y}, {foot.x + 0.55 * s, foot.y - 0.85 * s}},
+          {.stroke = Stroke::wide, .ink = Ink::in});
+      return;
+    case Flag::stopped:
+      pen.box({foot.x - 0.7 * s, foot.y - 0.4 * s, 1.4 * s, 0.4 * s},
+              {.stroke = Stroke::none, .fill = Fill::ink, .ink = Ink::out});
+      return;
+    case Flag::waits:
+      pen.box({foot.x - 0.7 * s, foot.y - 0.4 * s, 1.4 * s, 0.4 * s}, kNarrow);
+      return;
     case Flag::unknown:
       pen.text(foot, "?", {.size = 1.25 * s, .bold = true, .anchor = Anchor::middle});
       return;
@@ -307,20 +333,22 @@ StripDrawing shaft_strip(const Shaft& shaft, std::span<const StationState> state
   board.stub_b = stub_mm(shaft, count - 1);
   shape_all(board, marks);
   choose_scale(board);
-  const bool flags = std::any_of(states.begin(), states.end(), [](const StationState& s) { return s.flag != Flag::none; });
+  const bool flags =
+      std::any_of(states.begin(), states.end(), [](const StationState& s) { return s.flag != Flag::none; });
   const double above = std::max(flags ? kFlagSize + 2 * kGap : 1.0, options.stop_before.empty() ? 0.0 : 5.0);
   const double half = board.cut * board.scale;
   board.axis_y = above + half;
 
   StripDrawing out;
   Pen pen{out.list};
-  pen.line({board.left - kEndRoom + kLetterSide, board.axis_y}, {options.width - board.left + kEndRoom - kLetterSide, board.axis_y}, kAxis);
+  pen.line({board.left - kEndRoom + kLetterSide, board.axis_y},
+           {options.width - board.left + kEndRoom - kLetterSide, board.axis_y}, kAxis);
   paint_all(board, pen, states, marks);
   paint_ends(board, pen);
   const double bottom = board.axis_y + half;
   if (options.numbers) paint_numbers(board, pen, bottom);
-  const double height = bottom + (options.numbers ? 6.0 : 1.0);
-  paint_stops(board, pen, 0, height);
+  const double height = bottom + (options.numbers ? 6.4 : 1.0);
+  paint_stops(board, pen, 0, bottom + 1);
   out.list.width = options.width;
   out.list.height = height;
   out.scale = board.scale;

@@ -14,7 +14,7 @@
 
 namespace flatwise::drawing {
 
-enum class Body { on, off };                           ///< Where the part is: solid, or outline with the shaft through.
+enum class Body { on, off };  ///< Where the part is: solid, or outline with the shaft through.
 enum class Flag { none, done, stopped, waits, unknown };  ///< What is to be said about it, above the tips.
 
 struct StationState {

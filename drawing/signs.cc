@@ -13,7 +13,8 @@ Ink ink_of(Answer answer) {
 
 void half_disc(Pen pen, Point centre, double radius, Ink ink) {
   pen.circle(centre, radius, {.stroke = Stroke::wide, .fill = Fill::sheet, .ink = ink});
-  pen.list().items.emplace_back(Arc{centre, radius, 0, 180, {.stroke = Stroke::none, .fill = Fill::ink, .ink = ink}, {}});
+  pen.list().items.emplace_back(
+      Arc{centre, radius, 0, 180, {.stroke = Stroke::none, .fill = Fill::ink, .ink = ink}, {}});
 }
 
 }  // namespace
@@ -66,9 +67,13 @@ void draw_gauge_bar(DisplayList& list, const GaugeBar& bar, const Box& at) {
 void draw_caution(DisplayList& list, Point at, double side) {
   Pen pen{list};
   const double height = 0.87 * side;
-  pen.polygon({{at.x + side / 2, at.y}, {at.x + side, at.y + height}, {at.x, at.y + height}}, {.stroke = Stroke::heavy, .fill = Fill::sheet});
+  pen.polygon({{at.x + side / 2, at.y}, {at.x + side, at.y + height}, {at.x, at.y + height}},
+              {.stroke = Stroke::heavy, .fill = Fill::sheet});
   const double x = at.x + side / 2;
-  pen.polygon({{x - 0.055 * side, at.y + 0.34 * height}, {x + 0.055 * side, at.y + 0.34 * height}, {x + 0.03 * side, at.y + 0.68 * height}, {x - 0.03 * side, at.y + 0.68 * height}},
+  pen.polygon({{x - 0.055 * side, at.y + 0.34 * height},
+               {x + 0.055 * side, at.y + 0.34 * height},
+               {x + 0.03 * side, at.y + 0.68 * height},
+               {x - 0.03 * side, at.y + 0.68 * height}},
               kBlack);
   pen.circle({x, at.y + 0.80 * height}, 0.05 * side, kBlack);
 }
@@ -77,7 +82,10 @@ void draw_tick_box(DisplayList& list, Point at, double side, bool done) {
   Pen pen{list};
   pen.box({at.x, at.y, side, side}, kNarrow);
   if (done)
-    pen.open_path({{at.x + 0.2 * side, at.y + 0.55 * side}, {at.x + 0.42 * side, at.y + 0.8 * side}, {at.x + 0.85 * side, at.y + 0.18 * side}}, kWide);
+    pen.open_path({{at.x + 0.2 * side, at.y + 0.55 * side},
+                   {at.x + 0.42 * side, at.y + 0.8 * side},
+                   {at.x + 0.85 * side, at.y + 0.18 * side}},
+                  kWide);
 }
 
 double draw_digit_boxes(DisplayList& list, Point at, const std::string& known, double known_width, int digits) {
@@ -93,13 +101,15 @@ void draw_end_arrow(DisplayList& list, const std::string& letter, const Box& at)
   const double middle = at.y + at.height / 2;
   const double size = at.height;
   const bool left = letter != "B";
-  pen.text({left ? at.x : at.x + at.width, middle + 0.36 * size}, letter, {.size = size, .bold = true, .anchor = left ? Anchor::start : Anchor::end});
+  pen.text({left ? at.x : at.x + at.width, middle + 0.36 * size}, letter,
+           {.size = size, .bold = true, .anchor = left ? Anchor::start : Anchor::end});
   const double head = 0.8 * size;
   const double tip = left ? at.x + 0.92 * size : at.x + at.width - 0.92 * size;
   const double tail = left ? at.x + at.width : at.x;
   const double way = left ? 1 : -1;
   pen.polygon({{tip, middle}, {tip + way * head, middle - size / 2}, {tip + way * head, middle + size / 2}}, kBlack);
-  pen.box({std::min(tip + way * head, tail), middle - 0.12 * size, std::abs(tail - tip - way * head), 0.24 * size}, kBlack);
+  pen.box({std::min(tip + way * head, tail), middle - 0.12 * size, std::abs(tail - tip - way * head), 0.24 * size},
+          kBlack);
 }
 
 }  // namespace flatwise::drawing

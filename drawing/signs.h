@@ -15,10 +15,10 @@ void draw_answer(DisplayList& list, Answer answer, Point at, double height);
 
 /// A reading against its limits, to scale. All in one unit.
 struct GaugeBar {
-  double least = 0, greatest = 0;          ///< Limits, least < greatest.
+  double least = 0, greatest = 0;  ///< Limits, least < greatest.
   std::optional<double> value;
-  double expanded = 0;                     ///< U, half the whisker.
-  std::string least_words, greatest_words; ///< Said under the limits.
+  double expanded = 0;                      ///< U, half the whisker.
+  std::string least_words{}, greatest_words{};  ///< Said under the limits.
 };
 /// Bar of the given box: what lies outside the limits is hatched; a value further out than half the tolerance stands at
 /// the edge with an arrow, never inside the drawn range.

@@ -14,7 +14,8 @@ std::vector<Point> rectangle(double x0, double y0, double x1, double y1) {
 }
 
 Shape round_body(double length, double radius) {
-  return {.pieces = {{.outline = rectangle(0, -radius, length, radius)}}, .lines = {}, .top = -radius, .bottom = radius};
+  return {
+      .pieces = {{.outline = rectangle(0, -radius, length, radius)}}, .lines = {}, .top = -radius, .bottom = radius};
 }
 
 Shape nut_shape(double length, double radius) {
@@ -29,9 +30,10 @@ Shape hanger_shape(double length, double radius, double arm_mm) {
   const double middle = length / 2;
   const double plate = 0.045 * arm_mm;
   Shape shape;
-  shape.pieces = {{.outline = rectangle(middle - arm, -arm_mm + plate, middle + arm, -radius), .tine = true},
-                  {.outline = rectangle(middle - 1.1 * length, -arm_mm, middle + 1.1 * length, -arm_mm + plate), .tine = true},
-                  {.outline = rectangle(-0.12 * length, -radius, 1.12 * length, radius)}};
+  shape.pieces = {
+      {.outline = rectangle(middle - arm, -arm_mm + plate, middle + arm, -radius), .tine = true},
+      {.outline = rectangle(middle - 1.1 * length, -arm_mm, middle + 1.1 * length, -arm_mm + plate), .tine = true},
+      {.outline = rectangle(-0.12 * length, -radius, 1.12 * length, radius)}};
   const double ring = 0.55 * radius;
   shape.lines = {{{0, -ring}, {length, -ring}, {length, ring}, {0, ring}, {0, -ring}}};
   shape.top = -arm_mm;
@@ -63,9 +65,9 @@ Shape pulley_shape(double length, double radius) {
 Shape own_shape(double length, double radius) {
   const double corner = std::min(0.2 * length, 0.2 * radius);
   Shape shape = round_body(length, radius);
-  shape.pieces[0].outline = {{corner, -radius}, {length - corner, -radius}, {length, -radius + corner},
-                             {length, radius - corner}, {length - corner, radius}, {corner, radius},
-                             {0, radius - corner}, {0, -radius + corner}};
+  shape.pieces[0].outline = {{corner, -radius},         {length - corner, -radius}, {length, -radius + corner},
+                             {length, radius - corner}, {length - corner, radius},  {corner, radius},
+                             {0, radius - corner},      {0, -radius + corner}};
   return shape;
 }
 
@@ -73,11 +75,13 @@ Shape own_shape(double length, double radius) {
 std::vector<Point> tine(const Rotor& rotor, double hub, double turn, const Axis& lean) {
   const double tip = mm(rotor.tip_radius);
   const double half = mm(rotor.tine_width) / 2;
-  const struct { double out, half; } edge[] = {{hub * 0.98, 0.5 * half},
-                                               {hub + 0.8 * (tip - hub), 0.34 * half},
-                                               {hub + 0.87 * (tip - hub), half},
-                                               {tip - 0.05 * (tip - hub), half},
-                                               {tip, 0.62 * half}};
+  const struct {
+    double out, half;
+  } edge[] = {{hub * 0.98, 0.5 * half},
+              {hub + 0.8 * (tip - hub), 0.34 * half},
+              {hub + 0.87 * (tip - hub), half},
+              {tip - 0.05 * (tip - hub), half},
+              {tip, 0.62 * half}};
   std::vector<Point> points;
   for (const auto& e : edge) points.push_back(seen({-e.half, e.out, turn}, lean));
   for (auto e = std::rbegin(edge); e != std::rend(edge); ++e) points.push_back(seen({e->half, e->out, turn}, lean));
@@ -116,14 +120,19 @@ Shape station_shape(const Station& station, const Shaft& shaft, double arm_mm) {
   const double length = mm(station.length.nominal);
   const double radius = radius_mm(station, shaft);
   switch (station.kind) {
-    case StationKind::nut: return nut_shape(length, radius);
-    case StationKind::hanger: return hanger_shape(length, radius, arm_mm);
-    case StationKind::pulley: return pulley_shape(length, radius);
-    case StationKind::other: return own_shape(length, radius);
+    case StationKind::nut:
+      return nut_shape(length, radius);
+    case StationKind::hanger:
+      return hanger_shape(length, radius, arm_mm);
+    case StationKind::pulley:
+      return pulley_shape(length, radius);
+    case StationKind::other:
+      return own_shape(length, radius);
     case StationKind::washer:
     case StationKind::spacer:
     case StationKind::rotor:
-    case StationKind::shoulder: break;
+    case StationKind::shoulder:
+      break;
   }
   return round_body(length, radius);
 }
@@ -135,10 +144,13 @@ Shape rotor_shape(const Station& station, const Rotor& rotor, const Axis& lean) 
   const double drop = seat == 0 ? 0 : std::tan(lean.lean_rad) * std::cos(lean.azimuth_rad) * length / 2;
   Shape shape;
   // The halves: their seat leans, their outer faces stand square because they are clamped.
-  shape.pieces.push_back({.outline = {{-length / 2, -seat + drop}, {length / 2, -seat - drop},
-                                      {length / 2, seat - drop}, {-length / 2, seat + drop}}});
+  shape.pieces.push_back({.outline = {{-length / 2, -seat + drop},
+                                      {length / 2, -seat - drop},
+                                      {length / 2, seat - drop},
+                                      {-length / 2, seat + drop}}});
   add_tines(shape, rotor, hub, lean);
-  shape.pieces.push_back({.outline = silhouette({hub, -kHubShare * length / 2, kHubShare * length / 2}, lean), .hub = true});
+  shape.pieces.push_back(
+      {.outline = silhouette({hub, -kHubShare * length / 2, kHubShare * length / 2}, lean), .hub = true});
   for (Piece& piece : shape.pieces)
     for (Point& p : piece.outline) p.x += length / 2;
   for (const Piece& piece : shape.pieces) {

@@ -12,8 +12,8 @@ namespace flatwise::drawing {
 /// One closed outline of a part.
 struct Piece {
   std::vector<Point> outline;
-  bool hub = false;    ///< Hatched when a rotor's set is to be renewed.
-  bool tine = false;   ///< Broken off in a low strip.
+  bool hub = false;   ///< Hatched when a rotor's set is to be renewed.
+  bool tine = false;  ///< Broken off in a low strip.
 };
 
 struct Shape {

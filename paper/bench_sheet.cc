@@ -14,7 +14,10 @@ using drawing::kWide;
 int decimals(UnitSystem system) { return system == UnitSystem::inch ? 4 : 3; }
 
 std::string shown(Length length, UnitSystem system) {
-  return format_quantity(any(length), {.system = system, .decimals = decimals(system), .unit = system == UnitSystem::inch ? "in" : "mm", .currency = {}});
+  return format_quantity(any(length), {.system = system,
+                                       .decimals = decimals(system),
+                                       .unit = system == UnitSystem::inch ? "in" : "mm",
+                                       .currency = {}});
 }
 // Only the figure, without its unit.
 std::string figure(Length length, UnitSystem system) {
@@ -56,7 +59,7 @@ void draw_blank(Sheet& page, const Digits& d, double x, double y, double width) 
     return;
   }
   constexpr double kPoint = 1.8;
-  const double each = std::min(drawing::kDigitPitch, (width - kPoint - 1) / (d.before + d.behind));
+  const double each = std::min(drawing::kDigitPitch, (width - kPoint - 4) / (d.before + d.behind));
   double at = x + (width - each * (d.before + d.behind) - kPoint) / 2;
   for (int i = 0; i < d.before + d.behind; ++i) {
     if (i == d.before) {
@@ -87,12 +90,17 @@ void draw_limits(Sheet& page, const BenchSheet& sheet, const Limits& limits) {
   const UnitSystem system = page.voice().units;
   const double room = 0.60 * page.width();
   double y = page.y;
-  y += page.write(page.word(Word{"paper.hub_bore"}), {.x = page.left(), .width = room, .type = {.size = 5.2, .bold = true}, .leading = 1.25}, y + 1.5) + 1.5;
-  const std::string main = page.say({Code{"paper.limits"}, {{"least", figure(limits.least, system)}, {"greatest", shown(limits.greatest, system)}}});
+  y += page.write(page.word(Word{"paper.hub_bore"}),
+                  {.x = page.left(), .width = room, .type = {.size = 5.2, .bold = true}, .leading = 1.25}, y + 1.5) +
+       1.5;
+  const std::string main = page.say(
+      {Code{"paper.limits"}, {{"least", figure(limits.least, system)}, {"greatest", shown(limits.greatest, system)}}});
   const double size = size_to_fit(page.measure(), main, {8, true, room}, 4);
   page.pen().text({page.left(), y + 7.6}, main, {.size = size, .bold = true});
   const UnitSystem second = other(system);
-  const std::string small = page.say({Code{"paper.limits_other"}, {{"least", figure(limits.least, second)}, {"greatest", shown(limits.greatest, second)}}});
+  const std::string small =
+      page.say({Code{"paper.limits_other"},
+                {{"least", figure(limits.least, second)}, {"greatest", shown(limits.greatest, second)}}});
   page.write(small, {.x = page.left(), .width = room, .type = {.size = 3.6}}, y + 9.4);
   y += 26;
   draw_field(page, y, page.word(Word{"paper.gauge"}), sheet.gauge);
@@ -122,14 +130,15 @@ void draw_readings(Sheet& page, const BenchSheet& sheet, const Limits& limits) {
   const Digits digits = digits_of(limits, page.voice().units);
   drawing::Pen pen = page.pen();
   const double plane = page.left() + 14;
-  const double mean = page.right() - 30;
+  const double mean = page.right() - 26;
   const double each = (mean - plane - 2) / sheet.directions;
   page.rule(page.y, kWide);
   const double base = page.y + 5.4;
   pen.text({page.left() + 1, base}, page.word(Word{"paper.plane"}), {.size = 3.4, .bold = true});
   for (int i = 0; i < sheet.directions; ++i)
-    pen.text({plane + (i + 0.5) * each, base}, page.say({Code{"paper.direction"}, {{"number", i + 1}}}), {.size = std::min(3.4, each / 8), .bold = true, .anchor = Anchor::middle});
-  pen.text({mean + 15, base}, page.word(Word{"paper.mean"}), {.size = 3.4, .bold = true, .anchor = Anchor::middle});
+    pen.text({plane + (i + 0.5) * each, base}, page.say({Code{"paper.direction"}, {{"number", i + 1}}}),
+             {.size = std::min(3.4, each / 8), .bold = true, .anchor = Anchor::middle});
+  pen.text({mean + 13, base}, page.word(Word{"paper.mean"}), {.size = 3.4, .bold = true, .anchor = Anchor::middle});
   page.y += 8;
   for (const char* name : {"A", "B"}) {
     page.rule(page.y);
@@ -144,8 +153,15 @@ void draw_readings(Sheet& page, const BenchSheet& sheet, const Limits& limits) {
 void draw_answers(Sheet& page) {
   drawing::Pen pen = page.pen();
   const double top = page.y;
-  page.write(page.word(Word{"paper.mark_one"}), {.x = page.left(), .width = 0.28 * page.width(), .type = {.size = 4.2, .bold = true}, .leading = 1.2}, top + 3.6);
-  const struct { Answer answer; Word word; } answers[] = {{Answer::in, Word{"drawing.in"}}, {Answer::out, Word{"drawing.out"}}, {Answer::cannot_tell, Word{"drawing.cannot_tell"}}};
+  page.write(page.word(Word{"paper.mark_one"}),
+             {.x = page.left(), .width = 0.28 * page.width(), .type = {.size = 4.2, .bold = true}, .leading = 1.2},
+             top + 3.6);
+  const struct {
+    Answer answer;
+    Word word;
+  } answers[] = {{Answer::in, Word{"drawing.in"}},
+                 {Answer::out, Word{"drawing.out"}},
+                 {Answer::cannot_tell, Word{"drawing.cannot_tell"}}};
   const double x0 = page.left() + 0.31 * page.width();
   const double each = (page.right() - x0) / 3;
   for (int i = 0; i < 3; ++i) {
@@ -175,7 +191,9 @@ std::vector<std::string> looks(const Sheet& page, const Rotor& rotor, int flats)
 
 void draw_looks(Sheet& page, const std::vector<std::string>& items) {
   drawing::Pen pen = page.pen();
-  page.y += page.write(page.word(Word{"paper.look_and_feel"}), {.x = page.left(), .width = page.width(), .type = {.size = 4.2, .bold = true}}, page.y + 2) + 5.5;
+  page.y += page.write(page.word(Word{"paper.look_and_feel"}),
+                       {.x = page.left(), .width = page.width(), .type = {.size = 4.2, .bold = true}}, page.y + 2) +
+            5.5;
   const double half = page.width() / 2;
   const auto rows = (items.size() + 1) / 2;
   constexpr double kRow = 9.2;
@@ -190,7 +208,8 @@ void draw_looks(Sheet& page, const std::vector<std::string>& items) {
       drawing::draw_tick_box(pen.list(), {box, y}, drawing::kTickSide);
       if (i % rows != 0) continue;
       const std::string name = page.word(k == 0 ? Word{"paper.sound"} : Word{"paper.not_sound"});
-      pen.text({box + drawing::kTickSide / 2, y - 1.2}, name, {.size = size_to_fit(page.measure(), name, {2.6, false, 11}, 1.5), .anchor = Anchor::middle});
+      pen.text({box + drawing::kTickSide / 2, y - 1.2}, name,
+               {.size = size_to_fit(page.measure(), name, {2.6, false, 11}, 1.5), .anchor = Anchor::middle});
     }
   }
   page.y += static_cast<double>(rows) * kRow;
@@ -201,7 +220,8 @@ void draw_end(Sheet& page, const BenchSheet& sheet, int rotor) {
   const double top = page.y;
   page.code(code_text(sheet.head, "bench", std::to_string(rotor)), top + 3.2);
   const double room = page.code_left() - page.left();
-  page.write(page.word(Word{"paper.no_tick"}), {.x = page.left(), .width = room, .type = {.size = 3.5, .bold = true}}, top + 3);
+  page.write(page.word(Word{"paper.no_tick"}), {.x = page.left(), .width = room, .type = {.size = 3.5, .bold = true}},
+             top + 3);
   drawing::Pen pen = page.pen();
   double x = page.left();
   for (const Word& id : {Word{"paper.bench"}, Word{"paper.second_look"}}) {
@@ -213,7 +233,7 @@ void draw_end(Sheet& page, const BenchSheet& sheet, int rotor) {
   page.y = top + 4 + Sheet::kCodeHeight;
 }
 
-Pages one(const BenchSheet& sheet, int number, const TextMeasure& measure) {
+Sheet one(const BenchSheet& sheet, int number, const TextMeasure& measure) {
   const Rotor& rotor = sheet.shaft->rotor(number);
   const Voice& voice = sheet.head.voice;
   const std::string title = say(Code{"paper.bench_sheet"}.id(), {{"rotor", number}}, voice);
@@ -228,16 +248,22 @@ Pages one(const BenchSheet& sheet, int number, const TextMeasure& measure) {
   const auto items = looks(page, rotor, sheet.shaft->flats());
   draw_looks(page, items);
   draw_end(page, sheet, number);
-  return page.finish();
+  return page;
 }
 
 }  // namespace
 
 Pages bench_sheet(const BenchSheet& sheet, const TextMeasure& measure) {
   CORE_CHECK(sheet.shaft != nullptr && sheet.directions >= 2 && sheet.directions <= 6);
-  Pages pages;
+  std::vector<Sheet> sheets;
+  std::size_t total = 0;
   for (const int rotor : sheet.rotors) {
-    Pages more = one(sheet, rotor, measure);
+    sheets.push_back(one(sheet, rotor, measure));
+    total += sheets.back().page_count();
+  }
+  Pages pages;
+  for (Sheet& each : sheets) {
+    Pages more = each.finish({.before = pages.size(), .total = total});
     std::move(more.begin(), more.end(), std::back_inserter(pages));
   }
   return pages;

@@ -49,12 +49,15 @@ std::vector<drawing::PairMarks> marks_read(const SheetOrder& order) {
 
 Pages timing_map(const Material& m, const TextMeasure& measure) {
   MapSheet sheet{.head = m.order.head, .shaft = &m.shaft(), .map = &m.map, .stayed = {}, .read = marks_read(m.order)};
-  for (int r = 1; r <= m.shaft().rotor_count(); ++r) sheet.stayed.push_back(!m.order.rotors.empty() && !contains(m.advised().rotors, r));
+  for (int r = 1; r <= m.shaft().rotor_count(); ++r)
+    sheet.stayed.push_back(!m.order.rotors.empty() && !contains(m.advised().rotors, r));
   return map_sheet(sheet, measure);
 }
 
 Pages tear_down(const Material& m, const TextMeasure& measure) {
-  return tear_down_sheet({.head = m.order.head, .shaft = &m.shaft(), .plan = &m.advised(), .steps = m.plan.steps, .marks = m.marks}, measure);
+  return tear_down_sheet(
+      {.head = m.order.head, .shaft = &m.shaft(), .plan = &m.advised(), .steps = m.plan.steps, .marks = m.marks},
+      measure);
 }
 
 const Gauge* bore_gauge(const SheetOrder& order) {
@@ -64,7 +67,8 @@ const Gauge* bore_gauge(const SheetOrder& order) {
 }
 
 Pages bench(const Material& m, const TextMeasure& measure) {
-  BenchSheet sheet{.head = m.order.head, .shaft = &m.shaft(), .rotors = m.advised().rotors, .gauge = {}, .setting_ring = {}};
+  BenchSheet sheet{
+      .head = m.order.head, .shaft = &m.shaft(), .rotors = m.advised().rotors, .gauge = {}, .setting_ring = {}};
   if (const Gauge* gauge = bore_gauge(m.order)) {
     sheet.gauge = gauge->id;
     sheet.setting_ring = gauge->setting_ring;
@@ -75,15 +79,19 @@ Pages bench(const Material& m, const TextMeasure& measure) {
 Pages kit(const Material& m, const TextMeasure& measure) {
   KitSheet sheet{.head = m.order.head, .trays = {}, .stock = {}};
   const std::vector<ReusedRing> none;
-  const auto trays = job::kit(m.shaft(), m.advised().rotors, m.order.bench != nullptr ? m.order.bench->reused_rings : none);
+  const auto trays =
+      job::kit(m.shaft(), m.advised().rotors, m.order.bench != nullptr ? m.order.bench->reused_rings : none);
   for (const job::Tray& tray : trays) {
-    KitTray out{std::to_string(tray.rotor), say(Message{Code{"sheet.rotor_number"}, {{"rotor", tray.rotor}}}, m.voice()), {}};
+    KitTray out{
+        std::to_string(tray.rotor), say(Message{Code{"sheet.rotor_number"}, {{"rotor", tray.rotor}}}, m.voice()), {}};
     for (const job::KitItem& i : tray.items)
-      out.lines.push_back({word("kit." + std::string{i.item}, m.voice()), i.part.part_number, i.count, i.fresh, i.reuse_if_sound});
+      out.lines.push_back(
+          {word("kit." + std::string{i.item}, m.voice()), i.part.part_number, i.count, i.fresh, i.reuse_if_sound});
     sheet.trays.push_back(std::move(out));
   }
   for (const job::PartWanted& p : job::parts_wanted(trays, *m.order.workshop))
-    sheet.stock.push_back({word("kit." + std::string{p.item}, m.voice()), p.part.part_number, p.wanted, p.on_shelf, p.on_order});
+    sheet.stock.push_back(
+        {word("kit." + std::string{p.item}, m.voice()), p.part.part_number, p.wanted, p.on_shelf, p.on_order});
   return kit_sheet(sheet, measure);
 }
 
@@ -96,21 +104,29 @@ std::vector<Target> targets(const Material& m) {
   for (const Nut& nut : nuts) {
     const Torque least = (1 - nut.torque_tolerance) * nut.torque, greatest = (1 + nut.torque_tolerance) * nut.torque;
     Args args{{"other", format_quantity(any(nut.torque), there)}, {"least", any(least)}, {"greatest", any(greatest)}};
-    out.push_back({say(Message{Code{"sheet.nut_at"}, {{"end", Word{nut.end == End::a ? "end.a" : "end.b"}}}}, m.voice()),
-                   format_quantity(any(nut.torque), here), say(Message{Code{"sheet.torque_other"}, std::move(args)}, m.voice())});
+    out.push_back(
+        {say(Message{Code{"sheet.nut_at"}, {{"end", Word{nut.end == End::a ? "end.a" : "end.b"}}}}, m.voice()),
+         format_quantity(any(nut.torque), here), say(Message{Code{"sheet.torque_other"}, std::move(args)}, m.voice())});
   }
   return out;
 }
 
 Pages assembly(const Material& m, const TextMeasure& measure) {
-  return assembly_sheet({.head = m.order.head, .shaft = &m.shaft(), .plan = &m.advised(), .steps = m.plan.back, .marks = m.marks, .targets = targets(m)}, measure);
+  return assembly_sheet({.head = m.order.head,
+                         .shaft = &m.shaft(),
+                         .plan = &m.advised(),
+                         .steps = m.plan.back,
+                         .marks = m.marks,
+                         .targets = targets(m)},
+                        measure);
 }
 
 std::string neighbours(const Material& m, int station) {
   const auto& stations = m.shaft().stations();
   const int last = static_cast<int>(stations.size()) - 1;
   const auto label = [&](int i) { return stations[static_cast<std::size_t>(i)].label; };
-  if (station == 0 || station == last) return say(Message{Code{"sheet.beside"}, {{"label", label(station == 0 ? 1 : last - 1)}}}, m.voice());
+  if (station == 0 || station == last)
+    return say(Message{Code{"sheet.beside"}, {{"label", label(station == 0 ? 1 : last - 1)}}}, m.voice());
   return say(Message{Code{"sheet.between"}, {{"left", label(station - 1)}, {"right", label(station + 1)}}}, m.voice());
 }
 
@@ -118,7 +134,8 @@ Label label_of(const Material& m, int index) {
   const Station& station = m.shaft().stations()[static_cast<std::size_t>(index)];
   const bool rotor = station.kind == StationKind::rotor;
   Label label{.name = station.label, .what = {}, .where = neighbours(m, index), .end = End::a, .code = station.label};
-  label.what = station.kind == StationKind::other ? station.own_kind : word("station." + std::string{name_of(station.kind)}, m.voice());
+  label.what = station.kind == StationKind::other ? station.own_kind
+                                                  : word("station." + std::string{name_of(station.kind)}, m.voice());
   if (rotor) label.where = say(Message{Code{"sheet.tray_number"}, {{"tray", station.number}}}, m.voice());
   return label;
 }
@@ -136,7 +153,8 @@ Pages workings(const Material& m, const TextMeasure& measure) {
   WorkingSheet sheet{.head = m.order.head, .workings = {}};
   if (m.advised_working() != nullptr) sheet.workings.push_back(m.advised_working());
   if (m.order.bench != nullptr) {
-    const job::JobReport report = job::judge_through({m.shaft(), *m.order.workshop, *m.order.bench}, job::Stage::release);
+    const job::JobReport report =
+        job::judge_through({m.shaft(), *m.order.workshop, *m.order.bench}, job::Stage::release);
     for (const job::StageReport& stage : report.stages)
       for (const job::Shown& shown : stage.workings) sheet.workings.push_back(shown.working);
   }
@@ -148,15 +166,18 @@ struct SheetKind {
   bool needs_rotors;
   Pages (*make)(const Material&, const TextMeasure&);
 };
-constexpr SheetKind kKinds[] = {{"tear-down", true, tear_down}, {"bench", true, bench},   {"kit", true, kit},          {"timing-map", false, timing_map},
-                                {"assembly", true, assembly},   {"labels", true, labels}, {"workings", true, workings}};
+constexpr SheetKind kKinds[] = {
+    {"tear-down", true, tear_down},    {"bench", true, bench},       {"kit", true, kit},
+    {"timing-map", false, timing_map}, {"assembly", true, assembly}, {"labels", true, labels},
+    {"workings", true, workings}};
 
 Results<Material> material_of(const SheetOrder& order) {
   Result<timing::Map> map = timing::map(*order.shaft, reference_of(order));
   if (!map) return tl::unexpected(std::vector<Problem>{std::move(map.error())});
   Material m{order, {}, *std::move(map), {}};
   for (const timing::RotorMarks& r : m.map.rotors)
-    m.marks.push_back({azimuth_of_flat(r.flat_a, order.shaft->flats()), azimuth_of_flat(r.flat_b, order.shaft->flats())});
+    m.marks.push_back(
+        {azimuth_of_flat(r.flat_a, order.shaft->flats()), azimuth_of_flat(r.flat_b, order.shaft->flats())});
   if (order.rotors.empty()) return m;
   Results<job::PlanReport> plan = job::plan(*order.shaft, *order.workshop, order.rotors);
   if (!plan) return tl::unexpected(std::move(plan.error()));
@@ -183,11 +204,13 @@ Results<std::vector<Composed>> compose(const SheetOrder& order, const TextMeasur
     const bool asked = std::ranges::find(order.names, kind.name) != order.names.end();
     if (!order.names.empty() && !asked) continue;
     if (kind.needs_rotors && order.rotors.empty()) {
-      if (asked) return tl::unexpected(std::vector<Problem>{{Code{"sheet.needs_rotors"}, "open", {}, {}, std::nullopt}});
+      if (asked)
+        return tl::unexpected(std::vector<Problem>{{Code{"sheet.needs_rotors"}, "open", {}, {}, std::nullopt}});
       continue;
     }
     Pages pages = kind.make(*material, measure);
-    if (!pages.empty()) out.push_back({kind.name, word("sheet." + std::string{kind.name}, order.head.voice), std::move(pages)});
+    if (!pages.empty())
+      out.push_back({kind.name, word("sheet." + std::string{kind.name}, order.head.voice), std::move(pages)});
   }
   return out;
 }

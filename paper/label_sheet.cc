@@ -17,7 +17,8 @@ constexpr int kAbreast = 3;
 
 std::vector<Point> rounded(double width, double height, double radius) {
   std::vector<Point> points;
-  const Point corners[] = {{width - radius, radius}, {width - radius, height - radius}, {radius, height - radius}, {radius, radius}};
+  const Point corners[] = {
+      {width - radius, radius}, {width - radius, height - radius}, {radius, height - radius}, {radius, radius}};
   constexpr int kPieces = 6;
   for (int k = 0; k < 4; ++k) {
     for (int i = 0; i <= kPieces; ++i) {
@@ -35,7 +36,8 @@ void draw_renew(Pen pen, const std::string& words, const TextMeasure& measure) {
   const double half = measure.width(words, size, true) / 2 + 0.9;
   const double middle = box.x + kCode / 2;
   pen.box({middle - half, box.y + 1.2, 2 * half, box.height - 2.4}, drawing::kGround);
-  pen.text({middle, box.y + box.height / 2 + 0.36 * size}, words, {.size = size, .bold = true, .anchor = drawing::Anchor::middle});
+  pen.text({middle, box.y + box.height / 2 + 0.36 * size}, words,
+           {.size = size, .bold = true, .anchor = drawing::Anchor::middle});
 }
 
 drawing::DisplayList draw(const Label& label, const Head& head, const TextMeasure& measure) {
@@ -55,9 +57,12 @@ drawing::DisplayList draw(const Label& label, const Head& head, const TextMeasur
   line(27.2, label.what, {4, true, beside});
   line(32, label.where, {3.2, false, beside});
   const Code whose = head.invented ? Code{"paper.label_invented"} : Code{"paper.label_whose"};
-  line(37.2, say(whose.id(), {{"shaft", head.shaft}, {"job", head.job}, {"workshop", head.workshop}}, head.voice), {2.5, false, kWidth - 2 * kPad});
-  if (label.renew) draw_renew(pen, word("paper.renew", head.voice), measure);
-  else drawing::draw_end_arrow(list, label.end == End::a ? "A" : "B", {kWidth - kPad - kCode, 27.2, kCode, 5});
+  line(37.2, say(whose.id(), {{"shaft", head.shaft}, {"job", head.job}, {"workshop", head.workshop}}, head.voice),
+       {2.5, false, kWidth - 2 * kPad});
+  if (label.renew)
+    draw_renew(pen, word("paper.renew", head.voice), measure);
+  else
+    drawing::draw_end_arrow(list, label.end == End::a ? "A" : "B", {kWidth - kPad - kCode, 27.2, kCode, 5});
   return list;
 }
 
@@ -74,7 +79,8 @@ Pages label_sheet(const LabelSheet& sheet, const TextMeasure& measure) {
     if (on_page == 0) pages.push_back({size.width, size.height, {}});
     const auto column = static_cast<double>(on_page % kAbreast);
     const auto row = static_cast<double>(on_page / kAbreast);
-    append(pages.back(), draw(sheet.labels[i], sheet.head, measure), {kMargin + column * (kWidth + gap_x), kMargin + row * (kHeight + kGapY)});
+    append(pages.back(), draw(sheet.labels[i], sheet.head, measure),
+           {kMargin + column * (kWidth + gap_x), kMargin + row * (kHeight + kGapY)});
   }
   return pages;
 }

@@ -25,14 +25,16 @@ PairMarks read_of(const MapSheet& sheet, int rotor) {
 // As large as it can be read from across the bench.
 void write_rule(Sheet& page, const MapSheet& sheet) {
   const double top = page.y;
-  page.code(code_text(sheet.head, "sheet", "map"), top + 1);
+  page.code(code_text(sheet.head, "sheet", "map"), top + 1.6);
   const double width = page.code_left() - page.left();
   double size = 6.4;
   for (const double smaller : {6.4, 5.4, 4.4, 3.6}) {
     size = smaller;
     double height = 0;
-    for (const Message& line : sheet.map->rule) height += page.height_of(page.say(line), {.x = 0, .width = width, .type = {.size = size, .bold = true}, .leading = 1.25});
-    if (height <= 19) break;
+    for (const Message& line : sheet.map->rule)
+      height += page.height_of(page.say(line),
+                               {.x = 0, .width = width, .type = {.size = size, .bold = true}, .leading = 1.25});
+    if (height <= 23) break;
   }
   for (const Message& line : sheet.map->rule) {
     const bool below_code = page.y > top + Sheet::kCodeHeight;
@@ -65,8 +67,8 @@ std::vector<drawing::StationState> states_of(const MapSheet& sheet) {
   return states;
 }
 
-std::vector<std::int64_t> rotors_that_stayed(const MapSheet& sheet) {
-  std::vector<std::int64_t> out;
+std::vector<int> rotors_that_stayed(const MapSheet& sheet) {
+  std::vector<int> out;
   for (int n = 1; n <= sheet.shaft->rotor_count(); ++n)
     if (stayed(sheet, n)) out.push_back(n);
   return out;
@@ -77,14 +79,17 @@ void draw_strip(Sheet& page, const MapSheet& sheet) {
   for (const timing::RotorMarks& m : sheet.map->rotors)
     marks.push_back({azimuth_of_flat(m.flat_a, sheet.shaft->flats()), azimuth_of_flat(m.flat_b, sheet.shaft->flats())});
   const auto states = states_of(sheet);
-  const auto strip = drawing::shaft_strip(*sheet.shaft, states, marks, {.width = page.width(), .greatest_height = 31});
+  const auto strip =
+      drawing::shaft_strip(*sheet.shaft, states, marks,
+                           {.width = page.width(), .greatest_height = sheet.shaft->rotor_count() <= 5 ? 44.0 : 31.0});
   page.need(strip.list.height + 8);
+  page.y += 1.5;
   append(page.pen().list(), strip.list, {page.left(), page.y});
-  page.y += strip.list.height + 0.5;
+  page.y += strip.list.height;
   std::string caption = page.word(Word{"paper.map_side_view"});
   const auto kept = rotors_that_stayed(sheet);
-  if (!kept.empty() && kept.size() < sheet.map->rotors.size()) caption += ' ' + page.say({Code{"paper.map_outline"}, {{"rotors", kept}, {"count", static_cast<int>(kept.size())}}});
-  page.y += page.write(caption, {.x = page.left(), .width = page.width(), .type = {.size = 3.2}}, page.y) + 0.6;
+  if (!kept.empty() && kept.size() < sheet.map->rotors.size()) caption += ' ' + page.word(Word{"paper.map_outline"});
+  page.y += page.write(caption, {.x = page.left(), .width = page.width(), .type = {.size = 3.0}}, page.y) + 0.6;
   page.rule(page.y);
   page.y += 1;
 }
@@ -97,19 +102,28 @@ struct Grid {
 
 Grid grid_of(double width, int cells) {
   Grid g;
-  g.columns = std::clamp((cells + 1) / 2, 4, 7);
+  g.columns = cells <= 6 ? std::max(4, cells) : std::clamp((cells + 1) / 2, 5, 6);
   g.cell_width = width / g.columns;
-  g.view = std::min(g.cell_width - 5.5, 33.0);
-  g.cell_height = g.view + 3.0;
   g.number = g.columns > 5 ? 5.0 : 6.4;
+  // Beside the rotor's number, and no higher than leaves room for the table.
+  g.view = std::min(g.cell_width - 0.65 * g.number, cells <= g.columns ? 40.0 : (g.columns > 5 ? 26.0 : 33.0));
+  g.cell_height = g.view + 2.0;
   return g;
 }
 
-void draw_view(Sheet& page, const MapSheet& sheet, const Grid& grid, const timing::RotorMarks& m, const drawing::Box& cell, End from) {
-  const double view_left = cell.x + (cell.width - grid.view) / 2 + 1.5;
-  const drawing::EndViewOptions options{.seen_from = from, .size = grid.view, .number_size = grid.columns > 5 ? 2.8 : 3.4, .id = "rotor-" + std::to_string(m.rotor)};
-  append(page.pen().list(), drawing::end_view(drawing::pair_of(*sheet.shaft, m.rotor), {.flat_a = m.flat_a, .flat_b = m.flat_b, .wanted_a = {}, .wanted_b = {}}, options), {view_left, cell.y});
-  page.pen().text({cell.x + 1, cell.y + grid.number * 0.85}, std::to_string(m.rotor), {.size = grid.number, .bold = true});
+void draw_view(Sheet& page, const MapSheet& sheet, const Grid& grid, const timing::RotorMarks& m,
+               const drawing::Box& cell, End from) {
+  const double view_left = cell.x + std::max((cell.width - grid.view) / 2, cell.width - grid.view - 1.0);
+  const drawing::EndViewOptions options{.seen_from = from,
+                                        .size = grid.view,
+                                        .number_size = grid.columns > 5 ? 2.8 : 3.4,
+                                        .id = "rotor-" + std::to_string(m.rotor)};
+  append(page.pen().list(),
+         drawing::end_view(drawing::pair_of(*sheet.shaft, m.rotor),
+                           {.flat_a = m.flat_a, .flat_b = m.flat_b, .wanted_a = {}, .wanted_b = {}}, options),
+         {view_left, cell.y});
+  page.pen().text({cell.x + 1, cell.y + grid.number * 0.85}, std::to_string(m.rotor),
+                  {.size = grid.number, .bold = true});
 }
 
 Word seen_from(End end) { return end == End::a ? Word{"paper.seen_from_a"} : Word{"paper.seen_from_b"}; }
@@ -120,7 +134,9 @@ void draw_views(Sheet& page, const MapSheet& sheet) {
   const Grid grid = grid_of(page.width(), static_cast<int>(rotors.size()) + 1);
   const Word head = sheet.stand == End::a ? Word{"paper.map_from_a"} : Word{"paper.map_from_b"};
   page.need(8 + grid.cell_height);
-  page.y += page.write(page.word(head), {.x = page.left(), .width = page.width(), .type = {.size = 4.2, .bold = true}}, page.y) + 1;
+  page.y += page.write(page.word(head), {.x = page.left(), .width = page.width(), .type = {.size = 4.2, .bold = true}},
+                       page.y) +
+            1;
   for (std::size_t i = 0; i <= rotors.size(); ++i) {
     const auto column = static_cast<int>(i) % grid.columns;
     if (column == 0 && i > 0) page.y += grid.cell_height;
@@ -136,7 +152,8 @@ void draw_views(Sheet& page, const MapSheet& sheet) {
     draw_view(page, sheet, smaller, rotors.front(), cell, other_end);
     const std::string words = page.word(seen_from(other_end));
     const double size = size_to_fit(page.measure(), words, {3.2, true, cell.width - 3}, 1.5);
-    page.pen().text({cell.x + cell.width / 2, cell.y + cell.height - 2.2}, words, {.size = size, .bold = true, .anchor = Anchor::middle});
+    page.pen().text({cell.x + cell.width / 2, cell.y + cell.height - 2.2}, words,
+                    {.size = size, .bold = true, .anchor = Anchor::middle});
   }
   page.y += grid.cell_height + 1;
 }
@@ -148,10 +165,14 @@ double column(const Sheet& page, int i) { return page.left() + 1 + kColumns[i] *
 
 void table_head(Sheet& page) {
   page.rule(page.y, kWide);
-  const Word heads[][2] = {{Word{"paper.rotor"}, Word{""}},          {Word{"paper.half_a"}, Word{"paper.flat"}},
-                           {Word{"paper.half_b"}, Word{"paper.flat"}}, {Word{"paper.state"}, Word{"paper.now"}},
-                           {Word{"paper.read_a"}, Word{"paper.write"}}, {Word{"paper.read_b"}, Word{"paper.write"}},
-                           {Word{"paper.right"}, Word{"paper.tick"}},  {Word{"paper.second"}, Word{"paper.look"}}};
+  const Word heads[][2] = {{Word{"paper.rotor"}, Word{""}},
+                           {Word{"paper.half_a"}, Word{"paper.flat"}},
+                           {Word{"paper.half_b"}, Word{"paper.flat"}},
+                           {Word{"paper.state"}, Word{"paper.now"}},
+                           {Word{"paper.read_a"}, Word{"paper.write"}},
+                           {Word{"paper.read_b"}, Word{"paper.write"}},
+                           {Word{"paper.right"}, Word{"paper.tick"}},
+                           {Word{"paper.second"}, Word{"paper.look"}}};
   for (int i = 0; i < 8; ++i) {
     const double room = (i < 7 ? column(page, i + 1) : page.right()) - column(page, i) - 1;
     for (int k = 0; k < 2; ++k) {
@@ -180,10 +201,16 @@ void table_row(Sheet& page, const MapSheet& sheet, const timing::RotorMarks& m, 
   const std::optional<int> flats[] = {read.flat_a, read.flat_b};
   for (int k = 0; k < 2; ++k) {
     const double x = column(page, 4 + k);
-    if (flats[k]) pen.text({x + 6, base - 0.2}, std::to_string(*flats[k]), {.size = 4});
-    else pen.line({x + 1, base + 0.3}, {x + 16, base + 0.3});
+    if (flats[k])
+      pen.text({x + 6, base - 0.2}, std::to_string(*flats[k]), {.size = 4});
+    else
+      pen.line({x + 1, base + 0.3}, {x + 16, base + 0.3});
   }
-  for (int k = 6; k < 8; ++k) drawing::draw_tick_box(pen.list(), {column(page, k) + 1.5, page.y + (height - drawing::kTickSide) / 2}, drawing::kTickSide);
+  // What stayed and was read needs no pencil any more.
+  const bool settled = kept && read.flat_a && read.flat_b;
+  for (int k = 6; k < 8 && !settled; ++k)
+    drawing::draw_tick_box(pen.list(), {column(page, k) + 1.5, page.y + (height - drawing::kTickSide) / 2},
+                           drawing::kTickSide);
   page.y += height;
   page.rule(page.y);
 }
@@ -204,7 +231,8 @@ void draw_table(Sheet& page, const MapSheet& sheet) {
   page.rule(page.y, kWide);
   page.need(tail);
   page.y += 1.2;
-  page.y += page.write(page.word(Word{"paper.map_proves_nothing"}), {.x = page.left(), .width = page.width(), .type = {.size = 3.5, .bold = true}}, page.y);
+  page.y += page.write(page.word(Word{"paper.map_proves_nothing"}),
+                       {.x = page.left(), .width = page.width(), .type = {.size = 3.5, .bold = true}}, page.y);
   page.signatures();
 }
 
@@ -214,10 +242,15 @@ Pages map_sheet(const MapSheet& sheet, const TextMeasure& measure) {
   CORE_CHECK(sheet.shaft != nullptr && sheet.map != nullptr && !sheet.map->rotors.empty());
   const Shaft& shaft = *sheet.shaft;
   const Rotor& rotor = shaft.rotor(1);
-  Sheet page{sheet.head, measure, flatwise::word("paper.map", sheet.head.voice),
-             {{flatwise::word("paper.profile", sheet.head.voice), profile_words(shaft.flats(), sheet.head.voice)},
-              {flatwise::word("paper.lean", sheet.head.voice), format_quantity(any(rotor.lean), {.system = sheet.head.voice.units, .decimals = {}, .unit = {}, .currency = {}})},
-              {flatwise::word("paper.pattern", sheet.head.voice), pattern_words(shaft.spec().pattern, sheet.head.voice)}}};
+  Sheet page{
+      sheet.head,
+      measure,
+      flatwise::word("paper.map", sheet.head.voice),
+      {{flatwise::word("paper.profile", sheet.head.voice), profile_words(shaft.flats(), sheet.head.voice)},
+       {flatwise::word("paper.lean", sheet.head.voice),
+        format_quantity(any(rotor.lean),
+                        {.system = sheet.head.voice.units, .decimals = {}, .unit = {}, .currency = {}})},
+       {flatwise::word("paper.pattern", sheet.head.voice), pattern_words(shaft.spec().pattern, sheet.head.voice)}}};
   write_rule(page, sheet);
   draw_strip(page, sheet);
   draw_views(page, sheet);

@@ -32,14 +32,22 @@ struct LineStyle {
 
 LineStyle style_of(Stroke stroke) {
   switch (stroke) {
-    case Stroke::none: return {};
-    case Stroke::narrow: return {0.25, {}};
-    case Stroke::wide: return {0.5, {}};
-    case Stroke::heavy: return {0.9, {}};
-    case Stroke::hidden: return {0.25, {1.2, 0.7}};
-    case Stroke::axis: return {0.2, {4, 0.8, 0.6, 0.8}};
-    case Stroke::wanted: return {0.5, {2.6, 0.6, 0.5, 0.6}};
-    case Stroke::part: return {0.25, {2.6, 0.6, 0.5, 0.6, 0.5, 0.6}};
+    case Stroke::none:
+      return {};
+    case Stroke::narrow:
+      return {0.25, {}};
+    case Stroke::wide:
+      return {0.5, {}};
+    case Stroke::heavy:
+      return {0.9, {}};
+    case Stroke::hidden:
+      return {0.25, {1.2, 0.7}};
+    case Stroke::axis:
+      return {0.2, {4, 0.8, 0.6, 0.8}};
+    case Stroke::wanted:
+      return {0.5, {2.6, 0.6, 0.5, 0.6}};
+    case Stroke::part:
+      return {0.25, {2.6, 0.6, 0.5, 0.6, 0.5, 0.6}};
   }
   return {};
 }
@@ -103,7 +111,8 @@ class Painter {
 
 void Painter::fill_and_stroke(const Look& look) {
   switch (look.fill) {
-    case Fill::none: break;
+    case Fill::none:
+      break;
     case Fill::sheet:
     case Fill::tone:
       black(false);
@@ -117,7 +126,9 @@ void Painter::fill_and_stroke(const Look& look) {
       break;
     case Fill::cut:
     case Fill::cut_next:
-    case Fill::renew: hatch(hatch_of(look.fill)); break;
+    case Fill::renew:
+      hatch(hatch_of(look.fill));
+      break;
   }
   if (look.stroke != Stroke::none) {
     const LineStyle style = style_of(look.stroke);
@@ -166,7 +177,8 @@ Result<bool> Painter::set_line(const Text& text, const std::string& line, double
   const auto layout = setter_->layout(line, text.size, text.bold);
   if (auto known = setter_->check(layout.get(), line); !known) return known;
   const double width = setter_->width(line, text.size, text.bold);
-  const double shift = text.anchor == drawing::Anchor::start ? 0 : (text.anchor == drawing::Anchor::middle ? width / 2 : width);
+  const double shift =
+      text.anchor == drawing::Anchor::start ? 0 : (text.anchor == drawing::Anchor::middle ? width / 2 : width);
   black(!text.on_solid);
   cairo_save(c_);
   cairo_translate(c_, text.at.x - shift, y - TypeSetter::ascent(layout.get()));
@@ -181,7 +193,9 @@ Result<bool> Painter::set_line(const Text& text, const std::string& line, double
 Result<bool> Painter::paint(const Text& text) {
   struct Through final : TextMeasure {
     const TypeSetter* setter = nullptr;
-    [[nodiscard]] double width(std::string_view words, double size, bool bold) const override { return setter->width(words, size, bold); }
+    [[nodiscard]] double width(std::string_view words, double size, bool bold) const override {
+      return setter->width(words, size, bold);
+    }
   } measure;
   measure.setter = setter_;
   if (!(text.width > 0)) return set_line(text, text.text, text.at.y);
@@ -203,7 +217,8 @@ Result<bool> Painter::paint(const Code& code) {
   cairo_fill(c_);
   black(true);
   for (const ModuleBox& box : modules->dark)
-    cairo_rectangle(c_, code.at.x + box.x * module, code.at.y + box.y * module, box.width * module, box.height * module);
+    cairo_rectangle(c_, code.at.x + box.x * module, code.at.y + box.y * module, box.width * module,
+                    box.height * module);
   cairo_fill(c_);
   return true;
 }
@@ -219,7 +234,9 @@ Result<bool> paint_page(cairo_t* c, const TypeSetter& setter, const DisplayList&
   return true;
 }
 
-Problem bad(flatwise::Code code, std::string field, std::string given) { return Problem{code, std::move(field), std::move(given), {}, {}}; }
+Problem bad(flatwise::Code code, std::string field, std::string given) {
+  return Problem{code, std::move(field), std::move(given), {}, {}};
+}
 
 bool possible(const DisplayList& page) {
   constexpr double kGreatestMm = 2000;
@@ -228,7 +245,8 @@ bool possible(const DisplayList& page) {
 
 Result<std::string> finished(cairo_surface_t* surface, std::string bytes) {
   if (cairo_surface_status(surface) != CAIRO_STATUS_SUCCESS)
-    return tl::unexpected{bad(flatwise::Code{"paper.not_drawn"}, "page", cairo_status_to_string(cairo_surface_status(surface)))};
+    return tl::unexpected{
+        bad(flatwise::Code{"paper.not_drawn"}, "page", cairo_status_to_string(cairo_surface_status(surface)))};
   return bytes;
 }
 
@@ -260,7 +278,8 @@ Result<std::string> render_svg(const DisplayList& page) {
   const TypeSetter setter;
   std::string bytes;
   // Cairo 1.16 writes the size in points whatever the unit of what is drawn: keep points and scale.
-  const Surface surface{cairo_svg_surface_create_for_stream(append_bytes, &bytes, page.width * kPointsInMm, page.height * kPointsInMm)};
+  const Surface surface{
+      cairo_svg_surface_create_for_stream(append_bytes, &bytes, page.width * kPointsInMm, page.height * kPointsInMm)};
   Context c{cairo_create(surface.get())};
   cairo_scale(c.get(), kPointsInMm, kPointsInMm);
   cairo_set_source_rgb(c.get(), 1, 1, 1);
@@ -273,10 +292,12 @@ Result<std::string> render_svg(const DisplayList& page) {
 
 Result<std::string> render_png(const DisplayList& page, double dots_per_inch) {
   if (!possible(page)) return tl::unexpected{bad(flatwise::Code{"paper.page_size"}, "page", {})};
-  if (!(dots_per_inch >= 20 && dots_per_inch <= 600)) return tl::unexpected{bad(flatwise::Code{"paper.resolution"}, "dots_per_inch", std::to_string(dots_per_inch))};
+  if (!(dots_per_inch >= 20 && dots_per_inch <= 600))
+    return tl::unexpected{bad(flatwise::Code{"paper.resolution"}, "dots_per_inch", std::to_string(dots_per_inch))};
   const TypeSetter setter;
   const double scale = dots_per_inch / 25.4;
-  const Surface surface{cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(std::lround(page.width * scale)),
+  const Surface surface{cairo_image_surface_create(CAIRO_FORMAT_RGB24,
+                                                   static_cast<int>(std::lround(page.width * scale)),
                                                    static_cast<int>(std::lround(page.height * scale)))};
   Context c{cairo_create(surface.get())};
   cairo_set_source_rgb(c.get(), 1, 1, 1);

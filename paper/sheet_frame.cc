@@ -24,8 +24,14 @@ std::string code_text(const Head& head, const std::string& key, const std::strin
 }
 
 Sheet::Sheet(const Head& head, const TextMeasure& measure, std::string title, std::vector<Cell> cells)
-    : head_{head}, measure_{&measure}, title_{std::move(title)}, cells_{std::move(cells)}, size_{paper::size_of(head.paper)} {
-  cells_.insert(cells_.begin(), {{word(Word{"paper.shaft"}), head.shaft}, {word(Word{"paper.job"}), head.job}, {word(Word{"paper.workshop"}), head.workshop}});
+    : head_{head},
+      measure_{&measure},
+      title_{std::move(title)},
+      cells_{std::move(cells)},
+      size_{paper::size_of(head.paper)} {
+  cells_.insert(cells_.begin(), {{word(Word{"paper.shaft"}), head.shaft},
+                                 {word(Word{"paper.job"}), head.job},
+                                 {word(Word{"paper.workshop"}), head.workshop}});
   pages_.push_back({size_.width, size_.height, {}});
   title_block(true);
 }
@@ -62,7 +68,8 @@ double Sheet::write(const std::string& text, const Block& block, double top) {
 std::vector<double> Sheet::cell_widths(double value_size) const {
   std::vector<double> widths;
   for (const Cell& cell : cells_)
-    widths.push_back(2 * kCellPad + std::max(measure_->width(cell.caption, kCaption, false), measure_->width(cell.value, value_size, true)));
+    widths.push_back(2 * kCellPad + std::max(measure_->width(cell.caption, kCaption, false),
+                                             measure_->width(cell.value, value_size, true)));
   double total = std::accumulate(widths.begin(), widths.end(), 0.0);
   for (int i = 0; i < 64 && total > width() + 1e-9; ++i) {
     const auto widest = std::max_element(widths.begin(), widths.end());
@@ -91,7 +98,10 @@ void Sheet::title_block(bool first) {
   for (std::size_t i = 0; i < cells_.size(); ++i) {
     const double text_x = i == 0 ? x : x + kCellPad;
     p.text({text_x, top + 4.1}, cells_[i].caption, {.size = kCaption});
-    const Block block{.x = text_x, .width = widths[i] - kCellPad - (i == 0 ? 0 : kCellPad) + 1e-6, .type = {.size = value_size, .bold = true}, .leading = 1.15};
+    const Block block{.x = text_x,
+                      .width = widths[i] - kCellPad - (i == 0 ? 0 : kCellPad) + 1e-6,
+                      .type = {.size = value_size, .bold = true},
+                      .leading = 1.15};
     lowest = std::max(lowest, write(cells_[i].value, block, top + 4.9));
     x += widths[i];
   }
@@ -109,7 +119,8 @@ void Sheet::code(const std::string& text, double top) {
   pages_.back().items.emplace_back(drawing::Code{{right() - kCodeSide, top}, kCodeSide, text});
   const std::string caption = word(Word{"paper.scan"});
   const double size = size_to_fit(*measure_, caption, {2.8, false, kCodeSide + 3}, 2.0);
-  pen().text({right() - kCodeSide / 2, top + kCodeSide + 3.2 + size}, caption, {.size = size, .anchor = drawing::Anchor::middle});
+  pen().text({right() - kCodeSide / 2, top + kCodeSide + 3.2 + size}, caption,
+             {.size = size, .anchor = drawing::Anchor::middle});
 }
 
 void Sheet::signatures() {
@@ -126,11 +137,11 @@ void Sheet::signatures() {
   y = base + 3;
 }
 
-void Sheet::foot(std::size_t page) {
+void Sheet::foot(std::size_t page, Count of) {
   drawing::Pen p{pages_[page]};
   const double top = size_.height - 20.5;
   p.line({left(), top}, {right(), top});
-  const std::string count = std::to_string(page + 1) + " / " + std::to_string(pages_.size());
+  const std::string count = std::to_string(of.before + page + 1) + " / " + std::to_string(of.total);
   p.text({right(), top + 4}, count, {.size = 3, .anchor = drawing::Anchor::end});
   const std::string printed = say({Code{"paper.printed"}, {{"when", head_.printed}, {"from", head_.from}}});
   const double room = width() - measure_->width(count, 3, false) - 6;
@@ -138,8 +149,8 @@ void Sheet::foot(std::size_t page) {
   if (head_.invented) p.text({left(), top + 8}, word(Word{"paper.invented"}), {.size = 3});
 }
 
-Pages Sheet::finish() {
-  for (std::size_t i = 0; i < pages_.size(); ++i) foot(i);
+Pages Sheet::finish(Count count) {
+  for (std::size_t i = 0; i < pages_.size(); ++i) foot(i, count);
   return std::move(pages_);
 }
 

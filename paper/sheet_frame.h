@@ -51,7 +51,13 @@ class Sheet {
   [[nodiscard]] double code_left() const { return right() - kCodeSide - 5; }
   /// 'Bench ____ Second look ____' at the cursor.
   void signatures();
-  [[nodiscard]] Pages finish();
+  struct Count {
+    std::size_t before = 0, total = 0;
+  };
+  [[nodiscard]] std::size_t page_count() const { return pages_.size(); }
+  [[nodiscard]] Pages finish() { return finish({.before = 0, .total = pages_.size()}); }
+  /// As part of a longer print.
+  [[nodiscard]] Pages finish(Count count);
 
   double y = 0;
   static constexpr double kCodeSide = 18;
@@ -61,7 +67,7 @@ class Sheet {
   static constexpr double kFoot = 23;
   void title_block(bool first);
   [[nodiscard]] std::vector<double> cell_widths(double value_size) const;
-  void foot(std::size_t page);
+  void foot(std::size_t page, Count of);
 
   Head head_;
   const TextMeasure* measure_;

@@ -8,12 +8,20 @@ namespace {
 
 constexpr double kCautionText = 3.5;
 constexpr double kCautionLine = 1.3;
-constexpr double kTriangle = 8.5;
 
-double caution_left(const Sheet& page) { return page.left() + kTriangle + 6; }
+Block caution_block(const Sheet& page, const Caution& caution, bool first) {
+  const double left = page.left() + caution.triangle + 6;
+  return {.x = left,
+          .width = caution.right - 3 - left,
+          .type = {.size = kCautionText, .bold = first},
+          .leading = kCautionLine};
+}
 
-Block caution_block(const Sheet& page, bool first) {
-  return {.x = caution_left(page), .width = page.right() - 3 - caution_left(page), .type = {.size = kCautionText, .bold = first}, .leading = kCautionLine};
+double caution_text(const Sheet& page, const Caution& caution) {
+  double text = 0;
+  for (std::size_t i = 0; i < caution.lines.size(); ++i)
+    text += page.height_of(caution.lines[i], caution_block(page, caution, i == 0));
+  return text;
 }
 
 }  // namespace
@@ -27,9 +35,12 @@ std::string profile_words(int flats, const Voice& voice) {
 
 std::string pattern_words(const Pattern& pattern, const Voice& voice) {
   switch (pattern.rule) {
-    case Pattern::Rule::facing: return word("paper.facing", voice);
-    case Pattern::Rule::listed: return word("paper.listed", voice);
-    case Pattern::Rule::step: break;
+    case Pattern::Rule::facing:
+      return word("paper.facing", voice);
+    case Pattern::Rule::listed:
+      return word("paper.listed", voice);
+    case Pattern::Rule::step:
+      break;
   }
   return say(Code{"paper.step"}.id(), {{"flats", pattern.step_flats}}, voice);
 }
@@ -39,27 +50,26 @@ std::string numbers_words(const std::vector<int>& numbers, const Voice& voice) {
   const auto count = static_cast<int>(numbers.size());
   if (count > 2 && numbers.back() - numbers.front() == count - 1)
     return say(Code{"paper.range"}.id(), {{"first", numbers.front()}, {"last", numbers.back()}}, voice);
-  return say(Code{"paper.numbers"}.id(), {{"numbers", std::vector<std::int64_t>(numbers.begin(), numbers.end())}}, voice);
+  return say(Code{"paper.numbers"}.id(), {{"numbers", std::vector<std::int64_t>(numbers.begin(), numbers.end())}},
+             voice);
 }
 
-double caution_height(const Sheet& page, const std::vector<std::string>& lines) {
-  double text = 0;
-  for (std::size_t i = 0; i < lines.size(); ++i) text += page.height_of(lines[i], caution_block(page, i == 0));
-  return std::max(text + 4.4, kTriangle + 3.5) + 2;
+double caution_height(const Sheet& page, const Caution& caution) {
+  return std::max(caution_text(page, caution) + 2.6, caution.triangle + 1.6) + 1.8;
 }
 
-void caution_box(Sheet& page, const std::vector<std::string>& lines) {
-  if (lines.empty()) return;
-  const double height = caution_height(page, lines) - 2;
-  page.need(height + 2);
-  double text = 0;
-  for (std::size_t i = 0; i < lines.size(); ++i) text += page.height_of(lines[i], caution_block(page, i == 0));
+void caution_box(Sheet& page, const Caution& caution) {
+  if (caution.lines.empty()) return;
+  const double height = caution_height(page, caution) - 1.8;
+  page.need(height + 1.8);
   drawing::Pen pen = page.pen();
-  pen.box({page.left() + 0.45, page.y + 0.6, page.width() - 0.9, height}, drawing::kHeavy);
-  drawing::draw_caution(pen.list(), {page.left() + 3.2, page.y + 0.6 + (height - 0.87 * kTriangle) / 2}, kTriangle);
-  double top = page.y + 0.6 + (height - text) / 2;
-  for (std::size_t i = 0; i < lines.size(); ++i) top += page.write(lines[i], caution_block(page, i == 0), top - 0.3);
-  page.y += height + 2;
+  pen.box({page.left() + 0.45, page.y + 0.9, caution.right - page.left() - 0.9, height}, drawing::kHeavy);
+  drawing::draw_caution(pen.list(), {page.left() + 3.2, page.y + 0.9 + (height - 0.87 * caution.triangle) / 2},
+                        caution.triangle);
+  double top = page.y + 0.9 + (height - caution_text(page, caution)) / 2;
+  for (std::size_t i = 0; i < caution.lines.size(); ++i)
+    top += page.write(caution.lines[i], caution_block(page, caution, i == 0), top - 0.1);
+  page.y += height + 1.8;
 }
 
 void plan_strip(Sheet& page, const PlanStrip& strip) {
@@ -69,7 +79,7 @@ void plan_strip(Sheet& page, const PlanStrip& strip) {
   for (const int i : strip.plan->stations) states[static_cast<std::size_t>(i)].body = drawing::Body::off;
   drawing::StripOptions options{.width = page.width(), .greatest_height = 31};
   const teardown::Split split = strip.plan->split;
-  if (split.from_a + split.from_b < count) {
+  if (strip.stops && split.from_a + split.from_b < count) {
     if (split.from_a > 0) options.stop_before.push_back(split.from_a);
     if (split.from_b > 0) options.stop_before.push_back(count - split.from_b);
     options.stop_words = page.word(Word{"paper.stop_here"});

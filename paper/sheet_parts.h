@@ -14,23 +14,30 @@ namespace flatwise::paper {
 [[nodiscard]] std::string numbers_words(const std::vector<int>& numbers, const Voice& voice);
 
 /// Lines in a heavy frame with the triangle, at the cursor. The first line is bold.
-void caution_box(Sheet& page, const std::vector<std::string>& lines);
-[[nodiscard]] double caution_height(const Sheet& page, const std::vector<std::string>& lines);
+struct Caution {
+  std::vector<std::string> lines;
+  double right = 0;       ///< Edge of its frame on the page.
+  double triangle = 8.5;  ///< Smaller between the lines of a table.
+};
+void caution_box(Sheet& page, const Caution& caution);
+[[nodiscard]] double caution_height(const Sheet& page, const Caution& caution);
 
 /// The strip of a plan: what comes off in outline, a bar at each stop point. Moves the cursor below it.
 struct PlanStrip {
   const Shaft* shaft = nullptr;
   const teardown::Plan* plan = nullptr;
   std::span<const drawing::RotorMarks> marks;
-  bool show_marks = false;
+  bool stops = true;  ///< With a bar at each stop point.
 };
 void plan_strip(Sheet& page, const PlanStrip& strip);
 
 /// Table of steps; see step_table.cc.
 struct StepTable {
   std::span<const teardown::Step> steps;
-  bool second_look = false;   ///< A second tick at every line.
-  double keep_below = 0;      ///< Room wanted below the table on the same page.
+  bool second_look = false;  ///< A second tick at every line.
+  double keep_below = 0;     ///< Room wanted below the table on the same page.
+  std::string code;          ///< To scan, beside the first caution.
+  std::string sentence;      ///< Below the first caution.
 };
 void step_table(Sheet& page, const StepTable& table);
 

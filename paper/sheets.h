@@ -37,11 +37,11 @@ inline constexpr double kMargin = 12;
 /// What stands on every sheet. Texts come from people (names) or are said by the caller (printed).
 struct Head {
   std::string shaft;
-  std::string job;       ///< "31"; goes into the codes too.
+  std::string job;  ///< "31"; goes into the codes too.
   std::string workshop;
-  bool invented = false; ///< Said in the foot of every page and on every label.
-  std::string printed;   ///< When, as it is to be read: "3 Feb 14:20". The sheets ask no clock.
-  std::string from;      ///< From what: "entry 118", a file's name.
+  bool invented = false;  ///< Said in the foot of every page and on every label.
+  std::string printed;    ///< When, as it is to be read: "3 Feb 14:20". The sheets ask no clock.
+  std::string from;       ///< From what: "entry 118", a file's name.
   Paper paper = Paper::a4;
   Voice voice;
 };
@@ -52,9 +52,9 @@ struct MapSheet {
   Head head;
   const Shaft* shaft = nullptr;
   const timing::Map* map = nullptr;
-  std::vector<bool> stayed;                 ///< One a rotor: it never left the shaft. Shorter: the rest came off.
-  std::vector<drawing::PairMarks> read;     ///< One a rotor, flat_a and flat_b as read so far. Shorter: not read.
-  End stand = End::a;                       ///< Where the mechanic stands.
+  std::vector<bool> stayed;              ///< One a rotor: it never left the shaft. Shorter: the rest came off.
+  std::vector<drawing::PairMarks> read;  ///< One a rotor, flat_a and flat_b as read so far. Shorter: not read.
+  End stand = End::a;                    ///< Where the mechanic stands.
 };
 /// Rule in one sentence, strip with marks, an end view a rotor from where the mechanic stands and one from the other
 /// end, table with blanks.
@@ -65,16 +65,16 @@ struct TearDownSheet {
   const Shaft* shaft = nullptr;
   const teardown::Plan* plan = nullptr;
   std::span<const teardown::Step> steps;
-  std::vector<drawing::RotorMarks> marks;   ///< As the map wants them; empty: rotors are drawn upright.
+  std::vector<drawing::RotorMarks> marks;  ///< As the map wants them; empty: rotors are drawn upright.
 };
 /// Strip with the stop point, cautions before their step, steps with tool, label and tick, the STOP bar.
 [[nodiscard]] Pages tear_down_sheet(const TearDownSheet& sheet, const TextMeasure& measure);
 
 /// A figure to be reached, with a blank for what was read.
 struct Target {
-  std::string part;    ///< "Nut A"
-  std::string value;   ///< "1000 ft·lb"
-  std::string other;   ///< In the other units, limits, how it is pulled; may be empty.
+  std::string part;   ///< "Nut A"
+  std::string value;  ///< "1000 ft·lb"
+  std::string other;  ///< In the other units, limits, how it is pulled; may be empty.
 };
 struct AssemblySheet {
   Head head;
@@ -82,7 +82,7 @@ struct AssemblySheet {
   const teardown::Plan* plan = nullptr;
   std::span<const teardown::Step> steps;
   std::vector<drawing::RotorMarks> marks;
-  std::vector<Target> targets;              ///< Torque of the nuts in their order, stack length.
+  std::vector<Target> targets;  ///< Torque of the nuts in their order, stack length.
 };
 /// The way back: what must be answered before going on, captive parts, targets with blanks.
 [[nodiscard]] Pages assembly_sheet(const AssemblySheet& sheet, const TextMeasure& measure);
@@ -90,8 +90,8 @@ struct AssemblySheet {
 struct BenchSheet {
   Head head;
   const Shaft* shaft = nullptr;
-  std::vector<int> rotors;                  ///< A page each.
-  std::string gauge;                        ///< Written in where it is known.
+  std::vector<int> rotors;  ///< A page each.
+  std::string gauge;        ///< Written in where it is known.
   std::optional<Length> setting_ring;
   int directions = 4;
 };
@@ -100,15 +100,15 @@ struct BenchSheet {
 
 /// One line of a tray's kit, in words.
 struct KitLine {
-  std::string item;     ///< "bearing set, two halves"
+  std::string item;  ///< "bearing set, two halves"
   std::string part_number;
   int count = 0;
   int fresh = 0;
   bool reuse_if_sound = false;
 };
 struct KitTray {
-  std::string name;     ///< "3", "A"
-  std::string what;     ///< "rotor 3"
+  std::string name;  ///< "3", "A"
+  std::string what;  ///< "rotor 3"
   std::vector<KitLine> lines;
 };
 struct StockLine {
@@ -125,12 +125,12 @@ struct KitSheet {
 [[nodiscard]] Pages kit_sheet(const KitSheet& sheet, const TextMeasure& measure);
 
 struct Label {
-  std::string name;     ///< "S3": 18 mm high, smaller only where it would not fit.
-  std::string what;     ///< "spacer"
-  std::string where;    ///< "between 2 and 3"
+  std::string name;   ///< "S3": 18 mm high, smaller only where it would not fit.
+  std::string what;   ///< "spacer"
+  std::string where;  ///< "between 2 and 3"
   bool renew = false;
-  End end = End::a;     ///< The arrow points to this end.
-  std::string code;     ///< "S3": goes behind "part=".
+  End end = End::a;  ///< The arrow points to this end.
+  std::string code;  ///< "S3": goes behind "part=".
 };
 struct LabelSheet {
   Head head;

@@ -16,6 +16,7 @@ constexpr double kLeading = 1.2;
 constexpr double kLeastRow = 6.4;
 constexpr double kGreatestRow = 8.2;
 constexpr double kStop = 10.5;
+constexpr double kInset = 2.4;  // Of the boxes, so that a frame round the row stays clear of them.
 
 std::string joined(const std::vector<std::string>& parts) {
   std::string out;
@@ -35,19 +36,35 @@ class Table {
   Table(Sheet& page, const StepTable& table) : page_{page}, table_{table} {
     for (const Step& step : table.steps) rows_.push_back(in_words(step));
     boxes_ = table.second_look ? 2 : 1;
+    labels_ = std::any_of(rows_.begin(), rows_.end(), [](const Row& row) { return !row.labels.empty(); });
   }
   void draw();
 
  private:
   [[nodiscard]] Row in_words(const Step& step) const;
   [[nodiscard]] double do_x() const { return page_.left() + 11; }
-  [[nodiscard]] double with_x() const { return page_.left() + 0.635 * page_.width(); }
-  [[nodiscard]] double label_x() const { return page_.left() + 0.795 * page_.width(); }
-  [[nodiscard]] double box_x(int k) const { return page_.right() - drawing::kTickSide - 0.4 - (boxes_ - 1 - k) * 9.0; }
-  [[nodiscard]] Block what_block(bool bold) const { return {.x = do_x(), .width = with_x() - do_x() - 2, .type = {.size = kText, .bold = bold}, .leading = kLeading}; }
-  [[nodiscard]] Block note_block() const { return {.x = do_x(), .width = with_x() - do_x() - 2, .type = {.size = kSmall}, .leading = kLeading}; }
-  [[nodiscard]] Block tool_block() const { return {.x = with_x(), .width = label_x() - with_x() - 2, .type = {.size = kSmall}, .leading = kLeading}; }
-  [[nodiscard]] Block label_block() const { return {.x = label_x(), .width = box_x(0) - label_x() - 2, .type = {.size = kSmall, .bold = true}, .leading = kLeading}; }
+  [[nodiscard]] double with_x() const {
+    return page_.left() + (labels_ ? (boxes_ == 1 ? 0.635 : 0.6) : 0.69) * page_.width();
+  }
+  [[nodiscard]] double label_x() const {
+    return labels_ ? page_.left() + (boxes_ == 1 ? 0.795 : 0.73) * page_.width() : box_x(0) - 1;
+  }
+  [[nodiscard]] double box_x(int k) const {
+    return page_.right() - drawing::kTickSide - kInset - (boxes_ - 1 - k) * 12.5;
+  }
+  [[nodiscard]] Block what_block(bool bold) const {
+    return {.x = do_x(), .width = with_x() - do_x() - 2, .type = {.size = kText, .bold = bold}, .leading = kLeading};
+  }
+  [[nodiscard]] Block note_block() const {
+    return {.x = do_x(), .width = with_x() - do_x() - 2, .type = {.size = kSmall}, .leading = kLeading};
+  }
+  [[nodiscard]] Block tool_block() const {
+    return {.x = with_x(), .width = label_x() - with_x() - 2, .type = {.size = kSmall}, .leading = kLeading};
+  }
+  [[nodiscard]] Block label_block() const {
+    return {
+        .x = label_x(), .width = box_x(0) - label_x() - 2, .type = {.size = kSmall, .bold = true}, .leading = kLeading};
+  }
   [[nodiscard]] double text_height(const Row& row) const;
   [[nodiscard]] double row_height(const Row& row) const;
   [[nodiscard]] double total(double row) const;
@@ -56,11 +73,16 @@ class Table {
   void draw_row(const Row& row, int number);
   void draw_stop(const Row& row);
   void choose_row();
+  void draw_first();
+  [[nodiscard]] Caution between(const Row& row) const {
+    return {.lines = row.cautions, .right = page_.right(), .triangle = 5.4};
+  }
 
   Sheet& page_;
   const StepTable& table_;
   std::vector<Row> rows_;
   int boxes_ = 1;
+  bool labels_ = true;
   double row_ = kGreatestRow;
 };
 
@@ -93,7 +115,8 @@ double Table::row_height(const Row& row) const {
 }
 
 double Table::stop_height(const Row& row) const {
-  const double lines = page_.height_of(row.what, {.x = 0, .width = page_.width() - 8, .type = {.size = 5.2, .bold = true}, .leading = kLeading});
+  const double lines = page_.height_of(
+      row.what, {.x = 0, .width = page_.width() - 8, .type = {.size = 5.2, .bold = true}, .leading = kLeading});
   return std::max(kStop, lines + 4);
 }
 
@@ -102,7 +125,7 @@ double Table::total(double row) const {
   copy.row_ = row;
   double sum = 7;
   for (const Row& r : copy.rows_) {
-    if (&r != &copy.rows_.front() && !r.cautions.empty()) sum += caution_height(page_, r.cautions);
+    if (&r != &copy.rows_.front() && !r.cautions.empty()) sum += caution_height(page_, between(r));
     sum += r.stop ? copy.stop_height(r) : copy.row_height(r);
   }
   return sum;
@@ -115,7 +138,7 @@ void Table::choose_row() {
     row_ = row;
     if (total(row) <= room) return;
   }
-  row_ = 7.4;
+  row_ = kGreatestRow;
 }
 
 void Table::head() {
@@ -124,15 +147,15 @@ void Table::head() {
   const drawing::Type type{.size = 3, .bold = true};
   pen.text({do_x(), base}, page_.word(Word{"paper.do"}), type);
   pen.text({with_x(), base}, page_.word(Word{"paper.with"}), type);
-  pen.text({label_x(), base}, page_.word(Word{"paper.label"}), type);
+  if (labels_) pen.text({label_x(), base}, page_.word(Word{"paper.label"}), type);
   const std::string names[] = {page_.word(Word{"paper.done"}), page_.word(Word{"paper.second"})};
   for (int k = 0; k < boxes_; ++k) {
     const auto& name = names[static_cast<std::size_t>(k)];
-    const double size = size_to_fit(page_.measure(), name, {3, true, 8.6}, 1.5);
-    const double middle = boxes_ == 1 ? page_.right() : box_x(k) + drawing::kTickSide / 2;
+    const double size = size_to_fit(page_.measure(), name, {3, true, 11.5}, 1.5);
+    const double middle = box_x(k) + drawing::kTickSide / 2;
     const double half = page_.measure().width(name, size, true) / 2;
-    pen.text({boxes_ == 1 ? middle : std::min(middle, page_.right() - half), base}, name,
-             {.size = size, .bold = true, .anchor = boxes_ == 1 ? drawing::Anchor::end : drawing::Anchor::middle});
+    pen.text({std::min(middle, page_.right() - half), base}, name,
+             {.size = size, .bold = true, .anchor = drawing::Anchor::middle});
   }
   page_.y += 5.8;
   page_.rule(page_.y, kWide);
@@ -145,12 +168,23 @@ void Table::draw_stop(const Row& row) {
   pen.box({page_.left(), page_.y, page_.width(), height}, drawing::kBlack, "stop");
   const double what = page_.measure().width(row.what, 5.2, true);
   const double note = row.note.empty() ? 0 : page_.measure().width(row.note, 3.5, false);
-  const double top = page_.y + (height - page_.height_of(row.what, {.x = 0, .width = page_.width() - 8, .type = {.size = 5.2, .bold = true}, .leading = kLeading})) / 2;
-  page_.write(row.what, {.x = page_.left() + 4, .width = page_.width() - 8, .type = {.size = 5.2, .bold = true, .on_solid = true}, .leading = kLeading}, top);
+  const double top =
+      page_.y +
+      (height -
+       page_.height_of(
+           row.what, {.x = 0, .width = page_.width() - 8, .type = {.size = 5.2, .bold = true}, .leading = kLeading})) /
+          2;
+  page_.write(row.what,
+              {.x = page_.left() + 4,
+               .width = page_.width() - 8,
+               .type = {.size = 5.2, .bold = true, .on_solid = true},
+               .leading = kLeading},
+              top);
   page_.y += height;
   if (row.note.empty()) return;
   if (what + note + 16 < page_.width()) {
-    pen.text({page_.right() - 4, page_.y - height / 2 + 1.2}, row.note, {.size = 3.5, .anchor = drawing::Anchor::end, .on_solid = true});
+    pen.text({page_.right() - 4, page_.y - height / 2 + 1.2}, row.note,
+             {.size = 3.5, .anchor = drawing::Anchor::end, .on_solid = true});
     return;
   }
   page_.y += page_.write(row.note, note_block(), page_.y + 0.6) + 1.4;
@@ -164,7 +198,8 @@ void Table::draw_row(const Row& row, int number) {
   const double top = page_.y + (height - text_height(row)) / 2 - 0.25;
   double at = top;
   if (row.ask) at += page_.write(page_.word(Word{"paper.before_you_go_on"}), note_block(), at);
-  pen.text({do_x() - 3.2, at + kText}, std::to_string(number), {.size = 4.2, .bold = true, .anchor = drawing::Anchor::end});
+  pen.text({do_x() - 3.2, at + kText}, std::to_string(number),
+           {.size = 4.2, .bold = true, .anchor = drawing::Anchor::end});
   at += page_.write(row.what, what_block(row.ask), at);
   if (!row.note.empty()) page_.write(row.note, note_block(), at);
   page_.write(row.tools, tool_block(), page_.y + (height - page_.height_of(row.tools, tool_block())) / 2 - 0.2);
@@ -176,9 +211,20 @@ void Table::draw_row(const Row& row, int number) {
   if (!row.ask) page_.rule(page_.y);
 }
 
+// What goes before everything, beside the code to scan.
+void Table::draw_first() {
+  const double top = page_.y;
+  page_.code(table_.code, top + 0.9);
+  caution_box(page_, {.lines = rows_.front().cautions, .right = page_.code_left()});
+  const Block sentence{
+      .x = page_.left(), .width = page_.code_left() - page_.left(), .type = {.size = 3.5}, .leading = 1.25};
+  page_.y += page_.write(table_.sentence, sentence, page_.y + 0.8) + 0.8;
+  page_.y = std::max(page_.y, top + Sheet::kCodeHeight + 0.5);
+}
+
 void Table::draw() {
   if (rows_.empty()) return;
-  caution_box(page_, rows_.front().cautions);
+  draw_first();
   choose_row();
   head();
   int number = 0;
@@ -186,11 +232,13 @@ void Table::draw() {
     const Row& row = rows_[i];
     if (i > 0 && !row.cautions.empty()) {
       // A caution never stands on another page than its step.
-      if (page_.need(caution_height(page_, row.cautions) + row_height(row))) head();
-      caution_box(page_, row.cautions);
+      if (page_.need(caution_height(page_, between(row)) + row_height(row))) head();
+      caution_box(page_, between(row));
     }
-    if (row.stop) draw_stop(row);
-    else draw_row(row, ++number);
+    if (row.stop)
+      draw_stop(row);
+    else
+      draw_row(row, ++number);
   }
 }
 

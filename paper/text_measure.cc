@@ -28,7 +28,9 @@ std::size_t fitting(const TextMeasure& measure, std::string_view word, const Set
 std::vector<std::string> break_lines(const TextMeasure& measure, std::string_view text, const Setting& setting) {
   std::vector<std::string> lines;
   std::string line;
-  const auto fits = [&](std::string_view words) { return measure.width(words, setting.size, setting.bold) <= setting.width; };
+  const auto fits = [&](std::string_view words) {
+    return measure.width(words, setting.size, setting.bold) <= setting.width;
+  };
   const auto flush = [&] {
     lines.push_back(line);
     line.clear();

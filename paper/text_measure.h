@@ -23,9 +23,11 @@ struct Setting {
 
 /// Lines at spaces (not at no-break spaces); a word wider than the line is broken inside, between characters. Never
 /// returns nothing: an empty text is one empty line.
-[[nodiscard]] std::vector<std::string> break_lines(const TextMeasure& measure, std::string_view text, const Setting& setting);
+[[nodiscard]] std::vector<std::string> break_lines(const TextMeasure& measure, std::string_view text,
+                                                   const Setting& setting);
 
 /// The greatest size up to `setting.size` (down to `least`) at which the text takes one line of the width.
-[[nodiscard]] double size_to_fit(const TextMeasure& measure, std::string_view text, const Setting& setting, double least);
+[[nodiscard]] double size_to_fit(const TextMeasure& measure, std::string_view text, const Setting& setting,
+                                 double least);
 
 }  // namespace flatwise::paper

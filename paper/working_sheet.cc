@@ -15,15 +15,22 @@ std::string value_words(const Value& value, const std::optional<Uncertainty>& u,
 }
 
 // The dictionary's word for a figure or one of its inputs; a figure that is still without words shows its own name.
-std::string words_or(const std::string& code, const std::string& name, const Voice& voice) { return has_words(code, voice.language) ? word(code, voice) : name; }
+std::string words_or(const std::string& code, const std::string& name, const Voice& voice) {
+  return has_words(code, voice.language) ? word(code, voice) : name;
+}
 
 Word origin_word(OriginKind kind) {
   switch (kind) {
-    case OriginKind::given: return Word{"paper.given"};
-    case OriginKind::measured: return Word{"paper.measured"};
-    case OriginKind::computed: return Word{"paper.computed"};
-    case OriginKind::assumed: return Word{"paper.assumed"};
-    case OriginKind::published: return Word{"paper.published"};
+    case OriginKind::given:
+      return Word{"paper.given"};
+    case OriginKind::measured:
+      return Word{"paper.measured"};
+    case OriginKind::computed:
+      return Word{"paper.computed"};
+    case OriginKind::assumed:
+      return Word{"paper.assumed"};
+    case OriginKind::published:
+      return Word{"paper.published"};
   }
   return Word{"paper.given"};
 }
@@ -41,12 +48,16 @@ Columns columns_of(const Sheet& page) {
   const double w = page.right() - x;
   return {x, x + 0.11 * w, x + 0.45 * w, x + 0.69 * w, page.right()};
 }
-Block cell(double from, double to, bool bold) { return {.x = from, .width = to - from - 2, .type = {.size = kText, .bold = bold}, .leading = 1.2}; }
+Block cell(double from, double to, bool bold) {
+  return {.x = from, .width = to - from - 2, .type = {.size = kText, .bold = bold}, .leading = 1.2};
+}
 
 double height_of(const Sheet& page, const Line& line) {
   const Columns c = columns_of(page);
-  return 1.6 + std::max({page.height_of(line.symbol, cell(c.symbol, c.meaning, line.bold)), page.height_of(line.meaning, cell(c.meaning, c.value, line.bold)),
-                         page.height_of(line.value, cell(c.value, c.origin, line.bold)), page.height_of(line.origin, cell(c.origin, c.right, line.bold))});
+  return 1.6 + std::max({page.height_of(line.symbol, cell(c.symbol, c.meaning, line.bold)),
+                         page.height_of(line.meaning, cell(c.meaning, c.value, line.bold)),
+                         page.height_of(line.value, cell(c.value, c.origin, line.bold)),
+                         page.height_of(line.origin, cell(c.origin, c.right, line.bold))});
 }
 
 void draw(Sheet& page, const Line& line) {
@@ -69,7 +80,8 @@ std::vector<Line> lines_of(const Sheet& page, const Working& working) {
     if (!input.origin.where.empty()) origin += ", " + input.origin.where;
     std::string value = value_words(input.value, input.u, page.voice());
     if (!input.typed.empty() && input.typed != value) value = input.typed;
-    lines.push_back({input.symbol, words_or("figure." + working.figure + "." + input.name, input.name, page.voice()), value, origin, assumed});
+    lines.push_back({input.symbol, words_or("figure." + working.figure + "." + input.name, input.name, page.voice()),
+                     value, origin, assumed});
   }
   return lines;
 }
@@ -78,17 +90,24 @@ void draw_head(Sheet& page, const Working& working, int number) {
   drawing::Pen pen = page.pen();
   pen.box({page.left(), page.y + 0.8, 7, 6.4}, drawing::kBlack);
   const std::string n = std::to_string(number);
-  pen.text({page.left() + 3.5, page.y + 5.6}, n, {.size = size_to_fit(page.measure(), n, {4.2, true, 6}, 2), .bold = true, .anchor = drawing::Anchor::middle, .on_solid = true});
+  pen.text({page.left() + 3.5, page.y + 5.6}, n,
+           {.size = size_to_fit(page.measure(), n, {4.2, true, 6}, 2),
+            .bold = true,
+            .anchor = drawing::Anchor::middle,
+            .on_solid = true});
   const double x = page.left() + 9;
   const std::string title = words_or("figure." + working.figure, working.figure, page.voice());
-  page.y += page.write(title, {.x = x, .width = page.right() - x, .type = {.size = 4.4, .bold = true}, .leading = 1.2}, page.y + 0.9) + 1;
+  page.y += page.write(title, {.x = x, .width = page.right() - x, .type = {.size = 4.4, .bold = true}, .leading = 1.2},
+                       page.y + 0.9) +
+            1;
   for (const Output& out : working.outputs) {
     const std::string name = words_or("figure." + working.figure + "." + out.name, out.name, page.voice());
     const std::string value = value_words(out.value, out.u, page.voice());
     const bool main = &out == &working.outputs.front();
     const double half = x + 0.45 * (page.right() - x);
     const Block left{.x = x, .width = half - x - 2, .type = {.size = main ? 3.8 : kText}, .leading = 1.2};
-    const Block right{.x = half, .width = page.right() - half, .type = {.size = main ? 5 : kText, .bold = true}, .leading = 1.2};
+    const Block right{
+        .x = half, .width = page.right() - half, .type = {.size = main ? 5 : kText, .bold = true}, .leading = 1.2};
     const double height = std::max(page.height_of(name, left), page.height_of(value, right));
     page.need(height);
     page.write(name, left, page.y + (main ? 1.0 : 0));
@@ -140,8 +159,13 @@ void draw(Sheet& page, const Working& working, int number) {
 
 Pages working_sheet(const WorkingSheet& sheet, const TextMeasure& measure) {
   const Voice& voice = sheet.head.voice;
-  Sheet page{sheet.head, measure, word("paper.workings", voice), {{word("paper.figures", voice), std::to_string(sheet.workings.size())}}};
-  page.y += page.write(page.word(Word{"paper.assumed_note"}), {.x = page.left(), .width = page.width(), .type = {.size = 3.5}}, page.y + 1) + 3;
+  Sheet page{sheet.head,
+             measure,
+             word("paper.workings", voice),
+             {{word("paper.figures", voice), std::to_string(sheet.workings.size())}}};
+  page.y += page.write(page.word(Word{"paper.assumed_note"}),
+                       {.x = page.left(), .width = page.width(), .type = {.size = 3.5}}, page.y + 1) +
+            3;
   int number = 0;
   for (const WorkingPtr& working : sheet.workings) {
     CORE_CHECK(working != nullptr);
