@@ -18,11 +18,16 @@ void add_temperatures(const Facts& facts, const BoreReading& r, std::vector<Inpu
   if (r.part_temperature) in.push_back(told("part-temperature", *r.part_temperature, r.thermometer));
   if (r.gauge_temperature) in.push_back(told("gauge-temperature", *r.gauge_temperature, r.thermometer));
   in.push_back(given("room-temperature", any(facts.workshop.room)));
+  in.push_back(given("room-half-width", any(facts.workshop.room_half_width)));
   if (const Gauge* thermometer = find_gauge(facts.workshop, r.thermometer))
     in.push_back(gauge_input("thermometer", {thermometer->calibration_expanded_si, Kind::temperature_rise}, *thermometer));
 }
 
-void add_gauge(const Gauge& gauge, std::vector<Input>& in) {
+void add_gauge(const Facts& facts, const Gauge& gauge, std::vector<Input>& in) {
+  for (Input& dated : gauge_date(gauge, facts.bench.date)) in.push_back(std::move(dated));
+  in.push_back(given("gauge", gauge.id));
+  in.push_back(given("until", text_of(gauge.calibrated_until)));
+  if (gauge.accepted_overdue_by) in.push_back(given("accepted-by", *gauge.accepted_overdue_by));
   in.push_back(gauge_input("calibration", {gauge.calibration_expanded_si, Kind::length}, gauge));
   in.push_back(gauge_input("resolution", {gauge.resolution_si, Kind::length}, gauge));
   in.push_back(gauge_input("gauge-expansion", any_expansion(gauge.expansion_per_kelvin), gauge));
@@ -63,7 +68,7 @@ std::vector<PlaneMeasured> planes_measured(const Facts& facts, int rotor) {
     CORE_CHECK(gauge != nullptr);
     in.push_back(given("plane", std::string(1, plane)));
     add_temperatures(facts, *first, in);
-    add_gauge(*gauge, in);
+    add_gauge(facts, *gauge, in);
     add_limits(facts, rotor, in);
     planes.push_back({plane, gauge, first, use(metrology::figures(), "bore-at-plane", std::move(in))});
   }

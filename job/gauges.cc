@@ -59,6 +59,12 @@ void take_judged(StageReport& report, Where where, const Working& working, std::
     report.findings[i].severity = std::min(report.findings[i].severity, Severity::cannot_tell);
 }
 
+std::vector<Input> gauge_date(const Gauge& gauge, Day day) {
+  const bool past = gauge.calibrated_until < day;
+  const char* standing = !past ? "in_date" : gauge.accepted_overdue_by ? "accepted" : "overdue";
+  return {given("gauge-date", standing, {OriginKind::computed, text_of(gauge.calibrated_until)})};
+}
+
 Input gauge_input(std::string_view name, AnyQuantity value, const Gauge& gauge) {
   return given(name, value, {OriginKind::given, gauge.id + (gauge.place.file.empty() ? "" : ", " + text_of(gauge.place))});
 }

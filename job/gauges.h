@@ -24,6 +24,8 @@ namespace flatwise::job {
 void take_judged(StageReport& report, Where where, const Working& working, std::initializer_list<const Gauge*> gauges, Day day,
                  const Args& more = {});
 
+/// "gauge-date", for figures that judge the date themselves: in_date, overdue or accepted.
+[[nodiscard]] std::vector<Input> gauge_date(const Gauge& gauge, Day day);
 /// A value of the gauge as an input, with its line in the workshop file.
 [[nodiscard]] Input gauge_input(std::string_view name, AnyQuantity value, const Gauge& gauge);
 /// "calibration": relative as it stands, or divided by the reading where the certificate is absolute.

@@ -14,8 +14,15 @@ namespace {
 constexpr double kSlipShare = 0.03;
 
 void take_plane(const Facts& facts, int rotor, const PlaneMeasured& plane, const Working& working, StageReport& report) {
-  take_judged(report, at_rotor(rotor), working, {plane.gauge, find_gauge(facts.workshop, plane.first->thermometer)}, facts.bench.date,
+  take_judged(report, at_rotor(rotor), working, {find_gauge(facts.workshop, plane.first->thermometer)}, facts.bench.date,
               {{"rotor", rotor}, {"plane", std::string(1, plane.plane)}});
+}
+
+bool same_temperatures(const BoreReading& a, const BoreReading& b) {
+  const auto same = [](const std::optional<Told<Entered>>& x, const std::optional<Told<Entered>>& y) {
+    return x.has_value() == y.has_value() && (!x || x->value.value == y->value.value);
+  };
+  return same(a.part_temperature, b.part_temperature) && same(a.gauge_temperature, b.gauge_temperature);
 }
 
 void offer_slip(const Facts& facts, int rotor, const PlaneMeasured& plane, StageReport& report) {
@@ -23,10 +30,23 @@ void offer_slip(const Facts& facts, int rotor, const PlaneMeasured& plane, Stage
   offer_unit_slip(plane.first->diameter.value.value, any(wanted), kSlipShare, plane.first->diameter.typed, at_rotor(rotor), report);
 }
 
-void judge_taper(const Facts& facts, int rotor, const WorkingPtr& a, const WorkingPtr& b, StageReport& report) {
+/// With one gauge, and its and the part's temperatures taken alike, what they get wrong cancels between the planes.
+void judge_taper(const Facts& facts, int rotor, const std::vector<PlaneMeasured>& planes, const std::vector<WorkingPtr>& shown, StageReport& report) {
   const Hub& hub = facts.shaft.rotor(rotor).hub;
-  std::vector<Input> in{computed("mean-a", "mean", a), computed("mean-b", "mean", b),
-                        given("limit", any(hub.taper_limit), rotor_origin(facts.shaft, rotor, "hub.taper"))};
+  const bool same_gauge = planes[0].gauge == planes[1].gauge;
+  std::vector<Input> in;
+  for (const WorkingPtr& plane : shown) {
+    in.push_back(computed("mean", "mean", plane));
+    in.push_back(computed("own", "mean-own", plane));
+  }
+  const auto larger = [&](std::string_view name) { return shown[0]->si(name) > shown[1]->si(name) ? shown[0] : shown[1]; };
+  in.push_back(computed("gauge-u", "gauge-u", larger("gauge-u")));
+  in.push_back(computed("temperature-u", "temperature-u", larger("temperature-u")));
+  in.push_back(given("same-gauge", same_gauge ? "yes" : "no"));
+  in.push_back(given("same-temperatures", same_temperatures(*planes[0].first, *planes[1].first) ? "yes" : "no"));
+  in.push_back(given("limit", any(hub.taper_limit), rotor_origin(facts.shaft, rotor, "hub.taper")));
+  const Gauge* dated = overdue(*planes[1].gauge, facts.bench.date) ? planes[1].gauge : planes[0].gauge;
+  for (Input& date : gauge_date(*dated, facts.bench.date)) in.push_back(std::move(date));
   const WorkingPtr taper = show(report, at_rotor(rotor), {}, metrology::figures(), "bore-taper", std::move(in));
   if (taper != nullptr) take_findings(report, at_rotor(rotor), *taper, {{"rotor", rotor}});
 }
@@ -50,7 +70,7 @@ void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
     const Args args{{"rotor", rotor}, {"plane", std::string(1, wanted)}};
     report.findings.push_back({Code{"inspection.plane_not_measured"}, Severity::unanswered, args, at_rotor(rotor), Message{Code{"inspection.measure_plane"}, args}});
   }
-  if (shown.size() == 2) judge_taper(facts, rotor, shown[0], shown[1], report);
+  if (shown.size() == 2) judge_taper(facts, rotor, planes, shown, report);
 }
 
 }  // namespace

@@ -5,7 +5,6 @@
 #include <numbers>
 
 #include "core/dynamics/figures.h"
-#include "core/dynamics/resultants.h"
 #include "core/timing/check.h"
 #include "core/timing/figures.h"
 #include "job/figure_use.h"
@@ -64,11 +63,16 @@ std::vector<Angle> tilt_wanted(const Facts& facts, const timing::Check& check) {
   return tilt;
 }
 
-/// What the arrangement leaves: information with its figure, never an alarm where the definition wants it so.
-void show_arrangement(const Facts& facts, const std::vector<Angle>& tilt, std::string about, StageReport& report) {
-  const Result<Working> left = dynamics::arrangement_working(facts.shaft, tilt);
-  if (left) report.workings.push_back({{}, std::move(about), std::make_shared<const Working>(*left)});
-  else report.problems.push_back(left.error());
+void show_one(Result<Working> working, const std::string& about, StageReport& report) {
+  if (working) report.workings.push_back({{}, about, std::make_shared<const Working>(*std::move(working))});
+  else report.problems.push_back(std::move(working.error()));
+}
+
+/// What the arrangement leaves, and the gap between tines: information with its figure, never an alarm where the definition
+/// wants it so.
+void show_arrangement(const Facts& facts, const std::vector<Angle>& tilt, const std::string& about, StageReport& report) {
+  show_one(dynamics::arrangement_working(facts.shaft, tilt), about, report);
+  if (facts.shaft.rotor_count() > 1) show_one(dynamics::least_gap_working(facts.shaft, tilt), about, report);
 }
 
 }  // namespace
