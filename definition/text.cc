@@ -73,6 +73,10 @@ std::optional<Problem> Text::unfit() const {
   if (const auto bad = first_bad_byte()) return Problem{Code{"definition.not_utf8"}, "file", {}, {}, at_byte(*bad)};
   if (const auto deep = first_too_deep())
     return Problem{Code{"definition.too_deep"}, "file", {}, {{"greatest", kDeepest}}, at_byte(*deep)};
+  if (const auto bare = first_not_quoted()) {
+    std::string letter{bytes_.substr(*bare, sequence(bytes_.substr(*bare)))};
+    return Problem{Code{"definition.not_quoted"}, "file", std::move(letter), {}, at_byte(*bare)};
+  }
   return std::nullopt;
 }
 
@@ -102,6 +106,17 @@ std::optional<std::size_t> Text::first_too_deep() const {
     if (std::string_view{"[]{}=,\n"}.find(c) != std::string_view::npos) dots = 0;
     if (brackets > kDeepest || dots > kDeepest) return i;
     ++i;
+  }
+  return std::nullopt;
+}
+
+// Outside quotes and comments TOML knows only ASCII. Version 3.3 of the parser runs into undefined behaviour on some
+// letters there, and who forgot the quotes round "12 µm" is better told just that.
+std::optional<std::size_t> Text::first_not_quoted() const {
+  for (std::size_t i = 0; i < bytes_.size();) {
+    const std::size_t behind = skip_quiet(bytes_, i);
+    if (behind == i && static_cast<unsigned char>(bytes_[i]) >= 0x80) return i;
+    i = std::max(behind, i + 1);
   }
   return std::nullopt;
 }

@@ -19,7 +19,8 @@ class Text {
   /// A byte order mark at the start is left out; lines may end in LF or CRLF.
   Text(std::string_view bytes, std::string_view file);
 
-  /// Too long, not UTF-8, or nested deeper than any shaft: what a parser should not be handed.
+  /// Too long, not UTF-8, nested deeper than any shaft, or with letters like µ outside quotes: what a parser should
+  /// not be handed.
   [[nodiscard]] std::optional<Problem> unfit() const;
 
   [[nodiscard]] std::string_view bytes() const { return bytes_; }
@@ -35,6 +36,7 @@ class Text {
   [[nodiscard]] std::string_view line_text(int line) const;
   [[nodiscard]] std::optional<std::size_t> first_bad_byte() const;
   [[nodiscard]] std::optional<std::size_t> first_too_deep() const;
+  [[nodiscard]] std::optional<std::size_t> first_not_quoted() const;
 
   std::string_view bytes_;
   std::string file_;
