@@ -43,6 +43,20 @@ TEST(LimitDeviations, AreThePublishedTables) {
   }
 }
 
+// Source: ISO 286-1 tables of fundamental deviations, all letters and steps: tests/data/fits_fundamental.csv.
+// Tolerance: exact as published.
+TEST(FundamentalDeviations, AreThePublishedTable) {
+  for (const auto& row : test_table("fits_fundamental.csv")) {
+    const auto fit = parse_fit_class(row.at("letter") + "6").value();
+    const auto found = limit_deviations(millimetres(number(row, "to_mm")), fit);
+    ASSERT_EQ(found.has_value(), row.at("um") != "none") << row.at("letter") << row.at("to_mm");
+    if (!found) continue;
+    const bool away = number(row, "um") < 0;
+    EXPECT_NEAR(um(away ? found->upper : found->lower), number(row, "um"), kExactUm)
+        << row.at("letter") << row.at("to_mm");
+  }
+}
+
 // The rule without its delta is a plausible mistake. It must disagree with many published rows, or the
 // table test is blind.
 TEST(LimitDeviations, TableTestSeesAMissingDelta) {

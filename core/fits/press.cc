@@ -1,29 +1,15 @@
 #include "core/fits/press.h"
 
 #include <algorithm>
-#include <boost/math/distributions/students_t.hpp>
-#include <boost/math/policies/policy.hpp>
 #include <cmath>
 #include <numbers>
 #include <string>
 
 #include "core/fits/check.h"
+#include "core/metrology/quantiles.h"
 
 namespace flatwise::fits {
 namespace {
-
-// Boost.Math without exceptions, so that the core compiles to WebAssembly as it is.
-using Quiet =
-    boost::math::policies::policy<boost::math::policies::domain_error<boost::math::policies::errno_on_error>,
-                                  boost::math::policies::pole_error<boost::math::policies::errno_on_error>,
-                                  boost::math::policies::overflow_error<boost::math::policies::errno_on_error>,
-                                  boost::math::policies::evaluation_error<boost::math::policies::errno_on_error>,
-                                  boost::math::policies::rounding_error<boost::math::policies::errno_on_error>>;
-
-double t_two_sided_95(int degrees_of_freedom) {
-  const boost::math::students_t_distribution<double, Quiet> t{static_cast<double>(degrees_of_freedom)};
-  return boost::math::quantile(t, 0.975);
-}
 
 std::optional<Problem> check_range(std::string_view field, AnyQuantity least, AnyQuantity greatest) {
   const bool finite = std::isfinite(least.si) && std::isfinite(greatest.si);
@@ -130,7 +116,7 @@ Result<ShopFriction> shop_friction(std::span<const FinishedPress> presses, Lengt
   if (shop.presses > 0) summarise(shop);
   if (shop.missing > 0) return shop;
   const double n = shop.presses;
-  const double half = t_two_sided_95(shop.presses - 1) * shop.deviation * std::sqrt(1.0 + 1.0 / n);
+  const double half = metrology::student_quantile(0.975, n - 1) * shop.deviation * std::sqrt(1.0 + 1.0 / n);
   if (!(shop.mean - half > 0)) {
     shop.standing = ShopFriction::Standing::too_scattered;
     return shop;
