@@ -27,7 +27,7 @@ InputSpec pull_angle_input() {
 std::vector<InputSpec> lever_inputs() {
   return {above_nought("length", "L", Kind::length, kMostLength),
           assumed_value("extension", "E", any(Length{}), 0, kMostLength, "no extension"),
-          assumed_value("angle", "ε", any(Angle{}), -degrees(180).radians(), degrees(180).radians(), "straight on")};
+          assumed_value("extension-angle", "ε", any(Angle{}), -degrees(180).radians(), degrees(180).radians(), "straight on")};
 }
 InputSpec one_person_input() {
   InputSpec spec = assumed_value("one-person", "F_1", any(newtons(400)), 0, 5000, kPractice);
@@ -40,7 +40,7 @@ std::vector<InputSpec> all_of(std::initializer_list<std::vector<InputSpec>> list
   return out;
 }
 Lever lever_from(const Given& in) {
-  return {Length::from_si(in.si("length")), Length::from_si(in.si("extension")), radians(in.si("angle")),
+  return {Length::from_si(in.si("length")), Length::from_si(in.si("extension")), radians(in.si("extension-angle")),
           radians(in.si("pull-angle"))};
 }
 
@@ -95,7 +95,7 @@ Result<Computed> compute_wrench_setting(const Given& in) {
   const Torque torque = Torque::from_si(in.si("torque"));
   const Lever lever{.length = Length::from_si(in.si("length")),
                     .extension = Length::from_si(in.si("extension")),
-                    .extension_angle = radians(in.si("angle"))};
+                    .extension_angle = radians(in.si("extension-angle"))};
   const Multiplier multiplier{in.si("multiplier"), 0};
   const auto setting = wrench_setting(torque, lever, multiplier);
   if (!setting) return tl::unexpected(setting.error());

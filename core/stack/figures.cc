@@ -43,7 +43,7 @@ InputSpec chance_input(std::string_view name, std::string_view symbol, double as
           .assumed_from = kRule};
 }
 std::vector<InputSpec> part_inputs() {
-  return {many(length_input("length", "l")), many(or_nought(length_input("above", "t+")), true),
+  return {many(length_input("length", "l"), true), many(or_nought(length_input("above", "t+")), true),
           many(or_nought(length_input("below", "t-")), true), many(length_input("measured-part", "l_m"), true),
           many(or_nought(length_input("measured-part-u", "U_m")), true)};
 }
@@ -226,6 +226,31 @@ std::vector<Finding> joint_findings(const JointChances& chances, const std::vect
   return out;
 }
 
+Result<std::optional<MeasuredStack>> measured_from(const Given& in) {
+  if (in.has("measured") != in.has("measured-u"))
+    return tl::unexpected(
+        Problem{Code{"stack.u_missing"}, in.has("measured") ? "measured-u" : "measured", {}, {}, std::nullopt});
+  if (!in.has("measured")) return std::optional<MeasuredStack>{};
+  return MeasuredStack{metres(in.si("measured")), metres(in.si("measured-u") / 2)};
+}
+
+Computed chances_said(const JointChances& chances, const std::optional<MeasuredStack>& measured) {
+  std::vector<std::size_t> order(chances.open.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::ranges::stable_sort(order, std::greater{}, [&](std::size_t j) { return chances.open[j]; });
+  Computed out{.values = {any_count(static_cast<std::int64_t>(order[0] + 1)), any_ratio(chances.open[order[0]]),
+                          any_ratio(chances.all_home)}};
+  if (chances.explained) {
+    out.findings = joint_findings(chances, order);
+    return out;
+  }
+  Args args;
+  if (measured) args.emplace_back("measured", any(measured->length));
+  out.findings.push_back(
+      {Code{"stack.no_story"}, Severity::out, std::move(args), {}, Message{Code{"stack.measure_again"}, {}}});
+  return out;
+}
+
 Result<Computed> compute_open_joint(const Given& in) {
   const auto parts = parts_from(in);
   if (!parts) return tl::unexpected(parts.error());
@@ -235,29 +260,13 @@ Result<Computed> compute_open_joint(const Given& in) {
   if (!stack) return tl::unexpected(stack.error());
   const auto joints = joints_from(in, parts->size());
   if (!joints) return tl::unexpected(joints.error());
-  if (in.has("measured") != in.has("measured-u"))
-    return tl::unexpected(
-        Problem{Code{"stack.u_missing"}, in.has("measured") ? "measured-u" : "measured", {}, {}, std::nullopt});
-  std::optional<MeasuredStack> measured;
-  if (in.has("measured")) measured = MeasuredStack{metres(in.si("measured")), metres(in.si("measured-u") / 2)};
+  const auto measured = measured_from(in);
+  if (!measured) return tl::unexpected(measured.error());
   const JointHabits habits{metres(in.si("step")), metres(in.si("least-gap")), in.si("partly"), in.si("feeler-misses"),
                            in.si("feeler-misleads")};
-  const auto chances = joint_chances(*joints, habits, *stack, measured);
+  const auto chances = joint_chances(*joints, habits, *stack, *measured);
   if (!chances) return tl::unexpected(chances.error());
-  std::vector<std::size_t> order(joints->size());
-  std::iota(order.begin(), order.end(), std::size_t{0});
-  std::ranges::stable_sort(order, std::greater{}, [&](std::size_t j) { return chances->open[j]; });
-  Computed out{.values = {any_count(static_cast<std::int64_t>(order[0] + 1)), any_ratio(chances->open[order[0]]),
-                          any_ratio(chances->all_home)}};
-  if (!chances->explained)
-    out.findings.push_back({Code{"stack.no_story"},
-                            Severity::out,
-                            {{"measured", any(measured->length)}},
-                            {},
-                            Message{Code{"stack.measure_again"}, {}}});
-  else
-    out.findings = joint_findings(*chances, order);
-  return out;
+  return chances_said(*chances, *measured);
 }
 
 FigureSpec open_joint_figure() {
