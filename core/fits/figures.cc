@@ -88,6 +88,12 @@ Result<PressedJoint> joint_from(const Given& in, std::vector<Finding>& findings)
   return joint;
 }
 
+Finding band_hides(bool from_nought) {
+  const Message help = from_nought ? Message{Code{"fits.measure_ring"}, {}}
+                                   : Message{Code{"fits.record_presses"}, {{"presses", kPressesToNarrow}}};
+  return {Code{"fits.band_hides"}, Severity::note, {{"from_nought", from_nought ? 1 : 2}}, {}, help};
+}
+
 tl::unexpected<Problem> as_input(Problem problem) {
   std::ranges::replace(problem.field, '_', '-');
   constexpr std::pair<std::string_view, std::string_view> kOther[] = {

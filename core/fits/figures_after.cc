@@ -24,7 +24,7 @@ Finding side_finding(const Readback& back, const ForceReading& reading, const Fo
     case Side::high:
       return finding(Code{"fits.force_high"}, Severity::out, Message{Code{"fits.look_high"}, {}});
     case Side::near_low:
-      return finding(Code{"fits.force_near_low"}, Severity::cannot_tell, Message{Code{"fits.look_low"}, {}});
+      return finding(Code{"fits.force_near_low"}, Severity::cannot_tell, Message{Code{"fits.settle_low"}, {}});
     case Side::near_high:
       return finding(Code{"fits.force_near_high"}, Severity::cannot_tell, Message{Code{"fits.look_high"}, {}});
     case Side::near_both:
@@ -56,11 +56,7 @@ Result<Computed> compute_press_readback(const Given& in) {
   out.findings.push_back(side_finding(*back, reading, band));
   if (back->hub_yields) out.findings.push_back({Code{"fits.readback_yields"}, Severity::note, {}, {}, std::nullopt});
   if (back->no_lower_side || in.text("friction-from") == "books")
-    out.findings.push_back({Code{"fits.band_hides"},
-                            Severity::note,
-                            {{"from_nought", back->no_lower_side ? 1 : 2}, {"presses", kPressesToNarrow}},
-                            {},
-                            Message{Code{"fits.record_presses"}, {{"presses", kPressesToNarrow}}}});
+    out.findings.push_back(band_hides(back->no_lower_side));
   return out;
 }
 
@@ -110,14 +106,15 @@ Result<Computed> compute_heating(const Given& in) {
     return tl::unexpected(std::move(problem));
   }
   Computed out{.values = {any(result->temperature), any(result->rise), any(result->other_temperature)}};
+  // A caution stands before the step.
+  if (result->rise > TemperatureRise{})
+    out.findings.push_back({Code{"fits.heat_caution"}, Severity::note, {}, {}, std::nullopt});
   if (result->too_hot)
     out.findings.push_back({Code{"fits.heat_too_hot"},
                             Severity::out,
                             {{"temperature", any(result->temperature)}, {"limit", any(kelvin(in.si("limit")))}},
                             {},
                             way_out(in, *result)});
-  if (result->rise > TemperatureRise{})
-    out.findings.push_back({Code{"fits.heat_caution"}, Severity::note, {}, {}, std::nullopt});
   return out;
 }
 

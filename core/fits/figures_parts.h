@@ -31,6 +31,10 @@ inline constexpr std::string_view kFrictionFrom[] = {"books", "shop"};
 [[nodiscard]] Elastic hub_from(const Given& in);
 [[nodiscard]] FrictionRange friction_from(const Given& in);
 
+/// That the band says little about a ring that is too small, and what would help: measuring the ring where it starts at
+/// nought, the shop's own presses where it is only wide.
+[[nodiscard]] Finding band_hides(bool from_nought);
+
 /// A kernel's problem with the figure's name of the field ("ring_inside" to "ring-inside").
 [[nodiscard]] tl::unexpected<Problem> as_input(Problem problem);
 

@@ -60,11 +60,7 @@ void judge_force(const PressForce& force, bool from_books, std::vector<Finding>&
     findings.push_back(
         {Code{"fits.nothing_to_press"}, Severity::out, {}, {}, Message{Code{"fits.do_not_fit_loose"}, {}}});
   else if (from_books || force.from_nought)
-    findings.push_back({Code{"fits.band_hides"},
-                        Severity::note,
-                        {{"from_nought", force.from_nought ? 1 : 2}, {"presses", kPressesToNarrow}},
-                        {},
-                        Message{Code{"fits.record_presses"}, {{"presses", kPressesToNarrow}}}});
+    findings.push_back(band_hides(force.from_nought));
 }
 
 Result<Computed> compute_press_force(const Given& in) {
@@ -164,11 +160,7 @@ Finding friction_finding(const ShopFriction& shop) {
   using Standing = ShopFriction::Standing;
   const Args counts{{"presses", shop.presses}, {"missing", shop.missing}, {"wanted", kPressesToNarrow}};
   if (shop.standing == Standing::too_few)
-    return {Code{"fits.too_few_presses"},
-            Severity::note,
-            counts,
-            {},
-            Message{Code{"fits.record_presses"}, {{"presses", shop.missing}}}};
+    return {Code{"fits.too_few_presses"}, Severity::note, counts, {}, Message{Code{"fits.record_more"}, counts}};
   if (shop.standing == Standing::too_scattered)
     return {Code{"fits.presses_scatter"}, Severity::note, counts, {}, Message{Code{"fits.look_into_scatter"}, {}}};
   return {Code{"fits.friction_narrowed"}, Severity::note, counts, {}, std::nullopt};

@@ -51,6 +51,11 @@ Results<Working> example_without(std::string_view figure, std::string_view name)
 bool says(const Results<Working>& working, std::string_view code) {
   return working && std::ranges::any_of(working->findings, [&](const Finding& f) { return f.code.id() == code; });
 }
+// What the finding of a code says to do; empty when there is none.
+std::string advice(const Results<Working>& working, std::string_view code) {
+  const auto it = std::ranges::find_if(working->findings, [&](const Finding& f) { return f.code.id() == code; });
+  return it == working->findings.end() || !it->instruction ? "" : std::string{it->instruction->code.id()};
+}
 std::string problem_of(const Results<Working>& working) {
   return working ? "none" : std::string{working.error().at(0).code.id()} + " " + working.error().at(0).field;
 }
@@ -131,12 +136,12 @@ TEST(PressPressure, EstimatesTheRingAndSaysSoAndFlagsYield) {
 }
 
 TEST(PressForceFigure, SaysWhatItsBandHides) {
-  EXPECT_TRUE(says(example_with("press-force", {}), "fits.band_hides"));
+  EXPECT_EQ(advice(example_with("press-force", {}), "fits.band_hides"), "fits.record_presses");
   const std::vector<std::string_view> shop{"friction-least=0.10", "friction-greatest=0.12", "friction-from=shop"};
   EXPECT_FALSE(says(example_with("press-force", shop), "fits.band_hides"));
   auto from_nought = shop;
   from_nought.push_back("interference-least=-5 µm");
-  EXPECT_TRUE(says(example_with("press-force", from_nought), "fits.band_hides"));
+  EXPECT_EQ(advice(example_with("press-force", from_nought), "fits.band_hides"), "fits.measure_ring");
   EXPECT_TRUE(says(example_with("press-force", {"interference-least=-9 µm", "interference-greatest=0 µm"}),
                    "fits.nothing_to_press"));
   EXPECT_EQ(problem_of(example_with("press-force", {"interference-least=60 µm"})),
@@ -189,11 +194,12 @@ TEST(HeatingFigure, NeverOverTheBearingsLimitWithoutSayingSo) {
   EXPECT_TRUE(says(example_with("heating", {}), "fits.heat_caution"));
   const auto hot = example_with("heating", {"interference=90 µm"});
   ASSERT_TRUE(says(hot, "fits.heat_too_hot"));
-  EXPECT_EQ(hot->findings.front().instruction->code.id(), "fits.cool_bearing");
+  EXPECT_EQ(hot->findings.front().code.id(), "fits.heat_caution");  // Before the step, not after it.
+  EXPECT_EQ(advice(hot, "fits.heat_too_hot"), "fits.cool_bearing");
   const auto far = example_with("heating", {"interference=200 µm"});
-  EXPECT_EQ(far->findings.front().instruction->code.id(), "fits.press_instead");
+  EXPECT_EQ(advice(far, "fits.heat_too_hot"), "fits.press_instead");
   const auto seat = example_with("heating", {"interference=90 µm", "heated=bearing"});
-  EXPECT_EQ(seat->findings.front().instruction->code.id(), "fits.cool_seat");
+  EXPECT_EQ(advice(seat, "fits.heat_too_hot"), "fits.cool_seat");
 }
 
 TEST(RingCreepFigure, AnswersWithTheRangeOfFriction) {
