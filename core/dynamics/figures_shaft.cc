@@ -81,7 +81,7 @@ Result<Computed> compute_resultant(const Given& in) {
   return resultants_said(resultants(sets, planes, {in.si("error-share"), radians(in.si("error-azimuth"))}));
 }
 
-FigureSpec make_resultant() {
+std::vector<InputSpec> resultant_inputs() {
   const auto many = [](InputSpec spec, bool optional) {
     spec.repeated = true;
     spec.optional = optional;
@@ -94,19 +94,24 @@ FigureSpec make_resultant() {
   };
   InputSpec flats = between("flats", "n", Kind::count, 3, 24);
   flats.optional = true;
+  return {many(between("position", "z_i", Kind::length, -kMostLength, kMostLength), false),
+          flats,
+          many(between("flat", "f_i", Kind::count, 1, 24), true),
+          many(between("azimuth", "φ_i", Kind::angle, -kMostTurn, kMostTurn), true),
+          many(between("couple", "C_i", Kind::torque, -kMostCouple, kMostCouple), false),
+          many(between("force", "F_i", Kind::force, -kMostForce, kMostForce), true),
+          between("plane-a", "z_a", Kind::length, -kMostLength, kMostLength),
+          between("plane-b", "z_b", Kind::length, -kMostLength, kMostLength),
+          assumed(between("error-share", "e", Kind::ratio, 0, 1), any_ratio(StatedErrors{}.share)),
+          assumed(between("error-azimuth", "e_φ", Kind::angle, 0, 1), any(StatedErrors{}.azimuth))};
+}
+
+FigureSpec make_resultant() {
   return {.name = "couple-resultant",
           .formula =
-              "F = Σ F_i e^jφ_i, M = Σ (C_i + F_i (z_i − z_0)) e^jφ_i about the middle of the planes; F_b = Σ (C_i + "
-              "F_i (z_i − z_a)) e^jφ_i/(z_b − z_a), F_a = F − F_b",
-          .inputs = {many(between("position", "z_i", Kind::length, -kMostLength, kMostLength), false), flats,
-                     many(between("flat", "f_i", Kind::count, 1, 24), true),
-                     many(between("azimuth", "φ_i", Kind::angle, -kMostTurn, kMostTurn), true),
-                     many(between("couple", "C_i", Kind::torque, -kMostCouple, kMostCouple), false),
-                     many(between("force", "F_i", Kind::force, -kMostForce, kMostForce), true),
-                     between("plane-a", "z_a", Kind::length, -kMostLength, kMostLength),
-                     between("plane-b", "z_b", Kind::length, -kMostLength, kMostLength),
-                     assumed(between("error-share", "e", Kind::ratio, 0, 1), any_ratio(StatedErrors{}.share)),
-                     assumed(between("error-azimuth", "e_φ", Kind::angle, 0, 1), any(StatedErrors{}.azimuth))},
+              "F = Σ F_i e^jφ_i, M = Σ (C_i + F_i (z_i − z_0)) e^jφ_i about the middle of the planes; "
+              "F_b = Σ (C_i + F_i (z_i − z_a)) e^jφ_i/(z_b − z_a), F_a = F − F_b",
+          .inputs = resultant_inputs(),
           .outputs = {{"couple", "|M|", Kind::torque},
                       {"couple-azimuth", "φ_M", Kind::angle},
                       {"force", "|F|", Kind::force},

@@ -6,7 +6,7 @@
 #include <cmath>
 #include <limits>
 
-#include "core/dynamics/particles.h"
+#include "core/dynamics/particle_samples.h"
 
 namespace flatwise::dynamics {
 namespace {
@@ -55,7 +55,7 @@ TEST(RotatingCouple, MeetsW26) {
   EXPECT_NEAR(*rotating_couple(of) / foot_pounds(1), 13.9, 0.05);
 }
 
-// Source: a cloud of 14,000 point masses moved by its rotation alone (particles.h), Newton's law by differences in time.
+// Source: a cloud of 14,000 point masses moved by its rotation alone (particle_samples.h), Newton's law by differences in time.
 // Tolerance: 1e-7 relative; the differences are good to (W h)²/12 = 1e-9.
 TEST(RotatingCouple, MeetsFourteenThousandParticles) {
   const Cloud cloud = seven_armed_cloud(2000, 5);

@@ -27,7 +27,8 @@ InputSpec pull_angle_input() {
 std::vector<InputSpec> lever_inputs() {
   return {above_nought("length", "L", Kind::length, kMostLength),
           assumed_value("extension", "E", any(Length{}), 0, kMostLength, "no extension"),
-          assumed_value("extension-angle", "ε", any(Angle{}), -degrees(180).radians(), degrees(180).radians(), "straight on")};
+          assumed_value("extension-angle", "ε", any(Angle{}), -degrees(180).radians(), degrees(180).radians(),
+                        "straight on")};
 }
 InputSpec one_person_input() {
   InputSpec spec = assumed_value("one-person", "F_1", any(newtons(400)), 0, 5000, kPractice);
@@ -44,12 +45,17 @@ Lever lever_from(const Given& in) {
           radians(in.si("pull-angle"))};
 }
 
+// Longer bars are not carried about, and nobody stands well at their end.
+constexpr Length kLongestBar = metres(2);
+
 Finding too_much(Force pull, Force limit, const BetterWay& better) {
+  const Args args{{"length", any(better.length)}, {"ratio", any_ratio(better.ratio)}};
+  const bool bar = better.length <= kLongestBar;
   return {Code{"fasteners.pull_too_much"},
           Severity::out,
           {{"pull", any(pull)}, {"limit", any(limit)}},
           {},
-          Message{Code{"fasteners.pull_better"}, {{"length", any(better.length)}, {"ratio", any_ratio(better.ratio)}}}};
+          bar ? Message{Code{"fasteners.pull_better"}, args} : Message{Code{"fasteners.pull_by_multiplier"}, args}};
 }
 void say_reaction(Computed& out, Torque torque, double ratio) {
   if (ratio > 1)

@@ -79,7 +79,10 @@ TEST(BarPull, FlagsWhatOnePersonCannotHold) {
   EXPECT_NEAR(alone.si("pull"), 801, 0.5);
   ASSERT_EQ(alone.findings.size(), 1U);
   EXPECT_EQ(alone.findings[0].code.id(), "fasteners.pull_too_much");
-  EXPECT_TRUE(alone.findings[0].instruction.has_value());
+  EXPECT_EQ(alone.findings[0].instruction->code.id(), "fasteners.pull_by_multiplier");
+  const auto little =
+      evaluate(spec, {given("torque", any(newton_metres(700))), given("length", any(metres(1.5)))}).value();
+  EXPECT_EQ(little.findings.at(0).instruction->code.id(), "fasteners.pull_better");
   EXPECT_EQ(alone.input("one-person")->origin.kind, OriginKind::assumed);
   inputs.push_back(given("multiplier", any_ratio(4)));
   const auto geared = evaluate(spec, inputs).value();
@@ -89,6 +92,8 @@ TEST(BarPull, FlagsWhatOnePersonCannotHold) {
   EXPECT_NEAR(std::get<AnyQuantity>(geared.findings[0].args[0].value).si / foot_pounds(1).si(), 675, 1e-9);
 }
 
+// Source: statics (W22): 900 ft·lb on 4 ft with 2 ft straight on: 600 ft·lb, 150 lbf.
+// Tolerance: 1e-9, exact conversions.
 TEST(WrenchSetting, ShowsThePullToo) {
   const auto set =
       evaluate(spec_of("wrench-setting"), {given("torque", any(foot_pounds(900))), given("length", any(inches(48))),
@@ -120,6 +125,8 @@ TEST(TorqueReached, AnswersAndSaysHowToMend) {
   EXPECT_EQ(at(500, 0.15).findings.at(0).instruction->code.id(), "fasteners.finer_tool");
 }
 
+// Source: statics: 300 N at 1.5 m is 450 N m.
+// Tolerance: 1e-9 N m, rounding.
 TEST(TorqueReached, WantsTheReadingOfTheToolThatWasUsed) {
   const auto& spec = spec_of("torque-reached");
   EXPECT_EQ(first_code(evaluate(

@@ -53,6 +53,17 @@ Weights weights_of(const Joint& joint, const JointHabits& habits) {
   CORE_CHECK(false);
 }
 
+std::vector<Weights> weights_of(std::span<const Joint> joints, const JointHabits& habits) {
+  std::vector<Weights> weights;
+  for (const Joint& joint : joints) {
+    weights.push_back(weights_of(joint, habits));
+    // Many joints: keep the products away from nought. A common factor of a joint's two weights changes nothing.
+    const double total = weights.back().home + weights.back().open;
+    if (total > 0) weights.back() = {weights.back().home / total, weights.back().open / total};
+  }
+  return weights;
+}
+
 /// Weight of 0, 1, ... most joints open among all but one (left_out < 0: among all).
 std::vector<double> count_weights(const std::vector<Weights>& joints, int most, int left_out) {
   std::vector<double> sums(static_cast<std::size_t>(most) + 1, 0.0);
@@ -72,15 +83,8 @@ Result<JointChances> joint_chances(std::span<const Joint> joints, const JointHab
   if (auto p = wrong(joints, habits)) return tl::unexpected(*std::move(p));
   if (measured)
     if (auto p = not_above_nought("measured-u", measured->standard_uncertainty)) return tl::unexpected(*std::move(p));
-  std::vector<Weights> weights;
-  int found = 0;
-  for (const Joint& joint : joints) {
-    weights.push_back(weights_of(joint, habits));
-    found += joint.feeler == Feeler::went_in ? 1 : 0;
-    // Many joints: keep the products away from nought. A common factor of a joint's two weights changes nothing.
-    const double total = weights.back().home + weights.back().open;
-    if (total > 0) weights.back() = {weights.back().home / total, weights.back().open / total};
-  }
+  const std::vector<Weights> weights = weights_of(joints, habits);
+  const auto found = static_cast<int>(std::ranges::count(joints, Feeler::went_in, &Joint::feeler));
   const int most = std::min(static_cast<int>(joints.size()), found + kMoreThanFound);
   std::vector<double> likelihood(static_cast<std::size_t>(most) + 1, 1.0);
   double scale = 1;

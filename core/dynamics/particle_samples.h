@@ -1,4 +1,4 @@
-// particles.h: a rotor as a cloud of point masses moved by its rotation alone; forces by differences of places in time.
+// particle_samples.h: a rotor as a cloud of point masses moved by its rotation alone; forces by differences of places in time.
 // Only for tests: it shares no formula with the kernels.
 #pragma once
 
