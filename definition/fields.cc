@@ -7,9 +7,12 @@ namespace flatwise::definition {
 
 std::span<const Field> fields(Document document) {
   switch (document) {
-    case Document::shaft: return shaft_fields();
-    case Document::readings: return readings_fields();
-    case Document::workshop: return workshop_fields();
+    case Document::shaft:
+      return shaft_fields();
+    case Document::readings:
+      return readings_fields();
+    case Document::workshop:
+      return workshop_fields();
   }
   core_check_failed("a document of the three", __FILE__, __LINE__);
 }

@@ -31,7 +31,8 @@ inline constexpr unsigned kDay = 1u << 6;       ///< 2026-11-25.
 inline constexpr unsigned kTable = 1u << 7;     ///< A table of kind `table`.
 inline constexpr unsigned kTables = 1u << 8;    ///< An array of tables of kind `table`.
 inline constexpr unsigned kList = 1u << 9;      ///< A list of what the other bits say (tables apart).
-inline constexpr unsigned kOpenTable = 1u << 10;///< A table with the shop's own keys: each value a table of kind `table`.
+inline constexpr unsigned kOpenTable =
+    1u << 10;  ///< A table with the shop's own keys: each value a table of kind `table`.
 inline constexpr unsigned kAnswers = 1u << 11;  ///< The tree of answers: yes, no or not seen at its leaves.
 inline constexpr unsigned kReading = 1u << 12;  ///< A quantity whose kind depends on another field: read by its table.
 }  // namespace takes

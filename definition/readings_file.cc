@@ -23,7 +23,8 @@ class BenchReader {
  private:
   void read_head(const Section& s);
   std::vector<int> rotor_list(const Section& s, std::string_view key);
-  void check_within(const Section& s, std::string_view key, const std::vector<int>& inner, const std::vector<int>& outer);
+  void check_within(const Section& s, std::string_view key, const std::vector<int>& inner,
+                    const std::vector<int>& outer);
   void read_labels_back(const Section& s);
   void read_rotor(const Section& s);
   void read_marks(const Section& s, int rotor);
@@ -98,7 +99,8 @@ std::vector<int> BenchReader::rotor_list(const Section& s, std::string_view key)
     const auto number = item.value<std::int64_t>();
     if (!number || !rotor_there(item, *number, s.path(key))) continue;
     if (std::ranges::find(numbers, *number) != numbers.end())
-      file_.add(Code{"definition.listed_twice"}, s.path(key), file_.typed(item), {{"number", *number}}, file_.place(item));
+      file_.add(Code{"definition.listed_twice"}, s.path(key), file_.typed(item), {{"number", *number}},
+                file_.place(item));
     else
       numbers.push_back(static_cast<int>(*number));
   }
@@ -128,12 +130,13 @@ bool BenchReader::rotor_there(const toml::node& node, std::int64_t number, const
   const int most = context_.shaft.rotor_count();
   if (number >= 1 && number <= most) return true;
   if (number >= 1 && number <= 240)  // Anything else has its problem already.
-    file_.add(Code{"definition.unknown_rotor"}, path, file_.typed(node), {{"number", number}, {"least", 1}, {"greatest", most}},
-              file_.place(node));
+    file_.add(Code{"definition.unknown_rotor"}, path, file_.typed(node),
+              {{"number", number}, {"least", 1}, {"greatest", most}}, file_.place(node));
   return false;
 }
 
-std::optional<std::size_t> BenchReader::station(const std::string& label, const toml::node& node, const std::string& path) {
+std::optional<std::size_t> BenchReader::station(const std::string& label, const toml::node& node,
+                                                const std::string& path) {
   if (const auto found = index_of(label, labels_)) return found;
   Args args{{"label", label}};
   if (const auto near = nearest(label, labels_); !near.empty()) args.emplace_back("near", std::string{near});
@@ -154,7 +157,8 @@ std::string BenchReader::gauge(const Section& s, std::string_view key, std::init
   const Use use = context_.workshop.gauges[*found].use;
   if (std::ranges::find(uses, use) != uses.end()) return id;
   s.problem(Code{"definition.wrong_gauge"}, key,
-            {{"gauge", id}, {"use", std::string{kUseNames[static_cast<std::size_t>(use)]}},
+            {{"gauge", id},
+             {"use", std::string{kUseNames[static_cast<std::size_t>(use)]}},
              {"wanted", std::string{kUseNames[static_cast<std::size_t>(*uses.begin())]}}});
   return id;
 }
@@ -231,12 +235,14 @@ void BenchReader::read_bore(const Section& s, int rotor) {
   }
 }
 
-void BenchReader::read_plane(const Section& s, std::string_view plane, const BoreReading& like, std::span<const Angle> at) {
+void BenchReader::read_plane(const Section& s, std::string_view plane, const BoreReading& like,
+                             std::span<const Angle> at) {
   const toml::node* node = s.node(plane);
   if (!node || !node->is_array()) return;
   const toml::array& list = *node->as_array();
   if (list.size() != at.size()) {
-    const Args args{{"count", static_cast<std::int64_t>(list.size())}, {"directions", static_cast<std::int64_t>(at.size())}};
+    const Args args{{"count", static_cast<std::int64_t>(list.size())},
+                    {"directions", static_cast<std::int64_t>(at.size())}};
     if (s.has("directions")) return s.problem(Code{"definition.readings_not_directions"}, plane, args);
     return s.problem(Code{"definition.directions_wanted"}, plane, args);
   }
@@ -292,7 +298,8 @@ void BenchReader::read_part(const Section& s) {
   if (!label || !label->is_string()) return;
   const auto at = station(s.text("label"), *label, s.path("label"));
   if (!at) return;
-  if (context_.shaft.stations()[*at].kind == StationKind::rotor) return s.problem(Code{"definition.rotor_is_halves"}, "label", {});
+  if (context_.shaft.stations()[*at].kind == StationKind::rotor)
+    return s.problem(Code{"definition.rotor_is_halves"}, "label", {});
   if (auto length = told(s, "length"))
     bench_.part_lengths.push_back({static_cast<int>(*at), std::nullopt, *std::move(length), id});
 }
@@ -329,7 +336,8 @@ void BenchReader::read_torque(const Section& s) {
   t.with = bar ? TorquePull::With::bar : TorquePull::With::wrench;
   const std::string_view wanted = bar ? "pull" : "shown", other = bar ? "shown" : "pull";
   if (s.has(other))
-    s.problem(Code{"definition.not_with_this_tool"}, other, {{"key", std::string{other}}, {"wanted", std::string{wanted}}});
+    s.problem(Code{"definition.not_with_this_tool"}, other,
+              {{"key", std::string{other}}, {"wanted", std::string{wanted}}});
   const auto need = [&](std::string_view key) {
     if (s.has(key) || !s.has("with")) return;
     s.problem(Code{"definition.needs_also"}, "with", {{"key", s.text("with")}, {"also", std::string{key}}});
@@ -360,12 +368,14 @@ void BenchReader::read_answers(const toml::table& table, const std::string& id, 
   }
 }
 
-void BenchReader::read_answer(const toml::node& node, const toml::key& key, const std::string& parent, const std::string& path) {
+void BenchReader::read_answer(const toml::node& node, const toml::key& key, const std::string& parent,
+                              const std::string& path) {
   Answered answer;
   const std::string leaf{key.str()};
   const auto& known = context_.known_questions;
   const bool parent_known = !parent.empty() && (known.empty() || index_of(parent, known).has_value());
-  const bool digits = !leaf.empty() && leaf.size() <= 4 && std::ranges::all_of(leaf, [](char c) { return c >= '0' && c <= '9'; });
+  const bool digits =
+      !leaf.empty() && leaf.size() <= 4 && std::ranges::all_of(leaf, [](char c) { return c >= '0' && c <= '9'; });
   if (parent_known) {
     answer.question = parent;
     answer.about = leaf;
@@ -373,7 +383,8 @@ void BenchReader::read_answer(const toml::node& node, const toml::key& key, cons
       for (const char c : leaf) answer.number = answer.number * 10 + (c - '0');
       if (answer.number < 1 || answer.number > static_cast<int>(labels_.size()))
         file_.add(Code{"definition.unknown_rotor"}, path, leaf,
-                  {{"number", answer.number}, {"least", 1}, {"greatest", context_.shaft.rotor_count()}}, file_.place(key));
+                  {{"number", answer.number}, {"least", 1}, {"greatest", context_.shaft.rotor_count()}},
+                  file_.place(key));
     } else if (leaf == "A" || leaf == "B") {
       answer.number = leaf == "A" ? 1 : 2;
     } else if (const auto at = station(leaf, node, path)) {
@@ -383,13 +394,15 @@ void BenchReader::read_answer(const toml::node& node, const toml::key& key, cons
     answer.question = parent.empty() ? leaf : parent + "." + leaf;
     if (!known.empty() && !index_of(answer.question, known)) {
       Args args{{"question", parent.empty() ? leaf : parent}};
-      if (const auto near = nearest(parent.empty() ? leaf : parent, known); !near.empty()) args.emplace_back("near", std::string{near});
+      if (const auto near = nearest(parent.empty() ? leaf : parent, known); !near.empty())
+        args.emplace_back("near", std::string{near});
       return file_.add(Code{"definition.unknown_question"}, path, leaf, std::move(args), file_.place(key));
     }
   }
   Reply reply = Reply::not_seen;
   if (const auto* flag = node.as_boolean()) reply = flag->get() ? Reply::yes : Reply::no;
-  if (const auto at = index_of(node.value<std::string>().value_or(""), find_field(Document::readings, "readings_file", "answers")->words))
+  if (const auto at = index_of(node.value<std::string>().value_or(""),
+                               find_field(Document::readings, "readings_file", "answers")->words))
     reply = static_cast<Reply>(*at);
   answer.reply = told(node, reply);
   bench_.answers.push_back(std::move(answer));

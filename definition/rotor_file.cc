@@ -20,14 +20,15 @@ constexpr std::array<KnownMaterial, 3> kMaterials{{
     {"cast_iron", 100, 0.211, 130, 10.5e-6},
     {"aluminium", 71.7, 0.333, 240, 23e-6},
 }};
-constexpr std::string_view kMaterialReason = "common values of the material: the weakest usual grade; handbook, from memory";
+constexpr std::string_view kMaterialReason =
+    "common values of the material: the weakest usual grade; handbook, from memory";
 
 struct Iso2768Row {
   double up_to_mm, deviation_mm;
 };
 // ISO 2768-1:1989 table 1, class m (medium); from memory.
-constexpr std::array<Iso2768Row, 8> kMedium{{
-    {3, 0.1}, {6, 0.1}, {30, 0.2}, {120, 0.3}, {400, 0.5}, {1000, 0.8}, {2000, 1.2}, {4000, 2.0}}};
+constexpr std::array<Iso2768Row, 8> kMedium{
+    {{3, 0.1}, {6, 0.1}, {30, 0.2}, {120, 0.3}, {400, 0.5}, {1000, 0.8}, {2000, 1.2}, {4000, 2.0}}};
 
 Length general_tolerance(Length nominal) {
   for (const Iso2768Row& row : kMedium)
@@ -71,7 +72,7 @@ Material read_material(ShaftFile& to, const Section& hub) {
   return {};
 }
 
-Bearing read_bearing(const Section& s) {
+Bearing read_bearing(const ShaftFile& to, const Section& s) {
   Bearing b;
   b.designation = s.text("designation");
   b.bore = s.length("d");
@@ -82,6 +83,10 @@ Bearing read_bearing(const Section& s) {
   b.permissible_misalignment = radians(s.si("misalignment"));
   b.greatest_heating = kelvin(s.si("greatest_heating"));
   b.outer_ring_inside = s.length("outer_ring_inside");
+  // The adapter halves stand between shaft and inner ring.
+  const Length across = to.spec.profile.across_flats;
+  if (s.has("d") && b.bore > Length{} && across >= b.bore)
+    s.problem(Code{"definition.bearing_under_shaft"}, "d", {{"value", any(b.bore)}, {"across", any(across)}});
   return b;
 }
 
@@ -161,14 +166,16 @@ Toleranced read_toleranced(const Section& section, const ToleranceRule& rule, Or
   const Section s = section.first_with({"tolerance", "above", "below"});
   const bool both = s.has("tolerance"), apart = s.has("above") || s.has("below");
   if (both && apart) s.problem(Code{"definition.tolerance_twice"}, "tolerance", {});
-  if (origin && (both || apart)) *origin = s.file().given_at(*s.node(both ? "tolerance" : s.has("above") ? "above" : "below"));
+  if (origin && (both || apart))
+    *origin = s.file().given_at(*s.node(both ? "tolerance" : s.has("above") ? "above" : "below"));
   if (both) {
     const Length t = s.length("tolerance");
     return {rule.nominal, t, t};
   }
   if (apart) return {rule.nominal, s.length("above"), s.length("below")};
   if (origin)
-    *origin = rule.fallback ? rule.fallback_origin : Origin{OriginKind::assumed, std::string{section.field("tolerance").assumed_from}};
+    *origin = rule.fallback ? rule.fallback_origin
+                            : Origin{OriginKind::assumed, std::string{section.field("tolerance").assumed_from}};
   const Length t = rule.fallback ? *rule.fallback : general_tolerance(rule.nominal);
   return {rule.nominal, t, t};
 }
@@ -186,7 +193,7 @@ Rotor read_rotor(ShaftFile& to, const Section& s, std::optional<Length> stated) 
   r.along = Inertia::from_si(inertia.si("along"));
   r.mass_offset = s.length("mass_offset");
   r.half = read_half(s, stated);
-  r.bearing = read_bearing(s.table("bearing"));
+  r.bearing = read_bearing(to, s.table("bearing"));
   r.hub = read_hub(to, s, r.bearing.outside);
   r.snap_rings = static_cast<SnapRings>(s.whole("snap_rings"));
   r.seals = static_cast<int>(s.whole("seals"));

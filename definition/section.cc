@@ -119,7 +119,8 @@ double Section::si(std::string_view key) const {
 
 std::int64_t Section::whole(std::string_view key) const {
   const toml::node* found = noted(key);
-  return found ? found->value<std::int64_t>().value_or(0) : static_cast<std::int64_t>(assumed_number(field(key).assumed));
+  return found ? found->value<std::int64_t>().value_or(0)
+               : static_cast<std::int64_t>(assumed_number(field(key).assumed));
 }
 
 bool Section::flag(std::string_view key) const {
@@ -132,9 +133,7 @@ std::string Section::text(std::string_view key) const {
   return found ? found->value<std::string>().value_or("") : std::string{field(key).assumed};
 }
 
-std::size_t Section::word(std::string_view key) const {
-  return index_of(text(key), field(key).words).value_or(0);
-}
+std::size_t Section::word(std::string_view key) const { return index_of(text(key), field(key).words).value_or(0); }
 
 Section Section::table(std::string_view key) const {
   Section inner{*file_, field(key).table, nullptr, path(key)};

@@ -137,8 +137,9 @@ Located locate(ShaftFile& to, const std::string& field) {
 
 // With values missing, Shaft::make would complain of our noughts; these it can say truly as soon as flats are known.
 bool holds_although_unsound(Code code) {
-  constexpr std::array kCodes{Code{"shaft.odd_flats"}, Code{"shaft.facing_odd_flats"}, Code{"shaft.step_range"},
-                              Code{"shaft.flat_range"}, Code{"shaft.first_flat_differs"}, Code{"shaft.unbalance_needs_flat"}};
+  constexpr std::array kCodes{Code{"shaft.odd_flats"},          Code{"shaft.facing_odd_flats"},
+                              Code{"shaft.step_range"},         Code{"shaft.flat_range"},
+                              Code{"shaft.first_flat_differs"}, Code{"shaft.unbalance_needs_flat"}};
   return std::ranges::find(kCodes, code) != kCodes.end();
 }
 

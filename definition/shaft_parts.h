@@ -14,10 +14,10 @@ struct ShaftFile {
 
   File& file;
   ShaftSpec spec;
-  std::vector<Section> rotor_sections;     ///< One a rotor, in order: its own table over [rotor].
-  std::vector<Section> nut_sections;       ///< One a nut.
-  std::vector<Section> station_sections;   ///< One a line of stack.order.
-  std::vector<std::size_t> line_of_station;///< Index into station_sections.
+  std::vector<Section> rotor_sections;       ///< One a rotor, in order: its own table over [rotor].
+  std::vector<Section> nut_sections;         ///< One a nut.
+  std::vector<Section> station_sections;     ///< One a line of stack.order.
+  std::vector<std::size_t> line_of_station;  ///< Index into station_sections.
 
   [[nodiscard]] Section section(std::string_view key);
 };

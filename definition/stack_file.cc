@@ -32,16 +32,21 @@ bool has_tolerance(const Section& s) { return s.has("tolerance") || s.has("above
 class StackReader {
  public:
   explicit StackReader(ShaftFile& to)
-      : to_{to}, rotor_{to.section("rotor")}, between_{to.section("between")}, stack_{to.section("stack")},
+      : to_{to},
+        rotor_{to.section("rotor")},
+        between_{to.section("between")},
+        stack_{to.section("stack")},
         minutes_{to.section("minutes")} {
     rotor_.note_in(&to.spec.origins, "rotor");
   }
 
   void read() {
     to_.station_sections = stack_.tables("order");
-    if (to_.station_sections.empty() && stack_.has("order")) stack_.problem(Code{"definition.no_stations"}, "order", {});
+    if (to_.station_sections.empty() && stack_.has("order"))
+      stack_.problem(Code{"definition.no_stations"}, "order", {});
     for (std::size_t line = 0; line < to_.station_sections.size() && !full_; ++line) read_line(line);
-    if (to_.spec.rotors.empty() && rotor_.table()) (void)read_rotor(to_, rotor_, std::nullopt);  // Its problems count too.
+    if (to_.spec.rotors.empty() && rotor_.table())
+      (void)read_rotor(to_, rotor_, std::nullopt);  // Its problems count too.
     name_all();
   }
 
@@ -51,7 +56,8 @@ class StackReader {
   void check_details(const Section& s, const KindRow& row) const;
   [[nodiscard]] std::vector<std::string_view> kinds_in(const Section& s) const;
   void push(std::size_t line, Station station, const Origin& tolerance_origin);
-  [[nodiscard]] Station station_of(const Section& s, const KindRow& row, bool details, Length length, Origin& tolerance);
+  [[nodiscard]] Station station_of(const Section& s, const KindRow& row, bool details, Length length,
+                                   Origin& tolerance);
   void read_rotors(std::size_t line, const Section& s, std::int64_t repeat);
   void push_between(std::size_t line, const Section& between);
   void set_minutes(Station& st, const Section* s, const KindRow& row) const;
@@ -104,13 +110,15 @@ void StackReader::read_line(std::size_t line) {
 void StackReader::check_details(const Section& s, const KindRow& row) const {
   const auto only_for = [&](std::string_view key, StationKind kind, const char* word) {
     if (row.kind != kind && s.has(key))
-      s.problem(Code{"definition.not_for_this_part"}, key, {{"key", std::string{key}}, {"part", std::string{row.key}}, {"only", word}});
+      s.problem(Code{"definition.not_for_this_part"}, key,
+                {{"key", std::string{key}}, {"part", std::string{row.key}}, {"only", word}});
   };
   only_for("with", StationKind::rotor, "rotor");
   only_for("between", StationKind::rotor, "rotor");
   only_for("name", StationKind::other, "own");
   if (row.kind == StationKind::other && !s.has("name")) s.problem(Code{"definition.own_needs_name"}, row.key, {});
-  if (s.has("label") && s.has("repeat") && s.whole("repeat") > 1) s.problem(Code{"definition.label_of_many"}, "label", {});
+  if (s.has("label") && s.has("repeat") && s.whole("repeat") > 1)
+    s.problem(Code{"definition.label_of_many"}, "label", {});
 }
 
 ToleranceRule StackReader::rule_for(Length nominal) const {
@@ -147,7 +155,7 @@ Station StackReader::station_of(const Section& s, const KindRow& row, bool detai
   set_minutes(st, details ? &s : nullptr, row);
   if (own.has("obstacle")) st.obstacle = own.flag("obstacle");
   if (own.has("name")) st.own_kind = own.text("name");
-  if (own.has("label")) st.label = own.text("label");
+  if (own.has("label") && own.whole("repeat") == 1) st.label = own.text("label");
   for (const Section& captive : own.tables("fit_before"))
     st.fit_before.push_back({captive.text("part"), static_cast<int>(captive.whole("count"))});
   if (details) st.part = read_priced(to_, s);
@@ -157,7 +165,8 @@ Station StackReader::station_of(const Section& s, const KindRow& row, bool detai
 // Adds a station with the origins of what was and was not said on its line.
 void StackReader::push(std::size_t line, Station station, const Origin& tolerance_origin) {
   if (to_.spec.stations.size() >= kMostStations) {
-    if (!full_) stack_.problem(Code{"definition.too_many_stations"}, "order", {{"greatest", static_cast<int>(kMostStations)}});
+    if (!full_)
+      stack_.problem(Code{"definition.too_many_stations"}, "order", {{"greatest", static_cast<int>(kMostStations)}});
     full_ = true;
     return;
   }
@@ -167,7 +176,9 @@ void StackReader::push(std::size_t line, Station station, const Origin& toleranc
   const auto from_line = [&](std::string_view key) { return s.has(key) ? to_.file.given_at(*s.node(key)) : assumed; };
   note_station(index, "length", {OriginKind::given, to_.file.whole().file + ":" + std::to_string(s.place().line)});
   note_station(index, "tolerance", tolerance_origin);
-  note_station(index, "outside", from_line("outside"));
+  const bool hub = station.kind == StationKind::rotor && !s.has("outside");
+  note_station(index, "outside",
+               hub ? Origin{OriginKind::computed, "outside diameter of its hub"} : from_line("outside"));
   const KindRow& row = *std::ranges::find(kKinds, station.kind, &KindRow::kind);
   const toml::node* of_kind = row.kind == StationKind::shoulder ? nullptr : minutes_.node(row.key);
   for (const std::string_view key : {"minutes_off", "minutes_on"})
@@ -189,7 +200,8 @@ void StackReader::read_kind(std::size_t line, const KindRow& row, bool carries_d
 void StackReader::read_rotors(std::size_t line, const Section& s, std::int64_t repeat) {
   const toml::node& stated = *s.node("rotor");
   const bool two_halves = stated.value<std::string>() == "two halves";
-  const std::optional<Length> length = two_halves ? std::nullopt : std::optional{s.length("rotor")};
+  const auto read = two_halves ? std::nullopt : s.quantity("rotor");
+  const std::optional<Length> length = read ? std::optional{read->length()} : std::nullopt;
   Section mine = s.has("with") ? s.table("with").over(rotor_) : rotor_;
   if (s.has("with")) mine.note_in(&to_.spec.origins, "rotors[" + std::to_string(to_.spec.rotors.size()) + "]");
   const Rotor rotor = read_rotor(to_, mine, length);
@@ -208,7 +220,8 @@ void StackReader::read_rotors(std::size_t line, const Section& s, std::int64_t r
     Station station = station_of(s, row_of("rotor"), true, length.value_or(halves), tolerance);
     if (!has_tolerance(s)) station.length = {station.length.nominal, 2.0 * rotor.half.above, 2.0 * rotor.half.below};
     station.rotor = static_cast<int>(to_.spec.rotors.size()) - 1;
-    push(line, std::move(station), has_tolerance(s) ? tolerance : Origin{OriginKind::computed, "both halves of the rotor"});
+    push(line, std::move(station),
+         has_tolerance(s) ? tolerance : Origin{OriginKind::computed, "both halves of the rotor"});
     if (full_) {
       to_.spec.rotors.pop_back();
       to_.rotor_sections.pop_back();
@@ -219,7 +232,8 @@ void StackReader::read_rotors(std::size_t line, const Section& s, std::int64_t r
 void StackReader::push_between(std::size_t line, const Section& between) {
   if (!between.has("spacer")) {
     const Section& s = to_.station_sections[line];
-    if (!between_missed_) s.problem(Code{"definition.nothing_between"}, "repeat", {});
+    // An own [between] without its spacer has its problem already.
+    if (!between_missed_ && !between_.table()) s.problem(Code{"definition.nothing_between"}, "repeat", {});
     between_missed_ = true;
     return;
   }
@@ -228,7 +242,8 @@ void StackReader::push_between(std::size_t line, const Section& between) {
   st.kind = StationKind::spacer;
   Origin tolerance;
   st.length = read_toleranced(between, rule_for(between.length("spacer")), &tolerance);
-  st.outside = between.has("outside") ? between.length("outside") : row.outside_per_across * to_.spec.profile.across_flats;
+  st.outside =
+      between.has("outside") ? between.length("outside") : row.outside_per_across * to_.spec.profile.across_flats;
   set_minutes(st, &between, row);
   st.part = read_priced(to_, between);
   push(line, std::move(st), tolerance);
@@ -316,10 +331,10 @@ void StackReader::read_nuts() {
   }
   if (at.size() > 2) {
     const Section& line = to_.station_sections[to_.line_of_station[at[2]]];
-    return line.problem(Code{"definition.too_many_nuts"}, "nut", {{"count", static_cast<int>(at.size())}});
+    line.problem(Code{"definition.too_many_nuts"}, "nut", {{"count", static_cast<int>(at.size())}});
   }
   for (std::size_t k = 0; k < at.size(); ++k) {
-    const End end = k == 1 || (at.size() == 1 && first_past_rotor) ? End::b : End::a;
+    const End end = k >= 1 || (at.size() == 1 && first_past_rotor) ? End::b : End::a;
     to_.spec.stations[at[k]].nut = static_cast<int>(k);
     to_.spec.nuts.push_back(read_nut(to_, end, static_cast<int>(at.size())));
   }
@@ -359,7 +374,9 @@ Nut read_nut(ShaftFile& to, End end, int nuts) {
   for (const std::string_view key : {"torque", "thread"})
     if (!s.has(key))
       to.file.add(Code{"definition.missing"}, both.path(key), {},
-                  {{"key", std::string{key}}, {"meaning", Word{std::string{s.field(key).meaning.id()}}}, {"table", "nut"},
+                  {{"key", std::string{key}},
+                   {"meaning", Word{std::string{s.field(key).meaning.id()}}},
+                   {"table", "nut"},
                    {"example", std::string{s.field(key).example}}},
                   both.table() ? both.place() : to.file.whole());
   Nut n;

@@ -151,7 +151,8 @@ Place Text::at_byte(std::size_t byte) const {
   const auto next = std::ranges::upper_bound(starts_, byte);
   const auto line = static_cast<int>(next - starts_.begin());
   const std::string_view before = bytes_.substr(*(next - 1), byte - *(next - 1));
-  const auto characters = std::ranges::count_if(before, [](char c) { return !continues(static_cast<unsigned char>(c)); });
+  const auto characters =
+      std::ranges::count_if(before, [](char c) { return !continues(static_cast<unsigned char>(c)); });
   Place place = at(line, static_cast<int>(characters) + 1);
   // What is not text cannot be quoted: up to the bad byte it can.
   if (place.quoted.size() > before.size()) place.quoted = std::string{before.substr(0, kLongestQuote)};

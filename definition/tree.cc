@@ -18,19 +18,29 @@ std::string joined(const std::string& path, std::string_view key) {
   return path.empty() ? std::string{key} : path + "." + std::string{key};
 }
 
-std::string with_index(const std::string& path, std::size_t index) { return path + "[" + std::to_string(index + 1) + "]"; }
+std::string with_index(const std::string& path, std::size_t index) {
+  return path + "[" + std::to_string(index + 1) + "]";
+}
 
 // What a person would call the value that stands there.
 std::string_view type_word(toml::node_type type) {
   switch (type) {
-    case toml::node_type::table: return "type.table";
-    case toml::node_type::array: return "type.list";
-    case toml::node_type::string: return "type.text";
-    case toml::node_type::integer: return "type.whole";
-    case toml::node_type::floating_point: return "type.number";
-    case toml::node_type::boolean: return "type.flag";
-    case toml::node_type::date: return "type.day";
-    default: return "type.time";
+    case toml::node_type::table:
+      return "type.table";
+    case toml::node_type::array:
+      return "type.list";
+    case toml::node_type::string:
+      return "type.text";
+    case toml::node_type::integer:
+      return "type.whole";
+    case toml::node_type::floating_point:
+      return "type.number";
+    case toml::node_type::boolean:
+      return "type.flag";
+    case toml::node_type::date:
+      return "type.day";
+    default:
+      return "type.time";
   }
 }
 
@@ -60,7 +70,8 @@ Args range_args(double value, Kind kind, const Range& range) {
   // Arguments are quantities: never NaN, so a value that is none is left out and the text as typed speaks for itself.
   Args args;
   if (!std::isnan(value)) args.emplace_back("value", AnyQuantity{value, kind});
-  if (std::isfinite(range.least)) args.emplace_back(range.above_least ? "above" : "least", AnyQuantity{range.least, kind});
+  if (std::isfinite(range.least))
+    args.emplace_back(range.above_least ? "above" : "least", AnyQuantity{range.least, kind});
   if (std::isfinite(range.greatest)) args.emplace_back("greatest", AnyQuantity{range.greatest, kind});
   return args;
 }
@@ -95,7 +106,8 @@ double assumed_number(std::string_view text) {
 
 // --- File ------------------------------------------------------------------------------------------------------------
 
-File::File(Document document, std::string_view bytes, std::string_view file) : document_{document}, text_{bytes, file} {}
+File::File(Document document, std::string_view bytes, std::string_view file)
+    : document_{document}, text_{bytes, file} {}
 
 bool File::parse() {
   if (auto unfit = text_.unfit()) {
@@ -133,7 +145,8 @@ std::vector<Problem> File::take_problems() {
   });
   // Nine rotors of one line share its mistakes: each is said once.
   const auto same = [](const Problem& a, const Problem& b) {
-    return a.code == b.code && a.field == b.field && a.place->line == b.place->line && a.place->column == b.place->column;
+    return a.code == b.code && a.field == b.field && a.place->line == b.place->line &&
+           a.place->column == b.place->column;
   };
   std::vector<Problem> once;
   for (Problem& p : problems_)
@@ -187,7 +200,8 @@ Result<Entered> File::quantity(const toml::node& node, const Field& field, const
 Result<Entered> File::quantity(const toml::node& node, Kind kind, Range range, const std::string& path) const {
   if (!node.is_string()) {
     Args args{{"kind", Word{"kind." + std::string{kind_name(kind)}}}, {"forms", accepted_forms(kind)}};
-    return tl::unexpected(Problem{Code{"definition.number_without_unit"}, path, typed(node), std::move(args), place(node)});
+    return tl::unexpected(
+        Problem{Code{"definition.number_without_unit"}, path, typed(node), std::move(args), place(node)});
   }
   Result<Entered> read = parse_quantity(node.as_string()->get(), kind, path);
   if (!read) return read;
@@ -201,7 +215,8 @@ void File::check_table(const toml::table& table, std::string_view kind, const st
   if (!all_optional) check_missing(table, kind, path);
   for (const Field& field : fields(document_))
     if (field.in() == kind)
-      if (const toml::node* node = table.get(field.key())) check_value(*node, field, joined(path, field.key()), all_optional);
+      if (const toml::node* node = table.get(field.key()))
+        check_value(*node, field, joined(path, field.key()), all_optional);
 }
 
 void File::check_unknown(const toml::table& table, std::string_view kind, const std::string& path) {
@@ -209,7 +224,8 @@ void File::check_unknown(const toml::table& table, std::string_view kind, const 
   for (const auto& [key, node] : table) {
     if (index_of(key.str(), keys)) continue;
     Args args{{"key", std::string{key.str()}}, {"keys", as_texts(keys)}};
-    if (const std::string_view near = nearest(key.str(), keys); !near.empty()) args.emplace_back("near", std::string{near});
+    if (const std::string_view near = nearest(key.str(), keys); !near.empty())
+      args.emplace_back("near", std::string{near});
     if (!path.empty()) args.emplace_back("table", path);
     add(Code{"definition.unknown_key"}, joined(path, key.str()), std::string{key.str()}, std::move(args), place(key));
   }
@@ -222,14 +238,16 @@ void File::check_missing(const toml::table& table, std::string_view kind, const 
     if (!path.empty()) args.emplace_back("table", path);
     if (!field.example.empty()) args.emplace_back("example", std::string{field.example});
     // The whole file's table has no line of its own.
-    add(Code{"definition.missing"}, joined(path, field.key()), {}, std::move(args), path.empty() ? whole() : place(table));
+    add(Code{"definition.missing"}, joined(path, field.key()), {}, std::move(args),
+        path.empty() ? whole() : place(table));
   }
 }
 
 void File::check_value(const toml::node& node, const Field& field, const std::string& path, bool all_optional) {
   if (node.is_table() || node.is_array_of_tables()) {
     if (field.is(takes::kAnswers)) return check_answers(node, field, path);
-    if (field.is(takes::kTable | takes::kTables | takes::kOpenTable)) return check_tables(node, field, path, all_optional);
+    if (field.is(takes::kTable | takes::kTables | takes::kOpenTable))
+      return check_tables(node, field, path, all_optional);
     return wrong_type(node, field, path);
   }
   if (const toml::array* list = node.as_array()) {
@@ -250,14 +268,17 @@ void File::check_tables(const toml::node& node, const Field& field, const std::s
           check_table(*own, field.table, at, all_optional);
         else
           add(Code{"definition.wrong_type"}, at, typed(inner),
-              {{"found", Word{std::string{type_word(inner.type())}}}, {"wanted", std::vector<Word>{Word{"type.table"}}}},
+              {{"found", Word{std::string{type_word(inner.type())}}},
+               {"wanted", std::vector<Word>{Word{"type.table"}}}},
               place(inner));
       }
       return;
     }
     // What a `with` says lies over a whole rotor: nothing in it must be there.
-    if (field.is(takes::kTable)) return check_table(*table, field.table, path, all_optional || field.key() == "with" ||
-                                                    (field.in() == "station" && field.key() == "between"));
+    if (field.is(takes::kTable))
+      return check_table(
+          *table, field.table, path,
+          all_optional || field.key() == "with" || (field.in() == "station" && field.key() == "between"));
     return wrong_type(node, field, path);
   }
   if (!field.is(takes::kTables)) return wrong_type(node, field, path);
@@ -276,7 +297,8 @@ void File::check_items(const toml::array& list, const Field& field, const std::s
       check_table(*table, field.table, at, all_optional);
     } else if (field.is(takes::kTables)) {
       add(Code{"definition.wrong_type"}, at, typed(item),
-          {{"found", Word{std::string{type_word(item.type())}}}, {"wanted", std::vector<Word>{Word{"type.table"}}}}, place(item));
+          {{"found", Word{std::string{type_word(item.type())}}}, {"wanted", std::vector<Word>{Word{"type.table"}}}},
+          place(item));
     } else if (item.is_array()) {
       wrong_type(item, field, at);
     } else {
@@ -307,7 +329,8 @@ void File::check_text(const toml::node& node, const Field& field, const std::str
   const std::string& text = node.as_string()->get();
   const auto control = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; };
   if (text.size() > kLongestText || std::ranges::any_of(text, control))
-    return add(Code{"definition.not_one_line"}, path, text.substr(0, 40), {{"greatest", static_cast<int>(kLongestText)}}, place(node));
+    return add(Code{"definition.not_one_line"}, path, text.substr(0, 40),
+               {{"greatest", static_cast<int>(kLongestText)}}, place(node));
   if (field.is(takes::kWord) && index_of(text, field.words)) return;
   if (field.is(takes::kReading)) return;
   if (field.is(takes::kQuantity)) {
@@ -317,7 +340,8 @@ void File::check_text(const toml::node& node, const Field& field, const std::str
   if (field.is(takes::kNumber)) return check_number(node, field, path);
   if (field.is(takes::kWord)) {
     Args args{{"words", as_texts(field.words)}};
-    if (const std::string_view near = nearest(text, field.words); !near.empty()) args.emplace_back("near", std::string{near});
+    if (const std::string_view near = nearest(text, field.words); !near.empty())
+      args.emplace_back("near", std::string{near});
     return add(Code{"definition.not_a_choice"}, path, text, std::move(args), place(node));
   }
   if (!field.is(takes::kText)) return wrong_type(node, field, path);
@@ -349,7 +373,8 @@ void File::check_answers(const toml::node& node, const Field& field, const std::
       wrong_type(inner, field, at);
     } else if (const auto* text = inner.as_string(); text && !index_of(text->get(), field.words)) {
       Args args{{"words", as_texts(field.words)}};
-      if (const auto near = nearest(text->get(), field.words); !near.empty()) args.emplace_back("near", std::string{near});
+      if (const auto near = nearest(text->get(), field.words); !near.empty())
+        args.emplace_back("near", std::string{near});
       add(Code{"definition.not_a_choice"}, at, text->get(), std::move(args), place(inner));
     }
   }

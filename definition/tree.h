@@ -95,7 +95,7 @@ class Section {
   /// None when it is neither given nor assumed, or was unusable (and has its problem already).
   [[nodiscard]] std::optional<Entered> quantity(std::string_view key) const;
   [[nodiscard]] Length length(std::string_view key) const;
-  [[nodiscard]] double si(std::string_view key) const;      ///< Quantity or number; nought when there is none.
+  [[nodiscard]] double si(std::string_view key) const;  ///< Quantity or number; nought when there is none.
   [[nodiscard]] std::int64_t whole(std::string_view key) const;
   [[nodiscard]] bool flag(std::string_view key) const;
   [[nodiscard]] std::string text(std::string_view key) const;

@@ -20,10 +20,14 @@ Day day_of(const Section& s, std::string_view key) {
 // What a gauge shows, and how a distance on its scale is measured.
 Kind shown_kind(Gauge::Use use) {
   switch (use) {
-    case Gauge::Use::thermometer: return Kind::temperature;
-    case Gauge::Use::wrench: return Kind::torque;
-    case Gauge::Use::press_gauge: return Kind::force;
-    default: return Kind::length;
+    case Gauge::Use::thermometer:
+      return Kind::temperature;
+    case Gauge::Use::wrench:
+      return Kind::torque;
+    case Gauge::Use::press_gauge:
+      return Kind::force;
+    default:
+      return Kind::length;
   }
 }
 Kind step_kind(Kind shown) { return shown == Kind::temperature ? Kind::temperature_rise : shown; }
@@ -94,14 +98,16 @@ void refuse_twice(const std::vector<Section>& sections, const std::vector<T>& it
   for (std::size_t i = 0; i < items.size(); ++i)
     for (std::size_t j = 0; j < i; ++j)
       if (!(items[i].*name).empty() && items[i].*name == items[j].*name) {
-        sections[i].problem(Code{"definition.named_twice"}, key, {{"name", items[i].*name}, {"line", sections[j].place().line}});
+        sections[i].problem(Code{"definition.named_twice"}, key,
+                            {{"name", items[i].*name}, {"line", sections[j].place().line}});
         break;
       }
 }
 
 void read_money(const Section& s, Workshop& w) {
   w.currency = s.text("currency");
-  const bool three = w.currency.size() == 3 && std::ranges::all_of(w.currency, [](char c) { return c >= 'A' && c <= 'Z'; });
+  const bool three =
+      w.currency.size() == 3 && std::ranges::all_of(w.currency, [](char c) { return c >= 'A' && c <= 'Z'; });
   if (s.has("currency") && !three) s.problem(Code{"definition.currency_form"}, "currency", {});
   const auto rate = s.quantity("rate");
   if (!rate) return;
