@@ -124,7 +124,7 @@ FigureSpec make_resultant() {
                       {"floor-worst", "w", Kind::force}},
           .sources = {"Euler", "Balance-planes"},
           .compute = compute_resultant,
-          .example = {{"position=0.1 m", "position=0.3 m", "position=0.5 m", "flats=6", "flat=1", "flat=4", "flat=1",
+          .example = {{"position=0.1 m", "position=0.3 m", "position=0.5 m", "flats=6", "flat=2", "flat=5", "flat=2",
                        "couple=10 N·m", "plane-a=0 m", "plane-b=0.6 m"},
                       "couple=10 N·m"}};
 }

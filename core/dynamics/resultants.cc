@@ -3,12 +3,17 @@
 #include <algorithm>
 #include <cmath>
 #include <complex>
+#include <limits>
 
 namespace flatwise::dynamics {
 namespace {
 
 using Phasor = std::complex<double>;
 
+/// What is left of a sum that cancels is rounding, not balance: nought, so that its direction is not read as one.
+Phasor cleaned(Phasor v, double sum_of_sizes) {
+  return std::abs(v) <= 32 * std::numeric_limits<double>::epsilon() * sum_of_sizes ? Phasor{} : v;
+}
 Angle azimuth_of(Phasor v) { return radians(v == Phasor{} ? 0.0 : std::arg(v)); }
 RotatingForce as_force(Phasor v) { return {Force::from_si(std::abs(v)), azimuth_of(v)}; }
 
@@ -20,7 +25,7 @@ Resultants resultants(std::span<const RotatingSet> sets, const Planes& planes, c
   const double middle_m = a_m + 0.5 * apart_m;
   const double error = std::hypot(errors.share, errors.azimuth.radians());
   Phasor force, couple, at_b;
-  double squares_a = 0, squares_b = 0, sum_a = 0, sum_b = 0;
+  double squares_a = 0, squares_b = 0, sum_a = 0, sum_b = 0, sum_force = 0, sum_couple = 0;
   for (const RotatingSet& set : sets) {
     const Phasor direction = std::polar(1.0, set.azimuth.radians());
     const double f = set.force.si(), c = set.couple.si(), z_m = set.position.si();
@@ -30,14 +35,17 @@ Resultants resultants(std::span<const RotatingSet> sets, const Planes& planes, c
     at_b += own_b * direction;
     squares_a += own_a * own_a;
     squares_b += own_b * own_b;
+    sum_force += std::abs(f);
+    sum_couple += std::abs(c) + std::abs(f * (z_m - middle_m));
     sum_a += std::abs(own_a);
     sum_b += std::abs(own_b);
   }
   Resultants out;
-  out.force = as_force(force);
+  couple = cleaned(couple, sum_couple);
+  out.force = as_force(cleaned(force, sum_force));
   out.couple = {Torque::from_si(std::abs(couple)), azimuth_of(couple)};
-  out.at_a = as_force(force - at_b);
-  out.at_b = as_force(at_b);
+  out.at_a = as_force(cleaned(force - at_b, sum_a + sum_b));
+  out.at_b = as_force(cleaned(at_b, sum_b));
   out.larger = std::max(out.at_a.size, out.at_b.size);
   out.root_sum_of_squares = Force::from_si(std::hypot(out.at_a.size.si(), out.at_b.size.si()));
   // Along and across the vector the errors are rectangular and independent: variance is a third of the half width squared.

@@ -52,9 +52,9 @@ struct Resultants {
 ///
 /// Model      Rigid shaft, steady turning; the couple depends on z0 unless the force sums to nought, which is why the
 ///            planes judge. Shaft bending, and hangers that give, are another computation.
-/// Returns    Sizes >= 0; an azimuth of a vector of no size is nought.
+/// Returns    Sizes >= 0, exactly nought under 32 eps of the sum of sizes; the azimuth of a vector of no size is nought.
 /// Refuses    Bug (CORE_CHECK): planes at one place. Inputs are checked by who makes the sets.
-/// Accuracy   16 eps of the sum of sizes.
+/// Accuracy   32 eps of the sum of sizes.
 /// Source     [Balance-planes]; worked two-plane example W28.
 [[nodiscard]] Resultants resultants(std::span<const RotatingSet> sets, const Planes& planes,
                                     const StatedErrors& errors = {});

@@ -297,7 +297,7 @@ FigureSpec open_joint_figure() {
           .sources = {"Bayes", "Seating"},
           .compute = compute_open_joint,
           .example = {{"length=100 mm", "length=50 mm", "length=100 mm", "above=0.1 mm", "below=0.1 mm",
-                       "measured=251.5 mm", "measured-u=0.1 mm", "feeler-not=1"},
+                       "measured=250.9 mm", "measured-u=0.5 mm", "feeler-not=1"},
                       "joint=2"}};
 }
 

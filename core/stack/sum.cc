@@ -228,7 +228,8 @@ std::vector<double> StackLength::measured_density(Length measured, Length standa
       term *= one_gap;
     }
   }
-  for (double& sum : sums) sum = std::max(0.0, sum / half_period_m);
+  // A sum of terms of size one is good to about 1e-13: less is rounding, and no evidence.
+  for (double& sum : sums) sum = sum < 1e-12 ? 0.0 : sum / half_period_m;
   return sums;
 }
 
