@@ -54,6 +54,8 @@ std::vector<Step> assembly_steps(const Shaft& shaft, const Plan& plan, std::span
   std::vector<Step> steps;
   if (plan.stations.empty()) return steps;
   steps.push_back({.what = {Code{"teardown.lay_out_again"}, {}}, .cautions = {{Code{"teardown.caution_manual"}, {}}}});
+  if (static_cast<int>(plan.rotors.size()) < shaft.rotor_count())
+    steps.push_back({.what = {Code{"teardown.strap_off"}, {}}});
   for (const End end : {End::a, End::b}) restack(steps, shaft, plan, end, flats);
   steps.push_back({.what = {Code{"teardown.nothing_left"}, {}}, .before_you_go_on = true});
   return steps;

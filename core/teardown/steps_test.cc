@@ -134,8 +134,9 @@ TEST(WayBack, CaptivePartsStandBeforeWhatHidesThem) {
   ASSERT_NE(fit, all.end());
   EXPECT_TRUE(steps[static_cast<std::size_t>(fit - all.begin())].before_you_go_on);
   EXPECT_EQ(steps[static_cast<std::size_t>(fit - all.begin()) + 1].what.args[0], Arg("part", "pulley"));
-  EXPECT_EQ(all[1], "teardown.put_rotor_on_flats");
-  EXPECT_EQ(all[2], "teardown.read_marks_again");
+  EXPECT_EQ(all[1], "teardown.strap_off");
+  EXPECT_EQ(all[2], "teardown.put_rotor_on_flats");
+  EXPECT_EQ(all[3], "teardown.read_marks_again");
   EXPECT_EQ(all.back(), "teardown.nothing_left");
   // From end A the pulley stays, and so do its bolts.
   EXPECT_TRUE(captive_parts(shaft, plan_for(shaft, all_on(shaft), {1})).empty());

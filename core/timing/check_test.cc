@@ -209,7 +209,7 @@ TEST(Check, HalfATurnOutHasNoDirection) {
   const Check c = checked(shaft, r);
   const Finding* f = find(c, Code{"timing.half_out"});
   ASSERT_NE(f, nullptr);
-  EXPECT_THAT(f->args, testing::IsSupersetOf({Arg("flats", 3), Arg("way", Word{"way.either"})}));
+  EXPECT_THAT(f->args, testing::IsSupersetOf({Arg("flats", 3), Arg("way", Word{"way.either"}), Arg("half_turn", 1)}));
 }
 
 /// Common practice: three rotors stepped by two flats of a hexagon (120 degrees); either hand balances.
@@ -391,6 +391,7 @@ TEST(Fixed, AMispairedOneOffersBothItsHalves) {
   EXPECT_EQ(c.findings[0].code, Code{"timing.fixed_mispaired"});
   EXPECT_EQ(c.contradicting, std::vector<int>{3});
   EXPECT_EQ(c.references.size(), 2U);
+  EXPECT_EQ(c.references[0].half_right, std::vector<int>{3});
   EXPECT_EQ(c.rotors[2].verdict, Verdict::half_a_out);  // By half B all the rest is right.
 }
 

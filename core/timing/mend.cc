@@ -72,6 +72,19 @@ std::vector<Turn> turns_by(const Search& s, const Reference& reference, const Co
   return out;
 }
 
+/// Fixed rotors that the reference is, wholly or by one half, the one of.
+void name_fixed(Mend& mend, const Search& s) {
+  for (int number = 1; number <= s.frame.rotors(); ++number) {
+    if (!marks_of(s.reading, number).fixed) continue;
+    const bool a = out_by(s.frame, s.reading, mend.reference, number, Half::a) == 0;
+    const bool b = out_by(s.frame, s.reading, mend.reference, number, Half::b) == 0;
+    if (agrees(s.frame, s.reading, mend.reference, number))
+      mend.fixed_rotors.push_back(number);
+    else if (a || b)
+      mend.half_right.push_back(number);
+  }
+}
+
 Mend mend_by(const Search& s, const Reference& reference) {
   const Wrong wrong = wrong_by(s, reference, false);
   const auto cost = cost_of(s, wrong);
@@ -83,9 +96,7 @@ Mend mend_by(const Search& s, const Reference& reference) {
   mend.time = mend.off.time;
   mend.turns = turns_by(s, reference, mend.off);
   if (cost) mend.money = s.reach.money(mend.time, mend.off.parts_price);
-  for (int number = 1; number <= s.frame.rotors(); ++number)
-    if (marks_of(s.reading, number).fixed && agrees(s.frame, s.reading, reference, number))
-      mend.fixed_rotors.push_back(number);
+  name_fixed(mend, s);
   return mend;
 }
 

@@ -41,6 +41,7 @@ struct Mend {
   teardown::Cost off;     ///< What comes off to reach them.
   Time time;              ///< To reach, to turn and to put back.
   std::optional<double> money;
+  std::vector<int> half_right;    ///< Fixed rotors of which one half alone is right by this reference.
   std::vector<int> fixed_rotors;  ///< Fixed rotors that are right by this reference.
 };
 

@@ -18,6 +18,12 @@ Word way(int clockwise, int flats) {
   return clockwise > 0 ? Word{"way.clockwise"} : Word{"way.counter_clockwise"};
 }
 
+/// Direction and whether it is half a turn, which has none.
+void add_way(Args& args, int clockwise, int flats) {
+  args.emplace_back("way", way(clockwise, flats));
+  if (2 * std::abs(clockwise) == flats) args.emplace_back("half_turn", 1);
+}
+
 struct Speaker {
   const Shaft& shaft;
   const Frame& frame;
@@ -82,6 +88,7 @@ void say_references(Speaker& s) {
       args.emplace_back("rotors", listed(m.fixed_rotors));
       args.emplace_back("count", static_cast<int>(m.fixed_rotors.size()));
     }
+    if (!m.half_right.empty()) args.emplace_back("half_rotors", listed(m.half_right));
     if (!m.reference.as_listed) args.emplace_back("mirrored", 1);
     if (m.money) args.emplace_back("money", any_money(*m.money));
     s.say(m.reachable ? Code{"timing.reference"} : Code{"timing.reference_out_of_reach"}, Severity::note,
@@ -103,6 +110,12 @@ void say_other_pattern(Speaker& s, int step) {
   s.say(Code{"timing.built_step"}, Severity::out, {{"flats", std::abs(step)}, {"way", way(step, s.frame.flats)}});
 }
 
+void say_whole_turned(Speaker& s, int turned) {
+  Args args{{"flats", std::abs(turned)}, {"flat", *s.frame.first_flat}};
+  add_way(args, turned, s.frame.flats);
+  s.say(Code{"timing.whole_turned"}, Severity::out, std::move(args));
+}
+
 void say_story(Speaker& s, const Story& story) {
   switch (story.kind) {
     case Story::Kind::halves_swapped:
@@ -121,10 +134,7 @@ void say_story(Speaker& s, const Story& story) {
     case Story::Kind::mirrored:
       return say_mirrored(s);
     case Story::Kind::whole_turned:
-      return s.say(Code{"timing.whole_turned"}, Severity::out,
-                   {{"flats", std::abs(story.turned)},
-                    {"way", way(story.turned, s.frame.flats)},
-                    {"flat", *s.frame.first_flat}});
+      return say_whole_turned(s, story.turned);
   }
 }
 
@@ -134,19 +144,11 @@ void say_half_out(Speaker& s, const RotorVerdict& v, Half half) {
   const int flats = half == Half::a ? *v.flats_a : *v.flats_b;
   const int to = half == Half::a ? *v.wanted_a : *v.wanted_b;
   const int from = *mark(marks_of(s.reading, v.rotor), half);
-  Args what{{"rotor", v.rotor},
-            {"half", half_word(half)},
-            {"flats", std::abs(flats)},
-            {"way", way(flats, s.frame.flats)},
-            {"from", from},
-            {"to", to}};
+  Args what{{"rotor", v.rotor}, {"half", half_word(half)}, {"flats", std::abs(flats)}, {"from", from}, {"to", to}};
+  Args mend = what;
+  add_way(what, flats, s.frame.flats);
   add_kink(what, v);
-  Args mend{{"rotor", v.rotor},
-            {"half", half_word(half)},
-            {"flats", std::abs(flats)},
-            {"way", way(-flats, s.frame.flats)},
-            {"from", from},
-            {"to", to}};
+  add_way(mend, -flats, s.frame.flats);
   s.add_end(mend, v.rotor);
   s.say(Code{"timing.half_out"}, Severity::out, std::move(what), at_rotor(v.rotor),
         Message{Code{"timing.turn_half"}, std::move(mend)});
@@ -159,15 +161,16 @@ Message turn_rotor(const Speaker& s, const RotorVerdict& v) {
   s.add_end(args, v.rotor);
   if (v.verdict == Verdict::both_out) return {Code{"timing.turn_both"}, std::move(args)};
   args.emplace_back("flats", std::abs(*v.flats_a));
-  args.emplace_back("way", way(-*v.flats_a, s.frame.flats));
+  add_way(args, -*v.flats_a, s.frame.flats);
   return {Code{"timing.turn_rotor"}, std::move(args)};
 }
 
 void say_whole_rotor(Speaker& s, const RotorVerdict& v) {
-  if (v.verdict == Verdict::indexed_wrong)
-    return s.say(Code{"timing.indexed_wrong"}, Severity::out,
-                 {{"rotor", v.rotor}, {"flats", std::abs(*v.flats_a)}, {"way", way(*v.flats_a, s.frame.flats)}},
-                 at_rotor(v.rotor), turn_rotor(s, v));
+  if (v.verdict == Verdict::indexed_wrong) {
+    Args args{{"rotor", v.rotor}, {"flats", std::abs(*v.flats_a)}};
+    add_way(args, *v.flats_a, s.frame.flats);
+    return s.say(Code{"timing.indexed_wrong"}, Severity::out, std::move(args), at_rotor(v.rotor), turn_rotor(s, v));
+  }
   Args args{{"rotor", v.rotor},
             {"flats_a", std::abs(*v.flats_a)},
             {"way_a", way(*v.flats_a, s.frame.flats)},
