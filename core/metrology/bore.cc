@@ -60,14 +60,14 @@ double temperature_if_taken(const PlaneReadings& in) {
 Shared shared_by(const PlaneReadings& in, const Scatter& scatter, double size_m, const Correction& correction) {
   const Component calibration[] = {{from_k2(in.gauge.calibration.si())}, {from_k2(in.gauge.ring.si())}};
   const double resolution = from_resolution(in.gauge.resolution.si());
-  const Component reading[] = {{scatter.s_m, 1, scatter.dof}, {resolution}};
-  const Combined one = combine(reading);
+  // Degrees of freedom stay the study's own: a study that came out small by luck would lend itself too many.
+  const double one_u = std::hypot(scatter.s_m, resolution);
   return {.calibration_u = combine(calibration).u,
           .resolution_u = resolution,
           .temperature_u = size_m * correction.u_relative,
           .temperature_if_taken_u = size_m * std::min(correction.u_relative, temperature_if_taken(in)),
           .correction = 1 + correction.relative,
-          .one_reading = {scatter.from, one.u, one.dof}};
+          .one_reading = {scatter.from, one_u, scatter.dof}};
 }
 
 Sized size_from(const Estimate& e, const Shared& s) {
@@ -106,13 +106,13 @@ void judge_sizes(const PlaneReadings& in, const FormEstimates& e, const Shared& 
   p.size = worse(p.least_judged.answer, p.greatest_judged.answer);
 }
 
-void judge_form(const PlaneReadings& in, const FormEstimates& e, PlaneJudged& p) {
+void judge_form(const PlaneReadings& in, const FormEstimates& e, const Shared& s, PlaneJudged& p) {
   if (!p.enough_directions) {
     p.form = Answer::cannot_tell;
     return;
   }
   const Estimate& o = *e.ovality;
-  p.ovality = Sized{o.value_m, o.own_u_m, o.own_dof, o.allowance_m};
+  p.ovality = Sized{o.value_m * s.correction, o.own_u_m, o.own_dof, o.allowance_m};
   const SizeLimits limits{.least = std::nullopt, .greatest = in.ovality_limit};
   p.ovality_judged = judge(*p.ovality, limits, in.rule);
   p.form = p.ovality_judged.answer;
@@ -163,14 +163,16 @@ Result<PlaneJudged> judge_plane(const PlaneReadings& in) {
   take_facts(in, *form, p);
   const Shared shared = shared_by(in, p.scatter, form->mean_m, p.correction);
   FormEstimates estimates = estimates_of(*form, shared.one_reading);
-  if (!p.obstacles.no_scatter && readings_disagree(*form, shared.one_reading)) {
-    p.not_two_lobed = form->all_repeated;
-    p.obstacles.disagree = !form->all_repeated;
+  if (!p.obstacles.no_scatter) {
+    const Discord discord = discord_of(*form, shared.one_reading);
+    // An odd shape is believed once every direction has shown it twice; until then it may be a slip.
+    p.not_two_lobed = discord.form && form->all_repeated && !discord.repeats;
+    p.obstacles.disagree = discord.repeats || (discord.form && !form->all_repeated);
   }
   if (p.not_two_lobed) reach_out(*form, estimates);
   take_sizes(estimates, shared, p);
   judge_sizes(in, estimates, shared, p);
-  judge_form(in, estimates, p);
+  judge_form(in, estimates, shared, p);
   p.would_be = worse(p.size, p.form);
   p.answer = p.obstacles.any() ? Answer::cannot_tell : p.would_be;
   return p;

@@ -21,8 +21,8 @@ struct PlaneReadings {
   std::span<const Reading> readings;
   GaugeFacts gauge;
   ThermalState thermal;
-  SizeLimits limits;                    ///< At 20 °C.
-  std::optional<Length> ovality_limit;  ///< On diameter.
+  SizeLimits limits = {};                              ///< At 20 °C.
+  std::optional<Length> ovality_limit = std::nullopt;  ///< On diameter.
   Rule rule = Rule::guard_u;
   TemperatureRise furthest = kelvins(15);    ///< From 20 °C; default assumed.
   TemperatureRise thermometer = kelvins(1);  ///< U (k = 2) of the thermometer there would be, where none was used.

@@ -17,7 +17,8 @@ enum class Rule {
 };
 
 struct SizeLimits {
-  std::optional<Length> least, greatest;
+  std::optional<Length> least = std::nullopt;
+  std::optional<Length> greatest = std::nullopt;
 };
 
 /// A value with its uncertainty. `allowance_m` widens U beyond k·u (form.h).

@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kTail = 0.025;           ///< Each side of 95 %.
 constexpr double kRoundLooksOval = 0.02;  ///< Chance allowed for a round bore; a little under the tail.
-constexpr double kDisagree = 1e-4;        ///< Chance of one alarm in a plane whose readings are sound.
+constexpr double kDisagree = 1e-3;        ///< Chance of one alarm in a plane whose readings are sound.
 
 /// Readings of one direction. Kept about the first reading so that micrometres keep their digits.
 struct Group {
@@ -119,12 +119,21 @@ void take_residuals(std::span<const Reading> readings, Form& f) {
     const double c = std::cos(2 * r.direction.radians()), s = std::sin(2 * r.direction.radians());
     const double residual = (r.diameter.si() - f.mean_m) - f.cos_m * c - f.sin_m * s;
     squares += residual * residual;
-    const double to_spare = 1 - variance_at(f, c, s);
-    // A reading that the form goes through whatever it says has no residual to judge.
-    if (to_spare > 0.02) f.greatest_residual = std::max(f.greatest_residual, std::abs(residual) / std::sqrt(to_spare));
   }
   const double freedom = f.readings - 3;
   if (freedom >= 2 && f.directions >= 4) f.residual = {Scatter::From::residual, std::sqrt(squares / freedom), freedom};
+}
+
+/// Distances of the directions' means from the form, over their own scatter: Var(mean − form) = σ² (1/n − h).
+void take_discord(std::span<const Group> groups, double origin, Form& f) {
+  for (const Group& g : groups) {
+    const double angle = g.leader * std::numbers::pi / 90, c = std::cos(angle), s = std::sin(angle);
+    const double to_spare = 1.0 / g.count - variance_at(f, c, s);
+    // A direction that the form goes through whatever it says has nothing to judge.
+    if (!(to_spare > 0.02 / g.count)) continue;
+    const double off = std::abs(origin + g.mean() - f.mean_m - f.cos_m * c - f.sin_m * s);
+    f.form_residual = std::max(f.form_residual, off / std::sqrt(to_spare));
+  }
 }
 
 void solve(std::span<const Reading> readings, double origin, Form& f) {
@@ -176,7 +185,8 @@ double Form::amplitude_m() const { return std::hypot(cos_m, sin_m); }
 
 Angle Form::greatest_at() const {
   const double turned = 0.5 * std::atan2(sin_m, cos_m);
-  return radians(turned < 0 ? turned + std::numbers::pi : turned);
+  // Rounding must not make 180° of 0°.
+  return radians(turned < -1e-9 ? turned + std::numbers::pi : std::max(turned, 0.0));
 }
 
 Result<Form> fit_form(std::span<const Reading> readings) {
@@ -192,7 +202,14 @@ Result<Form> fit_form(std::span<const Reading> readings) {
   form.readings = static_cast<int>(readings.size());
   form.directions = static_cast<int>(groups.count);
   take_groups(groups.all(), origin, form);
+  for (const Reading& r : readings) {
+    const Group& g = groups.at(half_turn(r.direction));
+    if (g.count < 2) continue;
+    const double off = std::abs(r.diameter.si() - origin - g.mean());
+    form.repeat_residual = std::max(form.repeat_residual, off / std::sqrt(1 - 1.0 / g.count));
+  }
   if (groups.count >= 3 && opens_the_form(groups.all())) solve(readings, origin, form);
+  if (form.fitted) take_discord(groups.all(), origin, form);
   return form;
 }
 
@@ -220,11 +237,12 @@ FormEstimates estimates_of(const Form& f, const Scatter& s) {
           .direction_known = raw > k * std::sqrt(along) && raw > std::sqrt(2 * noise2)};
 }
 
-bool readings_disagree(const Form& form, const Scatter& scatter) {
+Discord discord_of(const Form& form, const Scatter& scatter) {
+  if (!(scatter.s_m > 0)) return {};
+  const double k = student_quantile(1 - std::max(kDisagree / (4 * form.readings), 1e-5), scatter.dof);
   // Residuals cannot disagree with a scatter that was read off them.
-  if (!form.fitted || scatter.from == Scatter::From::residual || !(scatter.s_m > 0)) return false;
-  const double k = student_quantile(1 - std::max(kDisagree / (2 * form.readings), 1e-5), scatter.dof);
-  return form.greatest_residual > k * scatter.s_m;
+  return {.repeats = scatter.from == Scatter::From::study && form.repeat_residual > k * scatter.s_m,
+          .form = scatter.from != Scatter::From::residual && form.form_residual > k * scatter.s_m};
 }
 
 }  // namespace flatwise::metrology

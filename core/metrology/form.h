@@ -44,8 +44,10 @@ struct Form {
          v22 = 0;                                          ///< Covariance of (D0, cos, sin); only v00 when not fitted.
   double least_direction_m = 0, greatest_direction_m = 0;  ///< Least and greatest of the directions' means.
   int least_repeats = 0, greatest_repeats = 0;             ///< Readings behind these two.
-  double greatest_residual = 0;  ///< Largest |residual| over its own √(1 − h), m; 0 where no reading is to spare.
-  Scatter repeats;               ///< From three or more readings of one direction; From::none otherwise.
+  /// Largest distance of a direction's mean from the form, and of a reading from its direction's mean, each over what it
+  /// scatters by for a reading's s of 1, m; 0 where there is nothing to spare.
+  double form_residual = 0, repeat_residual = 0;
+  Scatter repeats;   ///< From three or more readings of one direction; From::none otherwise.
   Scatter residual;  ///< From the fit's residuals with two or more degrees of freedom; From::none otherwise.
 
   [[nodiscard]] double amplitude_m() const;  ///< e/2 as fitted, noise and all.
@@ -94,8 +96,11 @@ struct FormEstimates {
 ///            are checked by simulation in bore_simulation_test.cc. docs/worked/W12-form.md.
 [[nodiscard]] FormEstimates estimates_of(const Form& form, const Scatter& scatter);
 
-/// True where one reading is so far from the form that the scatter does not explain it (one plane in 10,000 by chance):
-/// a slip of the hand, a bore that is not two-lobed, or a gauge that scatters more than its study says.
-[[nodiscard]] bool readings_disagree(const Form& form, const Scatter& scatter);
+/// What the readings say against each other (one sound plane in 1000 by chance).
+struct Discord {
+  bool repeats = false;  ///< Two readings of one direction differ by more than the scatter: a slip of the hand.
+  bool form = false;     ///< The directions do not lie on an oval: a slip, or a bore that is neither round nor oval.
+};
+[[nodiscard]] Discord discord_of(const Form& form, const Scatter& scatter);
 
 }  // namespace flatwise::metrology

@@ -14,11 +14,11 @@ enum class Standing { in_date, overdue, accepted };
 inline constexpr int kLeastStudy = 3;  ///< A scatter is never taken from one or two readings.
 
 struct GaugeFacts {
-  Length calibration;                   ///< U of its certificate, k = 2.
-  Length resolution;                    ///< One step of its display or scale.
-  std::optional<Length> repeatability;  ///< Standard deviation of one reading, from its own study.
-  int repeatability_readings = 0;       ///< Readings in that study, 3 or more.
-  Length ring;                          ///< U (k = 2) of the ring it is set on; nought where there is none.
+  Length calibration;                                  ///< U of its certificate, k = 2.
+  Length resolution;                                   ///< One step of its display or scale.
+  std::optional<Length> repeatability = std::nullopt;  ///< Standard deviation of one reading, from its own study.
+  int repeatability_readings = 0;                      ///< Readings in that study, 3 or more.
+  Length ring = {};  ///< U (k = 2) of the ring it is set on; nought where there is none.
   Standing standing = Standing::in_date;
 };
 

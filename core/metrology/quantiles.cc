@@ -69,6 +69,7 @@ double student_cdf(double t, double degrees_of_freedom) {
 
 double student_quantile(double probability, double degrees_of_freedom) {
   CORE_CHECK(degrees_of_freedom >= 1 && probability >= 0.5 && probability <= 0.99999);
+  if (degrees_of_freedom >= kEndless / 2) return normal_quantile(probability);
   const double nu = std::floor(degrees_of_freedom);
   if (nu == 1) return std::tan(std::numbers::pi * (probability - 0.5));
   const double q = 2 * probability - 1;  // P(|T| <= t)

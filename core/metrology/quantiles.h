@@ -5,7 +5,7 @@
 
 namespace flatwise::metrology {
 
-/// Degrees of freedom of something known without end.
+/// Degrees of freedom of something known without end; from half of it on the normal distribution is used.
 inline constexpr double kEndless = 1e9;
 
 /// Normal distribution function.

@@ -19,7 +19,7 @@ struct PlaneMean {
 /// Two planes, or three with one in the middle.
 struct Planes {
   PlaneMean a, b;
-  std::optional<PlaneMean> middle;
+  std::optional<PlaneMean> middle = std::nullopt;
   bool same_gauge = true;         ///< Its calibration error is then in both means alike, and cancels in the taper.
   bool same_temperatures = true;  ///< The same temperatures, taken or assumed once for all planes: their error cancels.
   std::optional<Length> limit;    ///< For the taper and the bell-mouth, on diameter.
