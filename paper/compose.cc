@@ -86,12 +86,12 @@ Pages kit(const Material& m, const TextMeasure& measure) {
         std::to_string(tray.rotor), say(Message{Code{"sheet.rotor_number"}, {{"rotor", tray.rotor}}}, m.voice()), {}};
     for (const job::KitItem& i : tray.items)
       out.lines.push_back(
-          {word("kit." + std::string{i.item}, m.voice()), i.part.part_number, i.count, i.fresh, i.reuse_if_sound});
+          {word("item." + std::string{i.item}, m.voice()), i.part.part_number, i.count, i.fresh, i.reuse_if_sound});
     sheet.trays.push_back(std::move(out));
   }
   for (const job::PartWanted& p : job::parts_wanted(trays, *m.order.workshop))
     sheet.stock.push_back(
-        {word("kit." + std::string{p.item}, m.voice()), p.part.part_number, p.wanted, p.on_shelf, p.on_order});
+        {word("item." + std::string{p.item}, m.voice()), p.part.part_number, p.wanted, p.on_shelf, p.on_order});
   return kit_sheet(sheet, measure);
 }
 

@@ -22,9 +22,9 @@ struct Composed {
 struct SheetOrder {
   const Shaft* shaft = nullptr;
   const Workshop* workshop = nullptr;
-  const Bench* bench = nullptr;     ///< nullptr: nothing read yet.
-  std::vector<int> rotors;          ///< To open; with a bench what came off.
-  std::vector<std::string> names;   ///< Out of sheet_names(); empty: all.
+  const Bench* bench = nullptr;    ///< nullptr: nothing read yet.
+  std::vector<int> rotors;         ///< To open; with a bench what came off.
+  std::vector<std::string> names;  ///< Out of sheet_names(); empty: all.
   Head head;
 };
 /// Names of all sheets, in the order of the bench.

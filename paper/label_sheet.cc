@@ -40,6 +40,25 @@ void draw_renew(Pen pen, const std::string& words, const TextMeasure& measure) {
            {.size = size, .bold = true, .anchor = drawing::Anchor::middle});
 }
 
+// Whose part it is: one line, two where names are long, smaller only then.
+void draw_whose(Pen pen, const Head& head, const TextMeasure& measure) {
+  const Code code = head.invented ? Code{"paper.label_invented"} : Code{"paper.label_whose"};
+  const std::string words =
+      say(code.id(), {{"shaft", head.shaft}, {"job", head.job}, {"workshop", head.workshop}}, head.voice);
+  double size = 2.5;
+  std::vector<std::string> lines;
+  do {
+    lines = break_lines(measure, words, {size, false, kWidth - 2 * kPad});
+    size -= 0.1;
+  } while (lines.size() > 2 && size > 0.8);
+  size += 0.1;
+  double base = lines.size() == 1 ? 37.2 : 38.0 - 1.15 * size * static_cast<double>(lines.size() - 1);
+  for (const std::string& line : lines) {
+    pen.text({kPad, base}, line, {.size = size});
+    base += 1.15 * size;
+  }
+}
+
 drawing::DisplayList draw(const Label& label, const Head& head, const TextMeasure& measure) {
   drawing::DisplayList list;
   list.width = kWidth;
@@ -56,9 +75,7 @@ drawing::DisplayList draw(const Label& label, const Head& head, const TextMeasur
   };
   line(27.2, label.what, {4, true, beside});
   line(32, label.where, {3.2, false, beside});
-  const Code whose = head.invented ? Code{"paper.label_invented"} : Code{"paper.label_whose"};
-  line(37.2, say(whose.id(), {{"shaft", head.shaft}, {"job", head.job}, {"workshop", head.workshop}}, head.voice),
-       {2.5, false, kWidth - 2 * kPad});
+  draw_whose(pen, head, measure);
   if (label.renew)
     draw_renew(pen, word("paper.renew", head.voice), measure);
   else

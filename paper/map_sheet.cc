@@ -100,13 +100,16 @@ struct Grid {
   double number = 6.4;
 };
 
-Grid grid_of(double width, int cells) {
+Grid grid_of(const Sheet& page, int rotors) {
+  const int cells = rotors + 1;
   Grid g;
   g.columns = cells <= 6 ? std::max(4, cells) : std::clamp((cells + 1) / 2, 5, 6);
-  g.cell_width = width / g.columns;
+  g.cell_width = page.width() / g.columns;
   g.number = g.columns > 5 ? 5.0 : 6.4;
   // Beside the rotor's number, and no higher than leaves room for the table.
-  g.view = std::min(g.cell_width - 0.65 * g.number, cells <= g.columns ? 40.0 : (g.columns > 5 ? 26.0 : 33.0));
+  const double number = page.measure().width(std::to_string(rotors), g.number, true);
+  g.view = std::min(g.cell_width - number - (rotors > 9 ? 0.0 : -2.0),
+                    cells <= g.columns ? 40.0 : (g.columns > 5 ? 26.0 : 33.0));
   g.cell_height = g.view + 2.0;
   return g;
 }
@@ -131,7 +134,7 @@ Word seen_from(End end) { return end == End::a ? Word{"paper.seen_from_a"} : Wor
 void draw_views(Sheet& page, const MapSheet& sheet) {
   const auto& rotors = sheet.map->rotors;
   const End other_end = sheet.stand == End::a ? End::b : End::a;
-  const Grid grid = grid_of(page.width(), static_cast<int>(rotors.size()) + 1);
+  const Grid grid = grid_of(page, static_cast<int>(rotors.size()));
   const Word head = sheet.stand == End::a ? Word{"paper.map_from_a"} : Word{"paper.map_from_b"};
   page.need(8 + grid.cell_height);
   page.y += page.write(page.word(head), {.x = page.left(), .width = page.width(), .type = {.size = 4.2, .bold = true}},

@@ -198,6 +198,8 @@ Result<bool> Painter::paint(const Text& text) {
     }
   } measure;
   measure.setter = setter_;
+  if (!TypeSetter::is_text(text.text))
+    return tl::unexpected{Problem{flatwise::Code{"paper.not_utf8"}, "text", {}, {}, {}}};
   if (!(text.width > 0)) return set_line(text, text.text, text.at.y);
   double y = text.at.y;
   for (const std::string& line : break_lines(measure, text.text, {text.size, text.bold, text.width})) {
@@ -241,6 +243,15 @@ Problem bad(flatwise::Code code, std::string field, std::string given) {
 bool possible(const DisplayList& page) {
   constexpr double kGreatestMm = 2000;
   return page.width > 0 && page.height > 0 && page.width <= kGreatestMm && page.height <= kGreatestMm;
+}
+
+// Cairo numbers its surfaces through the whole process; the same page must give the same bytes.
+void name_the_group(std::string& svg) {
+  constexpr std::string_view kBegins = "id=\"surface";
+  const std::size_t at = svg.find(kBegins);
+  if (at == std::string::npos) return;
+  const std::size_t end = svg.find('"', at + kBegins.size());
+  svg.replace(at, end - at, "id=\"page");
 }
 
 Result<std::string> finished(cairo_surface_t* surface, std::string bytes) {
@@ -287,6 +298,7 @@ Result<std::string> render_svg(const DisplayList& page) {
   if (auto ok = paint_page(c.get(), setter, page); !ok) return tl::unexpected{ok.error()};
   c.reset();
   cairo_surface_finish(surface.get());
+  name_the_group(bytes);
   return finished(surface.get(), std::move(bytes));
 }
 

@@ -118,8 +118,8 @@ void Sheet::title_block(bool first) {
 void Sheet::code(const std::string& text, double top) {
   pages_.back().items.emplace_back(drawing::Code{{right() - kCodeSide, top}, kCodeSide, text});
   const std::string caption = word(Word{"paper.scan"});
-  const double size = size_to_fit(*measure_, caption, {2.8, false, kCodeSide + 3}, 2.0);
-  pen().text({right() - kCodeSide / 2, top + kCodeSide + 3.2 + size}, caption,
+  const double size = size_to_fit(*measure_, caption, {2.8, false, kCodeSide}, 1.5);
+  pen().text({right() - kCodeSide / 2, top + kCodeSide + 3.3 + size}, caption,
              {.size = size, .anchor = drawing::Anchor::middle});
 }
 

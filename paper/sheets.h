@@ -21,7 +21,6 @@
 #include "drawing/display_list.h"
 #include "drawing/end_view.h"
 #include "drawing/shaft_strip.h"
-#include "job/kit.h"
 #include "paper/text_measure.h"
 #include "words/words.h"
 

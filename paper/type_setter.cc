@@ -1,7 +1,9 @@
 #include "paper/type_setter.h"
 
+#include <array>
 #include <optional>
 #include <string>
+#include <unordered_map>
 
 #include "paper/render.h"
 
@@ -39,14 +41,23 @@ std::optional<std::size_t> first_missing(const PangoGlyphItem& run) {
   return std::nullopt;
 }
 
+// Layout asks for the same words again and again. Without hinting a width is proportional to the size, so one
+// measurement a text is enough.
 class FontMeasure final : public TextMeasure {
  public:
   [[nodiscard]] double width(std::string_view text, double size, bool bold) const override {
-    return setter_.width(text, size, bold);
+    auto& known = known_[bold ? 1 : 0];
+    const auto found = known.find(std::string{text});
+    if (found != known.end()) return found->second * size / kMeasuredAt;
+    const double wide = setter_.width(text, kMeasuredAt, bold);
+    known.emplace(text, wide);
+    return wide * size / kMeasuredAt;
   }
 
  private:
+  static constexpr double kMeasuredAt = 10;
   TypeSetter setter_;
+  mutable std::array<std::unordered_map<std::string, double>, 2> known_;
 };
 
 }  // namespace
@@ -86,9 +97,11 @@ double TypeSetter::ascent(PangoLayout* layout) {
   return static_cast<double>(pango_layout_get_baseline(layout)) / PANGO_SCALE / kFine;
 }
 
+bool TypeSetter::is_text(std::string_view text) {
+  return g_utf8_validate(text.data(), static_cast<gssize>(text.size()), nullptr) == TRUE;
+}
+
 Result<bool> TypeSetter::check(PangoLayout* layout, std::string_view text) const {
-  if (g_utf8_validate(text.data(), static_cast<gssize>(text.size()), nullptr) == FALSE)
-    return tl::unexpected{Problem{Code{"paper.not_utf8"}, "text", {}, {}, {}}};
   for (GSList* at = pango_layout_get_lines_readonly(layout); at != nullptr; at = at->next) {
     const auto* line = static_cast<PangoLayoutLine*>(at->data);
     for (GSList* run = line->runs; run != nullptr; run = run->next)

@@ -24,6 +24,8 @@ class TypeSetter {
   [[nodiscard]] double width(std::string_view text, double size, bool bold) const;
   /// Base line below the layout's top, mm.
   [[nodiscard]] static double ascent(PangoLayout* layout);
+  /// Valid UTF-8. To be asked before anything is laid out.
+  [[nodiscard]] static bool is_text(std::string_view text);
   /// Every character stands in one of our two fonts; else the first that does not.
   [[nodiscard]] Result<bool> check(PangoLayout* layout, std::string_view text) const;
 
