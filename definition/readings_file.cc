@@ -3,60 +3,18 @@
 #include <set>
 
 #include "core/units/near.h"
-#include "definition/read.h"
-#include "definition/tree.h"
+#include "definition/bench_reader.h"
 
 namespace flatwise::definition {
 namespace {
 
 using Use = Gauge::Use;
-constexpr std::string_view kUseNames[] = {"bore gauge", "thermometer", "length", "feeler", "wrench", "press gauge"};
 
-class BenchReader {
- public:
-  BenchReader(File& file, const BenchContext& context) : file_{file}, context_{context} {
-    for (const Station& st : context.shaft.stations()) labels_.push_back(st.label);
-    for (const Gauge& g : context.workshop.gauges) gauge_ids_.push_back(g.id);
-  }
-  Bench read();
+std::string use_name(Use use) {
+  return std::string{find_field(Document::workshop, "gauge", "use")->words[static_cast<std::size_t>(use)]};
+}
 
- private:
-  void read_head(const Section& s);
-  std::vector<int> rotor_list(const Section& s, std::string_view key);
-  void check_within(const Section& s, std::string_view key, const std::vector<int>& inner,
-                    const std::vector<int>& outer);
-  void read_labels_back(const Section& s);
-  void read_rotor(const Section& s);
-  void read_marks(const Section& s, int rotor);
-  void read_bore(const Section& s, int rotor);
-  std::vector<Angle> directions(const Section& s);
-  void read_plane(const Section& s, std::string_view plane, const BoreReading& like, std::span<const Angle> directions);
-  void read_half_lengths(const Section& s, int rotor);
-  void read_leans(const Section& s, int rotor);
-  void read_rings(const Section& s, int rotor);
-  void read_press(const Section& s, int rotor);
-  void read_count_out(const Section& s, int rotor);
-  void read_part(const Section& s);
-  void read_feeler(const Section& s);
-  void read_torque(const Section& s);
-  void read_answers(const toml::table& table, const std::string& id, const std::string& path);
-  void read_answer(const toml::node& node, const toml::key& key, const std::string& parent, const std::string& path);
-
-  [[nodiscard]] int joints() const;
-  [[nodiscard]] bool rotor_there(const toml::node& node, std::int64_t number, const std::string& path);
-  std::optional<std::size_t> station(const std::string& label, const toml::node& node, const std::string& path);
-  std::string gauge(const Section& s, std::string_view key, std::initializer_list<Use> uses);
-  std::optional<Told<Entered>> told(const Section& s, std::string_view key);
-  template <class T>
-  Told<T> told(const toml::node& node, T value) const {
-    return {std::move(value), file_.typed(node), file_.place(node)};
-  }
-
-  File& file_;
-  const BenchContext& context_;
-  Bench bench_;
-  std::vector<std::string_view> labels_, gauge_ids_;
-};
+}  // namespace
 
 Bench BenchReader::read() {
   const Section all{file_, "readings_file", &file_.root(), {}};
@@ -157,9 +115,7 @@ std::string BenchReader::gauge(const Section& s, std::string_view key, std::init
   const Use use = context_.workshop.gauges[*found].use;
   if (std::ranges::find(uses, use) != uses.end()) return id;
   s.problem(Code{"definition.wrong_gauge"}, key,
-            {{"gauge", id},
-             {"use", std::string{kUseNames[static_cast<std::size_t>(use)]}},
-             {"wanted", std::string{kUseNames[static_cast<std::size_t>(*uses.begin())]}}});
+            {{"gauge", id}, {"use", use_name(use)}, {"wanted", use_name(*uses.begin())}});
   return id;
 }
 
@@ -169,127 +125,6 @@ std::optional<Told<Entered>> BenchReader::told(const Section& s, std::string_vie
   auto read = s.quantity(key);
   if (!read) return std::nullopt;
   return told(*node, *std::move(read));
-}
-
-void BenchReader::read_rotor(const Section& s) {
-  const toml::node* number = s.node("number");
-  if (!number || !rotor_there(*number, s.whole("number"), s.path("number"))) return;
-  const auto rotor = static_cast<int>(s.whole("number"));
-  if (s.has("marks")) read_marks(s.table("marks"), rotor);
-  for (const Section& bore : s.tables("bore")) read_bore(bore, rotor);
-  if (s.has("half_lengths")) read_half_lengths(s.table("half_lengths"), rotor);
-  for (const Section& press : s.tables("press")) read_press(press, rotor);
-  if (const auto* node = s.node("fitted")) bench_.fitted.push_back({rotor, told(*node, s.text("fitted"))});
-  if (s.has("lean_marked")) read_leans(s.table("lean_marked"), rotor);
-  read_rings(s, rotor);
-  if (s.has("count_out")) read_count_out(s.table("count_out"), rotor);
-}
-
-void BenchReader::read_count_out(const Section& s, int rotor) {
-  for (const std::string_view item : {"set", "seal", "snap_ring"}) {
-    const Section counted = s.table(item);
-    const toml::node* laid = counted.node("laid");
-    if (!laid) continue;
-    Counted c{rotor, std::string{item}, told(*laid, static_cast<int>(counted.whole("laid"))), std::nullopt};
-    if (const toml::node* left = counted.node("left")) c.left = told(*left, static_cast<int>(counted.whole("left")));
-    bench_.counted.push_back(std::move(c));
-  }
-}
-
-void BenchReader::read_marks(const Section& s, int rotor) {
-  for (const auto& [key, half] : {std::pair{"a", Half::a}, std::pair{"b", Half::b}}) {
-    const toml::node* node = s.node(key);
-    if (!node || !node->is_integer()) continue;  // Not there, or "not read".
-    const std::int64_t flat = s.whole(key);
-    if (flat > context_.shaft.flats() && flat <= 24)
-      s.problem(Code{"definition.flat_range"}, key, {{"least", 1}, {"greatest", context_.shaft.flats()}});
-    bench_.marks.push_back({rotor, half, told(*node, static_cast<int>(flat))});
-  }
-}
-
-// Four directions, 45° apart, need no list; any other number of readings says where it was taken.
-std::vector<Angle> BenchReader::directions(const Section& s) {
-  if (const auto* node = s.node("directions"); node && node->is_array()) {
-    std::vector<Angle> all;
-    for (const toml::node& item : *node->as_array()) {
-      const auto read = file_.quantity(item, s.field("directions"), s.path("directions"));
-      all.push_back(read ? radians(read->value.si) : Angle{});
-    }
-    return all;
-  }
-  return {degrees(0), degrees(45), degrees(90), degrees(135)};
-}
-
-void BenchReader::read_bore(const Section& s, int rotor) {
-  BoreReading like;
-  like.rotor = rotor;
-  like.gauge = gauge(s, "gauge", {Use::bore_gauge});
-  like.thermometer = gauge(s, "thermometer", {Use::thermometer});
-  like.part_temperature = told(s, "part");
-  like.gauge_temperature = told(s, "gauge_at");
-  if (!s.has("A") && !s.has("B")) s.problem(Code{"definition.no_readings"}, "gauge", {});
-  const std::vector<Angle> at = directions(s);
-  for (const std::string_view plane : {"A", "B"}) {
-    like.plane = plane.front();
-    read_plane(s, plane, like, at);
-  }
-}
-
-void BenchReader::read_plane(const Section& s, std::string_view plane, const BoreReading& like,
-                             std::span<const Angle> at) {
-  const toml::node* node = s.node(plane);
-  if (!node || !node->is_array()) return;
-  const toml::array& list = *node->as_array();
-  if (list.size() != at.size()) {
-    const Args args{{"count", static_cast<std::int64_t>(list.size())},
-                    {"directions", static_cast<std::int64_t>(at.size())}};
-    if (s.has("directions")) return s.problem(Code{"definition.readings_not_directions"}, plane, args);
-    return s.problem(Code{"definition.directions_wanted"}, plane, args);
-  }
-  std::size_t i = 0;
-  for (const toml::node& item : list) {
-    BoreReading reading = like;
-    reading.direction = at[i++];
-    if (item.value<std::string>() == "not read") continue;
-    auto read = file_.quantity(item, s.field(plane), s.path(plane));
-    if (!read) continue;  // Has its problem already.
-    reading.diameter = told(item, *std::move(read));
-    bench_.bores.push_back(std::move(reading));
-  }
-}
-
-void BenchReader::read_half_lengths(const Section& s, int rotor) {
-  const std::string id = gauge(s, "gauge", {Use::length});
-  for (const auto& [key, half] : {std::pair{"a", Half::a}, std::pair{"b", Half::b}})
-    if (auto length = told(s, key))
-      bench_.part_lengths.push_back({context_.shaft.station_of_rotor(rotor), half, *std::move(length), id});
-}
-
-void BenchReader::read_leans(const Section& s, int rotor) {
-  for (const auto& [key, half] : {std::pair{"a", Half::a}, std::pair{"b", Half::b}})
-    if (auto angle = told(s, key)) bench_.leans.push_back({rotor, half, *std::move(angle)});
-}
-
-void BenchReader::read_rings(const Section& s, int rotor) {
-  const toml::node* node = s.node("rings_sound");
-  if (!node || !node->is_array()) return;
-  const auto rings = static_cast<int>(context_.shaft.rotor(rotor).snap_rings);
-  if (node->as_array()->size() > static_cast<std::size_t>(rings))
-    s.problem(Code{"definition.too_many_rings"}, "rings_sound", {{"greatest", rings}});
-  for (const toml::node& item : *node->as_array())
-    if (const auto reply = index_of(item.value<std::string>().value_or(""), s.field("rings_sound").words))
-      bench_.reused_rings.push_back({rotor, told(item, static_cast<Reply>(*reply))});
-}
-
-void BenchReader::read_press(const Section& s, int rotor) {
-  PressReading p;
-  p.rotor = rotor;
-  p.gauge = gauge(s, "gauge", {Use::press_gauge});
-  if (const auto* node = s.node("ring")) p.ring = told(*node, static_cast<RingPressed>(s.word("ring")));
-  auto force = told(s, "force");
-  if (!force) return;
-  p.force = *std::move(force);
-  bench_.presses.push_back(std::move(p));
 }
 
 void BenchReader::read_part(const Section& s) {
@@ -370,45 +205,46 @@ void BenchReader::read_answers(const toml::table& table, const std::string& id, 
 
 void BenchReader::read_answer(const toml::node& node, const toml::key& key, const std::string& parent,
                               const std::string& path) {
-  Answered answer;
-  const std::string leaf{key.str()};
   const auto& known = context_.known_questions;
-  const bool parent_known = !parent.empty() && (known.empty() || index_of(parent, known).has_value());
-  const bool digits =
-      !leaf.empty() && leaf.size() <= 4 && std::ranges::all_of(leaf, [](char c) { return c >= '0' && c <= '9'; });
-  if (parent_known) {
+  const std::string leaf{key.str()};
+  Answered answer;
+  if (!parent.empty() && (known.empty() || index_of(parent, known))) {
     answer.question = parent;
     answer.about = leaf;
-    if (digits) {
-      for (const char c : leaf) answer.number = answer.number * 10 + (c - '0');
-      if (answer.number < 1 || answer.number > static_cast<int>(labels_.size()))
-        file_.add(Code{"definition.unknown_rotor"}, path, leaf,
-                  {{"number", answer.number}, {"least", 1}, {"greatest", context_.shaft.rotor_count()}},
-                  file_.place(key));
-    } else if (leaf == "A" || leaf == "B") {
-      answer.number = leaf == "A" ? 1 : 2;
-    } else if (const auto at = station(leaf, node, path)) {
-      answer.number = static_cast<int>(*at) + 1;
-    }
+    answer.number = number_of(leaf, node, key, path);
   } else {
     answer.question = parent.empty() ? leaf : parent + "." + leaf;
     if (!known.empty() && !index_of(answer.question, known)) {
-      Args args{{"question", parent.empty() ? leaf : parent}};
-      if (const auto near = nearest(parent.empty() ? leaf : parent, known); !near.empty())
-        args.emplace_back("near", std::string{near});
+      const std::string& asked = parent.empty() ? leaf : parent;
+      Args args{{"question", asked}};
+      if (const auto near = nearest(asked, known); !near.empty()) args.emplace_back("near", std::string{near});
       return file_.add(Code{"definition.unknown_question"}, path, leaf, std::move(args), file_.place(key));
     }
   }
+  const std::span<const std::string_view> words = find_field(Document::readings, "readings_file", "answers")->words;
   Reply reply = Reply::not_seen;
   if (const auto* flag = node.as_boolean()) reply = flag->get() ? Reply::yes : Reply::no;
-  if (const auto at = index_of(node.value<std::string>().value_or(""),
-                               find_field(Document::readings, "readings_file", "answers")->words))
-    reply = static_cast<Reply>(*at);
+  if (const auto at = index_of(node.value<std::string>().value_or(""), words)) reply = static_cast<Reply>(*at);
   answer.reply = told(node, reply);
   bench_.answers.push_back(std::move(answer));
 }
 
-}  // namespace
+// A rotor by its number, a nut by its end, any other part by its label (then its station, counted from 1).
+int BenchReader::number_of(const std::string& about, const toml::node& node, const toml::key& key,
+                           const std::string& path) {
+  if (about == "A" || about == "B") return about == "A" ? 1 : 2;
+  const bool digits = !about.empty() && std::ranges::all_of(about, [](char c) { return c >= '0' && c <= '9'; });
+  if (!digits) {
+    const auto at = station(about, node, path);
+    return at ? static_cast<int>(*at) + 1 : 0;
+  }
+  std::int64_t number = 0;
+  for (const char c : about) number = std::min<std::int64_t>(number * 10 + (c - '0'), 1'000'000);
+  if (number >= 1 && number <= static_cast<std::int64_t>(labels_.size())) return static_cast<int>(number);
+  file_.add(Code{"definition.unknown_rotor"}, path, about,
+            {{"number", number}, {"least", 1}, {"greatest", context_.shaft.rotor_count()}}, file_.place(key));
+  return 0;
+}
 
 Results<Links> read_links(std::string_view toml, std::string_view name) {
   File file{Document::readings, toml, name};
