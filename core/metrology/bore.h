@@ -67,8 +67,8 @@ struct PlaneJudged {
 
 /// Judges one plane.
 ///
-/// Model      Each reading brought to 20 °C; two-lobe form of three or more directions; least and greatest diameter of the
-///            form inside the limits, ovality inside its own. U of a size: calibration and ring (k = 2), resolution
+/// Model      Each reading brought to 20 °C; two-lobe form of three or more directions; least and greatest diameter of
+///            the form inside the limits, ovality inside its own. U of a size: calibration and ring (k = 2), resolution
 ///            (rectangular, not averaged away), temperature, scatter averaged by the fit, by the GUM. Calibration and
 ///            temperature cancel in the ovality. Out beats cannot tell beats in. What keeps the readings from deciding
 ///            (obstacles) makes it cannot tell, with what it would have been.

@@ -44,8 +44,8 @@ struct Judged {
 
 /// Judges a value against one or two limits.
 ///
-/// Model      In where value ± guard lies inside, out where it is outside by more than the guard, else cannot tell. Without
-///            limits: in, against nothing.
+/// Model      In where value ± guard lies inside, out where it is outside by more than the guard, else cannot tell.
+///            Without limits: in, against nothing.
 /// Source     [ISO14253-1]; guard U is the default here, the one-sided factor of the 2017 edition is from memory.
 [[nodiscard]] Judged judge(const Sized& value, const SizeLimits& limits, Rule rule);
 

@@ -87,10 +87,10 @@ struct FormEstimates {
 /// Mean, least and greatest diameter and ovality of the form, with the noise's share taken off.
 ///
 /// Model      The fitted amplitude R is that of the form plus two noises, so R² is too great by their variances on
-///            average: e/2 = √(R² − v), and nought where that is negative. The true amplitude is seldom over R + k u; it is
-///            seldom under √(R² − w) − k u with w = v (0.02^(−2/ν) − 1) ν/2 − ..., which keeps a round bore from looking
-///            oval or out of size in more than 2 % of cases. `allowance_m` is the larger of both distances from e/2, so
-///            that value ± U has tails of at most 2.5 % whether the bore is round or not.
+///            average: e/2 = √(R² − v), and nought where that is negative. The true amplitude is over R + k u in at most
+///            2.5 % of cases; and √(R² − w) − k u is over nought in 2 % of round bores where w is the 2 % point of the F
+///            distribution with (2, ν) degrees of freedom, less k². `allowance_m` is the larger distance of R and
+///            √(R² − w) from e/2, so that value ± U has tails of at most 2.5 % whether the bore is round or not.
 ///            Not fitted: the directions' own means; U then covers the choosing of the extreme one of two.
 /// Source     Rice's distribution; the bound by the F distribution with (2, ν) degrees of freedom in closed form. Both
 ///            are checked by simulation in bore_simulation_test.cc. docs/worked/W12-form.md.
