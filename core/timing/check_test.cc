@@ -148,6 +148,59 @@ TEST(Check, NamesASingleHalfOnTheShortestShaftsWhoseHandIsFixed) {
   }
 }
 
+/// Half A gives a rotor its index: where either half will do, half B is the one to turn.
+TEST(Check, OneRotorAloneTurnsItsHalfBAndSaysThatHalfAWouldDo) {
+  const Shaft shaft = sample(1, 6, facing());
+  Reading r = as_mapped(shaft);
+  turn_in(r, shaft, 1, Half::a, 1);
+  const Check c = checked(shaft, r);
+  EXPECT_EQ(c.equal_plans, 2);
+  EXPECT_EQ(c.rotors[0].verdict, Verdict::half_b_out);
+  EXPECT_EQ(c.rotors[0].flats_b, -1);
+  EXPECT_THAT(find(c, Code{"timing.equal_plans"})->args, testing::Contains(Arg("count", 2)));
+}
+
+TEST(Check, BothHalvesOutByDifferentFlatsAreNamedTogether) {
+  const Shaft shaft = sample(5, 6, facing());
+  Reading r = as_mapped(shaft);
+  turn_in(r, shaft, 2, Half::a, 1);
+  turn_in(r, shaft, 2, Half::b, -2);
+  const Check c = checked(shaft, r);
+  EXPECT_EQ(c.rotors[1].verdict, Verdict::both_out);
+  EXPECT_EQ(c.rotors[1].flats_a, 1);
+  EXPECT_EQ(c.rotors[1].flats_b, -2);
+  EXPECT_EQ(c.rotors[1].pair_out, 3);
+  ASSERT_NE(find(c, Code{"timing.both_out"}), nullptr);
+  EXPECT_EQ(find(c, Code{"timing.both_out"})->instruction->code, Code{"timing.turn_both"});
+}
+
+/// Every state of the shortest shafts, turned by every flat: ties are broken by nothing that knows a flat's number.
+TEST(Check, OnTheShortestShaftsATurnOfAllMarksChangesNothingInAnyState) {
+  constexpr int kFlats = 4;
+  for (const Pattern& pattern : {facing(), step(1), listed({1, 2})}) {
+    const Shaft shaft = sample(2, kFlats, pattern);
+    for (int state = 0; state < kFlats * kFlats * kFlats * kFlats; ++state) {
+      Reading r = as_mapped(shaft);
+      int digits = state;
+      for (Marks& m : r.rotors)
+        for (auto* half : {&m.a, &m.b}) *half = digits % kFlats + 1, digits /= kFlats;
+      const Check first = checked(shaft, r);
+      for (int by = 1; by < kFlats; ++by) {
+        Reading turned = r;
+        for (int rotor = 1; rotor <= 2; ++rotor)
+          for (const Half half : {Half::a, Half::b}) turn_in(turned, shaft, rotor, half, by);
+        const Check c = checked(shaft, turned);
+        ASSERT_EQ(c.plan.turns.size(), first.plan.turns.size()) << state;
+        for (std::size_t i = 0; i < c.plan.turns.size(); ++i) {
+          ASSERT_EQ(c.plan.turns[i].rotor, first.plan.turns[i].rotor) << state;
+          ASSERT_EQ(c.plan.turns[i].half, first.plan.turns[i].half) << state;
+          ASSERT_EQ(c.plan.turns[i].by, first.plan.turns[i].by) << state;
+        }
+      }
+    }
+  }
+}
+
 /// What is said of a read half while others are unread must hold whatever the unread ones show.
 RC_GTEST_PROP(CheckProperty, CertainWordsHoldForEveryCompletion, ()) {
   const Shaft shaft = any_shaft(1, 5);
@@ -311,6 +364,28 @@ TEST(Check, SwappedHalvesAreOfferedAsAStoryAndTheHalvesNamed) {
   EXPECT_EQ(find(c, Code{"timing.maybe_halves_swapped"})->severity, Severity::note);
 }
 
+TEST(Check, TwoHalvesOutThatAreNoSwapAreNotCalledOne) {
+  const Shaft shaft = sample(6, 6, listed({1, 2, 4, 5, 3, 6}));
+  Reading r = as_mapped(shaft);
+  mark_in(r, 2, Half::b) = *mark_in(r, 5, Half::b);  // Sits where the other belongs, but the other sits elsewhere.
+  turn_in(r, shaft, 5, Half::b, 1);
+  const Check c = checked(shaft, r);
+  EXPECT_EQ(c.plan.turns.size(), 2U);
+  EXPECT_TRUE(c.stories.empty());
+}
+
+TEST(Check, ARotorIndexedWrongCountsAsOneMistakeInAStory) {
+  // Two rotors indexed wrong are two mistakes; no whole-shaft story is shorter.
+  const Shaft shaft = sample(4, 6, facing());
+  Reading r = as_mapped(shaft);
+  for (const Half half : {Half::a, Half::b}) {
+    turn_in(r, shaft, 2, half, 1);
+    turn_in(r, shaft, 3, half, 2);
+  }
+  const Check c = checked(shaft, r);
+  for (const Story& story : c.stories) EXPECT_NE(story.kind, Story::Kind::other_pattern);
+}
+
 /// Facing with an odd number leaves one rotor's couple: as defined, so no alarm here.
 TEST(Check, ADefinedPatternThatLeavesACoupleIsNoAlarm) {
   const Shaft shaft = sample(9, 6, facing());
@@ -393,6 +468,18 @@ TEST(Fixed, AMispairedOneOffersBothItsHalves) {
   EXPECT_EQ(c.references.size(), 2U);
   EXPECT_EQ(c.references[0].half_right, std::vector<int>{3});
   EXPECT_EQ(c.rotors[2].verdict, Verdict::half_a_out);  // By half B all the rest is right.
+}
+
+TEST(Fixed, OneReadHalfOfAFixedRotorSetsTheReference) {
+  const Shaft shaft = sample(3, 6, facing());
+  Reading r = as_mapped(shaft);
+  r.rotors[2].fixed = true;
+  for (const Half half : {Half::a, Half::b}) turn_in(r, shaft, 3, half, 1);
+  r.rotors[2].a = std::nullopt;
+  const Check c = checked(shaft, r);
+  EXPECT_EQ(c.plan.reference.first_flat, 2);
+  EXPECT_EQ(c.plan.turns.size(), 4U);
+  EXPECT_EQ(c.answer, Answer::cannot_tell);
 }
 
 TEST(Fixed, AgainstTheFirstFlatIsSaidAndTheFirstFlatHolds) {

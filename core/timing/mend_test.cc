@@ -62,7 +62,7 @@ Trial random_trial(unsigned seed, int rotors, int flats) {
   for (Station& s : spec.stations) {
     s.minutes_off = minutes(upto(12));
     s.minutes_on = minutes(upto(12));
-    s.obstacle = s.kind != StationKind::rotor && upto(25) == 0;
+    s.obstacle = upto(25) == 0;
   }
   for (Rotor& r : spec.rotors) r.adapter_set.price = upto(60);
   spec.policies.renew_disturbed = upto(3) > 0;
