@@ -77,7 +77,7 @@ std::string reference_of(const Context& context, const FigureSpec& figure) {
 }
 
 Problem unknown_figure(const std::string& name) {
-  return {Code{"cli.figure_unknown"}, "figure", printable(name), {{"near", std::string{nearest_figure(name)}}}, std::nullopt};
+  return {Code{"figure.unknown"}, "figure", printable(name), {{"near", std::string{nearest_figure(name)}}}, std::nullopt};
 }
 
 Severity worst_of(const Working& working) {

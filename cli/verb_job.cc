@@ -52,10 +52,10 @@ std::string kit_text(const Context& context, const std::vector<job::Tray>& trays
   Table table{.head = {w("cli.head.tray"), w("cli.head.item"), w("cli.head.count"), w("cli.head.new"), w("cli.head.part")}, .rows = {}, .right = "rlrrl"};
   for (const job::Tray& tray : trays)
     for (const job::KitItem& i : tray.items)
-      table.rows.push_back({std::to_string(tray.rotor), w("kit." + std::string{i.item}), std::to_string(i.count), std::to_string(i.fresh), printable(i.part.part_number)});
+      table.rows.push_back({std::to_string(tray.rotor), w("item." + std::string{i.item}), std::to_string(i.count), std::to_string(i.fresh), printable(i.part.part_number)});
   Table stock{.head = {w("cli.head.part"), w("cli.head.item"), w("cli.head.wanted"), w("cli.head.shelf"), w("cli.head.order"), w("cli.head.price")}, .rows = {}, .right = "llrrrr"};
   for (const job::PartWanted& p : parts)
-    stock.rows.push_back({printable(p.part.part_number), w("kit." + std::string{p.item}), std::to_string(p.wanted), dash(p.on_shelf), dash(p.on_order),
+    stock.rows.push_back({printable(p.part.part_number), w("item." + std::string{p.item}), std::to_string(p.wanted), dash(p.on_shelf), dash(p.on_order),
                           p.price ? render_value(context, any_money(*p.price), {}) : "–"});
   return lay_out(table) + "\n" + lay_out(stock);
 }

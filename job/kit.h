@@ -15,7 +15,7 @@
 namespace flatwise::job {
 
 struct KitItem {
-  std::string_view item;       ///< "set", "seal", "snap_ring"; word "kit.<item>".
+  std::string_view item;       ///< "set", "seal", "snap_ring"; word "item.<item>".
   int count = 0;               ///< On the tray in all.
   int fresh = 0;               ///< Of these, new.
   bool reuse_if_sound = false; ///< The rest may be the old ones if somebody says they are sound.

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "job/judge.h"
+#include "job/kit.h"
 #include "job/plan.h"
 
 namespace flatwise::paper {

@@ -41,9 +41,11 @@ Piece read_gap(std::string_view inside, std::string_view& fault) {
   constexpr std::string_view kOr = " or";
   const bool any_of = inside.ends_with(kOr) && inside.find_first_of("+|?") == std::string_view::npos;
   if (any_of) inside.remove_suffix(kOr.size());
+  const bool percent = inside.ends_with('%') && inside.find_first_of("+|?") == std::string_view::npos;
+  if (percent) inside.remove_suffix(1);
   const std::size_t mark = inside.find_first_of("+|?");
   piece.text = inside.substr(0, mark);
-  piece.form = any_of ? Piece::Form::any_of : Piece::Form::value;
+  piece.form = any_of ? Piece::Form::any_of : percent ? Piece::Form::percent : Piece::Form::value;
   if (!is_name(piece.text)) fault = "a name in braces is small letters, digits and _";
   if (mark == std::string_view::npos) return piece;
   if (inside[mark] == '+') {

@@ -15,6 +15,7 @@ struct Piece {
     number,    ///< '#': the number that chose this alternative.
     value,     ///< {x}
     both,      ///< {x+}: a quantity with the other unit system in brackets.
+    percent,   ///< {x%}: a ratio as a whole percentage, a tenth under ten
     any_of,    ///< {x or}: a list said as "1, 2 or 5".
     choice,    ///< {x|one|many} or {x|one|many|none}
     if_there,  ///< {x?text} or {x?text|otherwise}

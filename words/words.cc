@@ -22,7 +22,7 @@ const Entry* find_entry(std::string_view code) {
 
 std::string_view text_of(std::string_view code) {
   const Entry* entry = find_entry(code);
-  CORE_CHECK(entry != nullptr);
+  if (entry == nullptr) core_check_failed(("words for " + std::string{code}).c_str(), __FILE__, __LINE__);
   return entry->text;
 }
 
@@ -67,6 +67,7 @@ class Speaker {
   [[nodiscard]] std::string said(const Piece& piece, const std::string* number) const;
   [[nodiscard]] std::string one(const ArgValue& value, std::string_view last = "and") const;
   [[nodiscard]] std::string both(const ArgValue& value) const;
+  [[nodiscard]] std::string percent(const ArgValue& value) const;
   [[nodiscard]] static bool is_there(const ArgValue& value);
   [[nodiscard]] static double amount(const ArgValue& value);
 
@@ -91,6 +92,15 @@ std::string Speaker::both(const ArgValue& value) const {
   if (quantity == nullptr) return first;
   const std::string second = format_quantity(*quantity, shown(other(voice_.units)));
   return first == second ? first : first + " (" + second + ")";
+}
+
+std::string Speaker::percent(const ArgValue& value) const {
+  const auto* quantity = std::get_if<AnyQuantity>(&value);
+  if (quantity == nullptr) return one(value);
+  Shown as_percent = shown(voice_.units);
+  as_percent.unit = "%";
+  as_percent.decimals = std::fabs(quantity->si) < 0.1 ? 1 : 0;
+  return format_quantity(*quantity, as_percent);
 }
 
 /// An empty text or list is as good as none.
@@ -125,6 +135,8 @@ std::string Speaker::said(const Piece& piece, const std::string* number) const {
       return one(get(piece.text), "or");
     case Piece::Form::both:
       return both(get(piece.text));
+    case Piece::Form::percent:
+      return percent(get(piece.text));
     case Piece::Form::choice: {
       const ArgValue& value = get(piece.text);
       const double n = amount(value);
@@ -151,7 +163,14 @@ std::string say(std::string_view code, const Args& args, const Voice& voice) {
   return words::fill(text_of(code), args, voice);
 }
 std::string say(const Message& message, const Voice& voice) { return say(message.code.id(), message.args, voice); }
-std::string say(const Finding& finding, const Voice& voice) { return say(finding.code.id(), finding.args, voice); }
+std::string say(const Finding& finding, const Voice& voice) {
+  std::string text = say(finding.code.id(), finding.args, voice);
+  if (finding.where.part != Where::Part::rotor) return text;
+  std::vector<std::string_view> names;
+  words::collect_names(text_of(finding.code.id()), names);
+  if (std::ranges::find(names, std::string_view{"rotor"}) != names.end()) return text;
+  return say(Message{Code{"where.at_rotor"}, {{"rotor", finding.where.number}, {"text", text}}}, voice);
+}
 
 std::string word(std::string_view id, const Voice& voice) { return say(id, {}, voice); }
 

@@ -1,6 +1,7 @@
 // words.h: codes and arguments to sentences, one dictionary a language, compiled in. Shell, paper and page all speak
 // through this; nothing else holds a sentence.
 //
+// {x%} shows a ratio as a percentage.
 // A dictionary is words/<language>/*.toml: "code" = "Turn half {half} of rotor {rotor} {flats|one flat|# flats} towards
 // {towards}." {x} fills an argument (a quantity is shown in the voice's units, with the other system in brackets by
 // {x+}; a list as "1, 2 and 5", by {x or} as "1, 2 or 5"); {x|one|many} or {x|one|many|none} chooses by a number or by how
@@ -28,7 +29,8 @@ struct Voice {
 /// The sentence of a code. An unknown code is a bug (a test reads all sources for them).
 [[nodiscard]] std::string say(std::string_view code, const Args& args, const Voice& voice);
 [[nodiscard]] std::string say(const Message& message, const Voice& voice);
-[[nodiscard]] std::string say(const Finding& finding, const Voice& voice);  ///< Without its instruction.
+/// Without its instruction. A finding about a rotor names it, also where its own sentence does not.
+[[nodiscard]] std::string say(const Finding& finding, const Voice& voice);
 /// A single word or phrase: "half.b" → "half B".
 [[nodiscard]] std::string word(std::string_view id, const Voice& voice);
 [[nodiscard]] bool has_words(std::string_view code, Language language = Language::english);

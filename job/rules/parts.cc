@@ -67,7 +67,7 @@ const Counted* count_of(const Bench& bench, int rotor, std::string_view item) {
 }
 
 void judge_count(const Facts& facts, int rotor, const KitItem& item, StageReport& report) {
-  const Word what{"kit." + std::string{item.item}};
+  const Word what{"item." + std::string{item.item}};
   const Counted* counted = count_of(facts.bench, rotor, item.item);
   if (counted == nullptr)
     return add(report, rotor, Code{"kit.not_counted"}, Severity::unanswered, {{"item", what}, {"wanted", item.count}}, Code{"kit.count_tray"});

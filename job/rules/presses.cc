@@ -115,6 +115,7 @@ void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
   const auto fit = expected(facts, rotor, report);
   if (!fit) return;  // The bore is not measured: the inspection says so.
   const WorkingPtr friction = shop_friction(facts, rotor, report);
+  if (friction != nullptr) take_findings(report, at_rotor(rotor), *friction);
   std::vector<Input> in = with_friction(joint_inputs(facts, rotor), friction);
   in.push_back(computed("interference-least", "least", fit->loosest));
   in.push_back(computed("interference-greatest", "greatest", fit->tightest));
@@ -123,11 +124,26 @@ void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
   read_back(facts, *press, band, friction, report);
 }
 
+/// What is said of the band itself holds for the stage; once is enough.
+void say_once(StageReport& report) {
+  std::vector<Code> said;
+  std::erase_if(report.findings, [&](const Finding& f) {
+    const bool about_the_band = f.code == Code{"fits.band_hides"} || f.code == Code{"fits.friction_narrowed"} || f.code == Code{"fits.too_few_presses"};
+    if (!about_the_band) return false;
+    const bool again = std::ranges::find(said, f.code) != said.end();
+    said.push_back(f.code);
+    return again;
+  });
+  for (Finding& f : report.findings)
+    if (std::ranges::find(said, f.code) != said.end()) f.where = {};
+}
+
 }  // namespace
 
 void presses(const Facts& facts, StageReport& report) {
   for (const int rotor : facts.bench.came_off)
     if (std::ranges::find(facts.bench.new_set, rotor) != facts.bench.new_set.end()) judge_rotor(facts, rotor, report);
+  say_once(report);
 }
 
 }  // namespace flatwise::job::rules
