@@ -160,6 +160,17 @@ TEST(Check, OneRotorAloneTurnsItsHalfBAndSaysThatHalfAWouldDo) {
   EXPECT_THAT(find(c, Code{"timing.equal_plans"})->args, testing::Contains(Arg("count", 2)));
 }
 
+TEST(Check, WhereTurningCostsNothingFewerHalvesAreStillPreferred) {
+  ShaftSpec spec = sample_shaft({.rotors = 1});
+  spec.policies.turn_a_half = {};
+  const Shaft shaft = made(spec);
+  Reading r = as_mapped(shaft);
+  turn_in(r, shaft, 1, Half::b, 2);
+  const Check c = checked(shaft, r);
+  EXPECT_EQ(c.plan.turns.size(), 1U);
+  EXPECT_EQ(c.equal_plans, 3);
+}
+
 TEST(Check, BothHalvesOutByDifferentFlatsAreNamedTogether) {
   const Shaft shaft = sample(5, 6, facing());
   Reading r = as_mapped(shaft);
@@ -178,7 +189,10 @@ TEST(Check, BothHalvesOutByDifferentFlatsAreNamedTogether) {
 TEST(Check, OnTheShortestShaftsATurnOfAllMarksChangesNothingInAnyState) {
   constexpr int kFlats = 4;
   for (const Pattern& pattern : {facing(), step(1), listed({1, 2})}) {
-    const Shaft shaft = sample(2, kFlats, pattern);
+    ShaftSpec spec = sample_shaft({.rotors = 2, .flats = kFlats});
+    spec.pattern = pattern;
+    spec.policies.turn_a_half = {};  // The most ties: it costs nothing to turn one half more.
+    const Shaft shaft = made(spec);
     for (int state = 0; state < kFlats * kFlats * kFlats * kFlats; ++state) {
       Reading r = as_mapped(shaft);
       int digits = state;
