@@ -1,5 +1,6 @@
 #include "job/bores.h"
 
+#include <algorithm>
 #include <cmath>
 
 #include "core/metrology/figures.h"
@@ -51,6 +52,10 @@ void add_limits(const Facts& facts, int rotor, std::vector<Input>& in) {
 }
 
 }  // namespace
+
+bool possible(const Working& plane) {
+  return std::ranges::none_of(plane.findings, [](const Finding& f) { return f.code == Code{"metrology.far_off"}; });
+}
 
 std::vector<PlaneMeasured> planes_measured(const Facts& facts, int rotor) {
   std::vector<PlaneMeasured> planes;

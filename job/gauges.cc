@@ -45,6 +45,11 @@ Answer answer_with(const Gauge& gauge, Day day, Answer would_be, Where where, St
 
 void take_judged(StageReport& report, Where where, const Working& working, std::initializer_list<const Gauge*> gauges, Day day,
                  const Args& more) {
+  take_judged(report, where, working, std::span<const Gauge* const>{gauges.begin(), gauges.size()}, day, more);
+}
+
+void take_judged(StageReport& report, Where where, const Working& working, std::span<const Gauge* const> gauges, Day day,
+                 const Args& more) {
   const std::size_t before = report.findings.size();
   take_findings(report, where, working, more);
   const Answer would_be = working.answer.value_or(Answer::cannot_tell);

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <initializer_list>
+#include <span>
 #include <string_view>
 #include <vector>
 
@@ -22,6 +23,8 @@ namespace flatwise::job {
 /// Findings of a working whose readings these gauges took, put into the report. A gauge past its date makes them no worse and
 /// no better than 'cannot tell'. nullptr stands for a gauge that was not used.
 void take_judged(StageReport& report, Where where, const Working& working, std::initializer_list<const Gauge*> gauges, Day day,
+                 const Args& more = {});
+void take_judged(StageReport& report, Where where, const Working& working, std::span<const Gauge* const> gauges, Day day,
                  const Args& more = {});
 
 /// "gauge-date", for figures that judge the date themselves: in_date, overdue or accepted.

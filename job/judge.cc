@@ -73,6 +73,22 @@ Origin rotor_origin(const Shaft& shaft, int rotor, std::string_view field) {
   return origins.contains(own) ? shaft.origin(own) : shaft.origin("rotor." + std::string{field});
 }
 
+namespace {
+
+/// An obstacle stays, and so does what stands between it and its end of the shaft.
+void leave_obstacles_on(const Shaft& shaft, std::vector<bool>& off) {
+  const auto first = static_cast<std::size_t>(shaft.station_of_rotor(1));
+  const auto last = static_cast<std::size_t>(shaft.station_of_rotor(shaft.rotor_count()));
+  for (std::size_t i = 0; i < off.size(); ++i) {
+    if (!shaft.stations()[i].obstacle) continue;
+    off[i] = false;
+    if (i < first) std::fill(off.begin(), off.begin() + static_cast<std::ptrdiff_t>(i), false);
+    if (i > last) std::fill(off.begin() + static_cast<std::ptrdiff_t>(i), off.end(), false);
+  }
+}
+
+}  // namespace
+
 std::vector<bool> stations_off(const Shaft& shaft, const Bench& bench) {
   const int count = shaft.rotor_count();
   std::vector<bool> rotor_off(static_cast<std::size_t>(count) + 2, false);
@@ -87,6 +103,7 @@ std::vector<bool> stations_off(const Shaft& shaft, const Bench& bench) {
   if (from_b <= count) mark(shaft.station_of_rotor(from_b), static_cast<int>(off.size()));
   for (int r = from_a + 1; r < from_b; ++r)
     if (rotor_off[static_cast<std::size_t>(r)]) off[static_cast<std::size_t>(shaft.station_of_rotor(r))] = true;
+  leave_obstacles_on(shaft, off);
   return off;
 }
 

@@ -25,6 +25,12 @@ constexpr Question kQuestions[] = {
     {"nut_rechecked", Stage::test_run, AskedOf::nut},
 };
 
+/// A question about seals or snap rings is not asked of a rotor that has none.
+bool has_the_part(const Rotor& rotor, std::string_view question) {
+  if (question == "seals_new") return rotor.seals > 0;
+  return question != "snap_rings_home" || rotor.snap_rings != SnapRings::none;
+}
+
 void ask(const Shaft& shaft, const Bench& bench, const std::vector<bool>& off, const Question& question,
          std::vector<Asked>& out) {
   switch (question.of) {
@@ -32,14 +38,15 @@ void ask(const Shaft& shaft, const Bench& bench, const std::vector<bool>& off, c
       out.push_back({&question, 0});
       break;
     case AskedOf::rotor_that_came_off:
-      for (const int rotor : bench.came_off) out.push_back({&question, rotor});
+      for (const int rotor : bench.came_off)
+        if (has_the_part(shaft.rotor(rotor), question.id)) out.push_back({&question, rotor});
       break;
     case AskedOf::captive_station:  // What a station hides is only out when the station came off.
       for (std::size_t i = 0; i < off.size(); ++i)
         if (off[i] && !shaft.stations()[i].fit_before.empty()) out.push_back({&question, static_cast<int>(i) + 1});
       break;
-    case AskedOf::nut:
-      for (std::size_t i = 0; i < shaft.spec().nuts.size(); ++i) out.push_back({&question, static_cast<int>(i) + 1});
+    case AskedOf::nut:  // By its end: a shaft with one nut may have it at end B.
+      for (const Nut& nut : shaft.spec().nuts) out.push_back({&question, nut.end == End::a ? 1 : 2});
       break;
   }
 }

@@ -25,9 +25,12 @@ bool same_temperatures(const BoreReading& a, const BoreReading& b) {
   return same(a.part_temperature, b.part_temperature) && same(a.gauge_temperature, b.gauge_temperature);
 }
 
+/// Each reading for itself: one of four may be in the other unit.
 void offer_slip(const Facts& facts, int rotor, const PlaneMeasured& plane, StageReport& report) {
   const Length wanted = facts.shaft.rotor(rotor).hub.bore.least;
-  offer_unit_slip(plane.first->diameter.value.value, any(wanted), kSlipShare, plane.first->diameter.typed, at_rotor(rotor), report);
+  for (const BoreReading& r : facts.bench.bores)
+    if (r.rotor == rotor && r.plane == plane.plane)
+      offer_unit_slip(r.diameter.value.value, any(wanted), kSlipShare, r.diameter.typed, at_rotor(rotor), report);
 }
 
 /// With one gauge, and its and the part's temperatures taken alike, what they get wrong cancels between the planes.
@@ -63,14 +66,15 @@ void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
     shown.push_back(std::make_shared<const Working>(*plane.working));
     report.workings.push_back({at_rotor(rotor), std::string(1, plane.plane), shown.back()});
     take_plane(facts, rotor, plane, *shown.back(), report);
-    if (shown.back()->answer == Answer::out) offer_slip(facts, rotor, plane, report);
+    if (shown.back()->answer != Answer::in) offer_slip(facts, rotor, plane, report);
   }
   for (const char wanted : {'A', 'B'}) {
     if (std::ranges::any_of(planes, [&](const PlaneMeasured& p) { return p.plane == wanted; })) continue;
     const Args args{{"rotor", rotor}, {"plane", std::string(1, wanted)}};
     report.findings.push_back({Code{"inspection.plane_not_measured"}, Severity::unanswered, args, at_rotor(rotor), Message{Code{"inspection.measure_plane"}, args}});
   }
-  if (shown.size() == 2) judge_taper(facts, rotor, planes, shown, report);
+  const auto sound = [](const WorkingPtr& plane) { return possible(*plane); };
+  if (shown.size() == 2 && std::ranges::all_of(shown, sound)) judge_taper(facts, rotor, planes, shown, report);
 }
 
 }  // namespace

@@ -45,13 +45,16 @@ void show_kinks(const Facts& facts, const timing::Check& check, StageReport& rep
   }
 }
 
-/// Tilt azimuths of the rotors as read, where every pair is read and right; a pair that fights itself has no axis.
+/// Tilt azimuths of the rotors as read. A pair that fights itself has no axis of its own: the middle of its halves' axes is
+/// taken. None where a half was not read, or where the halves are half a turn out and have no middle.
 std::optional<std::vector<Angle>> tilt_as_read(const Facts& facts, const timing::Reading& reading) {
   std::vector<Angle> tilt;
   const int flats = facts.shaft.flats();
   for (const timing::Marks& m : reading.rotors) {
-    if (!m.a || !m.b || flats_out(*m.b, turned_flat(*m.a, flats / 2, flats), flats) != 0) return std::nullopt;
-    tilt.push_back(azimuth_of_flat(*m.a, flats));
+    if (!m.a || !m.b) return std::nullopt;
+    const int apart = flats_out(*m.b, turned_flat(*m.a, flats / 2, flats), flats);
+    if (2 * apart == flats) return std::nullopt;
+    tilt.push_back(azimuth_of_flat(*m.a, flats) + 0.5 * (azimuth_of_flat(apart + 1, flats)));
   }
   return tilt;
 }
@@ -63,16 +66,35 @@ std::vector<Angle> tilt_wanted(const Facts& facts, const timing::Check& check) {
   return tilt;
 }
 
-void show_one(Result<Working> working, const std::string& about, StageReport& report) {
-  if (working) report.workings.push_back({{}, about, std::make_shared<const Working>(*std::move(working))});
-  else report.problems.push_back(std::move(working.error()));
+WorkingPtr show_one(Result<Working> working, const std::string& about, StageReport& report) {
+  if (!working) {
+    report.problems.push_back(std::move(working.error()));
+    return nullptr;
+  }
+  report.workings.push_back({{}, about, std::make_shared<const Working>(*std::move(working))});
+  return report.workings.back().working;
 }
 
-/// What the arrangement leaves, and the gap between tines: information with its figure, never an alarm where the definition
-/// wants it so.
-void show_arrangement(const Facts& facts, const std::vector<Angle>& tilt, const std::string& about, StageReport& report) {
-  show_one(dynamics::arrangement_working(facts.shaft, tilt), about, report);
-  if (facts.shaft.rotor_count() > 1) show_one(dynamics::least_gap_working(facts.shaft, tilt), about, report);
+/// What an arrangement leaves at the hangers and between the tines.
+struct Left {
+  WorkingPtr couple, gap;  ///< One rotor alone has no gap.
+};
+Left show_arrangement(const Facts& facts, const std::vector<Angle>& tilt, const std::string& about, StageReport& report) {
+  Left left{show_one(dynamics::arrangement_working(facts.shaft, tilt), about, report), nullptr};
+  if (facts.shaft.rotor_count() > 1) left.gap = show_one(dynamics::least_gap_working(facts.shaft, tilt), about, report);
+  return left;
+}
+
+/// What the mistakes would have done. What the defined pattern leaves is information, never an alarm.
+void compare(const Left& wanted, const Left& read, StageReport& report) {
+  if (wanted.couple == nullptr || read.couple == nullptr) return;
+  Args args{{"couple", AnyQuantity{read.couple->si("couple"), Kind::torque}}, {"couple_wanted", AnyQuantity{wanted.couple->si("couple"), Kind::torque}},
+            {"hanger", AnyQuantity{read.couple->si("larger"), Kind::force}}, {"hanger_wanted", AnyQuantity{wanted.couple->si("larger"), Kind::force}}};
+  if (wanted.gap != nullptr && read.gap != nullptr) {
+    args.emplace_back("gap", AnyQuantity{read.gap->si("gap"), Kind::length});
+    args.emplace_back("gap_wanted", AnyQuantity{wanted.gap->si("gap"), Kind::length});
+  }
+  report.findings.push_back({Code{"timing.would_have_left"}, Severity::note, std::move(args), {}, std::nullopt});
 }
 
 }  // namespace
@@ -84,8 +106,10 @@ void marks(const Facts& facts, StageReport& report) {
   if (!check) return report.problems.push_back(check.error());
   std::ranges::copy(check->findings, std::back_inserter(report.findings));
   show_kinks(facts, *check, report);
-  show_arrangement(facts, tilt_wanted(facts, *check), "wanted", report);
-  if (const auto tilt = tilt_as_read(facts, *reading); tilt && check->answer == Answer::out) show_arrangement(facts, *tilt, "as read", report);
+  const Left wanted = show_arrangement(facts, tilt_wanted(facts, *check), "wanted", report);
+  if (wanted.gap != nullptr) take_findings(report, {}, *wanted.gap);
+  if (check->answer != Answer::out) return;
+  if (const auto tilt = tilt_as_read(facts, *reading)) compare(wanted, show_arrangement(facts, *tilt, "as read", report), report);
 }
 
 }  // namespace flatwise::job::rules

@@ -66,7 +66,12 @@ void judge_nut(const Facts& facts, int index, StageReport& report) {
   const WorkingPtr reached = show(report, {}, end_letter(nut.end), fasteners::figures(), "torque-reached", inputs_of(facts, nut, index, *last, *gauge));
   if (reached == nullptr) return;
   take_judged(report, {}, *reached, {gauge}, facts.bench.date, {{"nut", end_word(nut.end)}});
-  if (reached->answer != Answer::in) offer_unit_slip({reached->si("torque"), Kind::torque}, any(nut.torque), kSlipShare, last->shown.typed, {}, report);
+  if (reached->answer != Answer::in) {
+    // What this tool should have shown at the target: the wrench with its extension, or the pull on the bar.
+    const AnyQuantity shown = last->shown.value.value;
+    const AnyQuantity wanted{shown.si * nut.torque.si() / reached->si("torque"), shown.kind};
+    offer_unit_slip(shown, wanted, kSlipShare, last->shown.typed, {}, report);
+  }
   show_preload(facts, nut, index, reached, report);
 }
 

@@ -69,7 +69,7 @@ std::optional<Expected> expected(const Facts& facts, int rotor, StageReport& rep
   const auto limits = std::make_shared<const Working>(*std::move(ring));
   Expected out;
   for (const PlaneMeasured& plane : planes_measured(facts, rotor)) {
-    if (!plane.working) continue;
+    if (!plane.working || !possible(*plane.working)) continue;
     const auto bore = std::make_shared<const Working>(*plane.working);
     const WorkingPtr fit = show(report, at_rotor(rotor), std::string(1, plane.plane), fits::figures(), "interference",
                                 {computed("bore", "mean", bore), computed("ring-least", "least", limits), computed("ring-greatest", "greatest", limits)});

@@ -101,6 +101,28 @@ void take_joint_findings(const Working& working, const std::vector<Part>& parts,
   }
 }
 
+/// Every gauge behind the judgement, once: that of the stack, and those that measured parts.
+std::vector<const Gauge*> gauges_of(const Facts& facts, const Gauge& stack, const std::vector<Part>& parts) {
+  std::vector<const Gauge*> out{&stack};
+  for (const Part& part : parts) {
+    const PartLength* read = measured_length(facts.bench, part);
+    const Gauge* gauge = read == nullptr ? nullptr : find_gauge(facts.workshop, read->gauge);
+    if (gauge != nullptr && std::ranges::find(out, gauge) == out.end()) out.push_back(gauge);
+  }
+  return out;
+}
+
+/// A feeler past its date is said to be; the joint it names is only a place to look first.
+void judge_feelers(const Facts& facts, StageReport& report) {
+  std::vector<const Gauge*> said;
+  for (const FeelerReading& f : facts.bench.feelers) {
+    const Gauge* gauge = find_gauge(facts.workshop, f.gauge);
+    if (gauge == nullptr || std::ranges::find(said, gauge) != said.end()) continue;
+    said.push_back(gauge);
+    (void)answer_with(*gauge, facts.bench.date, Answer::cannot_tell, {}, report);
+  }
+}
+
 void judge_reading(const Facts& facts, const StackReading& reading, const std::vector<Part>& parts, StageReport& report) {
   const Gauge* gauge = find_gauge(facts.workshop, reading.gauge);
   CORE_CHECK(gauge != nullptr);
@@ -113,8 +135,9 @@ void judge_reading(const Facts& facts, const StackReading& reading, const std::v
                                {measured_input, computed("measured-u", "expanded", u), computed("band-least", "band-least", length), computed("band-greatest", "band-greatest", length),
                                 given("least-gap", any(policy.least_open_gap), facts.shaft.origin("policy.least_open_gap"))});
   if (seat == nullptr) return;
-  take_judged(report, {}, *seat, {gauge}, facts.bench.date);
+  take_judged(report, {}, *seat, gauges_of(facts, *gauge, parts), facts.bench.date);
   if (seat->answer == Answer::in) return;
+  judge_feelers(facts, report);
   offer_unit_slip(reading.length.value.value, {length->si("nominal"), Kind::length}, 0.01, reading.length.typed, {}, report);
   std::vector<Input> in = joint_inputs(facts, parts);
   in.push_back(measured_input);
