@@ -4,6 +4,7 @@
 #include <utility>
 #include <vector>
 
+#include "core/dynamics/balance.h"
 #include "core/dynamics/figures_parts.h"
 #include "core/dynamics/tine_gap.h"
 #include "core/dynamics/wobble.h"
@@ -164,6 +165,25 @@ FigureSpec make_tine_gap() {
       .example = {{"pitch=160 mm", "tip-radius=230 mm", "lean=5°", "tine-width=34 mm", "between=180°"}, "gap=85.9 mm"}};
 }
 
+Result<Computed> compute_permissible(const Given& in) {
+  const auto u = permissible_unbalance(
+      {Speed::from_si(in.si("grade")), Mass::from_si(in.si("mass")), radians_per_second(in.si("speed"))});
+  if (!u) return tl::unexpected(u.error());
+  return Computed{.values = {any(u->unbalance), any(u->mass_offset)}};
+}
+
+FigureSpec permissible_figure() {
+  InputSpec speed = speed_input();
+  speed.least_si = 1e-3;  // Under a turn in two hours nothing is out of balance.
+  return {.name = "permissible-unbalance",
+          .formula = "U = m G/Ω, e = G/Ω",
+          .inputs = {above_nought("grade", "G", Kind::speed, 10), above_nought("mass", "m", Kind::mass, 1e5), speed},
+          .outputs = {{"unbalance", "U", Kind::unbalance}, {"mass-offset", "e", Kind::length}},
+          .sources = {"ISO21940-11"},
+          .compute = compute_permissible,
+          .example = {{"grade=16 mm/s", "mass=60 kg", "speed=540 /min"}, "unbalance=16977 g·mm"}};
+}
+
 }  // namespace
 
 const FigureSpec& rotating_couple_figure() {
@@ -176,9 +196,9 @@ const FigureSpec& tine_gap_figure() {
 }
 
 std::span<const FigureSpec> figures() {
-  static const std::vector<FigureSpec> kFigures{rotating_couple_figure(),  rotating_force_figure(),
-                                                couple_resultant_figure(), tine_travel_figure(),
-                                                ground_figure(),           tine_gap_figure()};
+  static const std::vector<FigureSpec> kFigures{
+      rotating_couple_figure(), rotating_force_figure(), couple_resultant_figure(), tine_travel_figure(),
+      ground_figure(),          tine_gap_figure(),       permissible_figure()};
   return kFigures;
 }
 
