@@ -33,7 +33,7 @@ std::optional<Problem> wrong_row(const TineRow& row, bool first) {
 
 /// Greatest closing: local maxima of a smooth periodic function, each refined where the derivative changes sign.
 std::pair<double, double> greatest_closing(const Swing& a, const Swing& b) {
-  constexpr int kGrid = 128;
+  constexpr int kGrid = 64;
   const auto closing = [&](double angle) { return a.place(angle) - b.place(angle); };
   const auto rate = [&](double angle) { return a.rate(angle) - b.rate(angle); };
   const auto angle_of = [](int i) { return 2 * std::numbers::pi * i / kGrid; };
@@ -43,7 +43,7 @@ std::pair<double, double> greatest_closing(const Swing& a, const Swing& b) {
     const double rate_here = rate(angle_of(i));
     if (rate_before > 0 && rate_here <= 0) {
       double low = angle_of(i - 1), high = angle_of(i);
-      for (int halving = 0; halving < 40; ++halving) {
+      for (int halving = 0; halving < 26; ++halving) {
         const double middle = 0.5 * (low + high);
         (rate(middle) > 0 ? low : high) = middle;
       }

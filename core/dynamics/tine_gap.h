@@ -27,7 +27,7 @@ struct TineGap {
 ///            The true maximum of z_A(psi) - z_B(psi), not the difference of two phasors, which is 0.29 % of itself too small at
 ///            5° and 1.15 % at 10° for a step of one flat of six. Facing closes by 2 R sin a exactly.
 /// Refuses    Pitch or tip radius not above nought, widths negative, lean outside 0 to 45°.
-/// Accuracy   1e-12 of the tip radius: found on a grid of 128, then by bisection of the derivative.
+/// Accuracy   1e-12 of the tip radius: found on a grid of 64, then by bisection of the derivative.
 /// Source     Geometry; docs/worked/W29-tines.md.
 [[nodiscard]] Result<TineGap> tine_gap(Length pitch, const TineRow& a, const TineRow& b);
 
