@@ -271,6 +271,25 @@ void say_obstacles(Plan& plan, const Shaft& shaft, const State& state, const Rea
   }
 }
 
+/// Every rotor but those that obstacles hold from both ends.
+struct ComesOff {
+  std::vector<int> rotors;
+  std::vector<std::int64_t> held;
+};
+
+ComesOff all_that_come_off(const Shaft& shaft, const State& state) {
+  const Reach reach{shaft, state, {}};
+  ComesOff out;
+  for (int number = 1; number <= shaft.rotor_count(); ++number) {
+    const int station = shaft.station_of_rotor(number);
+    if (reach.cheapest({&station, 1}))
+      out.rotors.push_back(number);
+    else
+      out.held.push_back(number);
+  }
+  return out;
+}
+
 }  // namespace
 
 Result<Plan> least_cost(const Shaft& shaft, const State& state, std::span<const int> rotors, const Prices& prices,
@@ -293,14 +312,19 @@ Result<Plan> least_cost(const Shaft& shaft, const State& state, std::span<const 
 }
 
 Result<Ways> three_ways(const Shaft& shaft, const State& state, std::span<const int> failed, const Prices& prices) {
-  std::vector<int> every(at(shaft.rotor_count()));
-  for (std::size_t i = 0; i < every.size(); ++i) every[i] = static_cast<int>(i) + 1;
   auto only = least_cost(shaft, state, failed, prices, Renew::failed_only);
   if (!only) return tl::unexpected(only.error());
   auto disturbed = least_cost(shaft, state, failed, prices, Renew::disturbed);
   if (!disturbed) return tl::unexpected(disturbed.error());
-  auto all = least_cost(shaft, state, every, prices, Renew::disturbed);
+  const ComesOff every = all_that_come_off(shaft, state);
+  auto all = least_cost(shaft, state, every.rotors, prices, Renew::disturbed);
   if (!all) return tl::unexpected(all.error());
+  if (!every.held.empty())
+    all->findings.push_back({Code{"teardown.held_stay"},
+                             Severity::note,
+                             {{"rotors", every.held}, {"count", static_cast<int>(every.held.size())}},
+                             {},
+                             std::nullopt});
   return Ways{*std::move(only), *std::move(disturbed), *std::move(all)};
 }
 

@@ -161,7 +161,8 @@ struct Plan {
 /// finite or under nought. None when all is well.
 [[nodiscard]] std::optional<Problem> problem_with(const Shaft& shaft, const State& state, const Prices& prices);
 
-/// Three ways side by side: sets for the failed rotors only, for everything disturbed, for all rotors.
+/// Three ways side by side: sets for the failed rotors only, for everything disturbed, for all rotors that come off (those
+/// that obstacles hold from both ends are named in a finding). Refuses what least_cost() refuses of the failed ones.
 struct Ways {
   Plan failed_only, disturbed, all;
 };

@@ -164,6 +164,20 @@ TEST(ThreeWays, RenewFailedDisturbedOrAll) {
   EXPECT_LT(*ways->disturbed.money, *ways->all.money);
 }
 
+TEST(ThreeWays, AHeldRotorDoesNotSpoilTheOthers) {
+  ShaftSpec spec = sample_shaft();
+  spec.stations[static_cast<std::size_t>(made(spec).station_of_rotor(5))].obstacle = true;
+  const Shaft shaft = made(spec);
+  const std::vector<int> failed{1}, held{5};
+  const auto ways = three_ways(shaft, all_on(shaft), failed, kPriced);
+  ASSERT_TRUE(ways);
+  EXPECT_EQ(ways->all.rotors, (std::vector<int>{1, 2, 3, 4, 6, 7, 8, 9}));
+  EXPECT_TRUE(std::ranges::any_of(ways->all.findings, [](const Finding& f) {
+    return f.code == Code{"teardown.held_stay"} && f.args[0] == Arg("rotors", std::vector<std::int64_t>{5});
+  }));
+  EXPECT_FALSE(three_ways(shaft, all_on(shaft), held, kPriced));
+}
+
 TEST(StateFromRotorsOff, TakesWhatLiesBeyondAsOff) {
   const Shaft shaft = made(sample_shaft());
   const std::vector<int> off{1, 2}, fitted{2};

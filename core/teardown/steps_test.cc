@@ -51,6 +51,8 @@ TEST(TearDown, GoesInTheOrderOfTheHands) {
       (Args{{"parts", 11}, {"rotors", 4}, {"halves", 8}, {"spacers", 4}, {"hangers", 1}, {"washers", 1}, {"nuts", 1}}));
 }
 
+// Source: by hand, nine rotors of 11.6 kg.
+// Tolerance: 1e-9, rounding.
 TEST(TearDown, CautionsStandBeforeTheHandIsThere) {
   const Shaft shaft = made(sample_shaft());
   const auto steps = tear_down_steps(shaft, all_on(shaft), plan_for(shaft, all_on(shaft), {4}));
@@ -60,7 +62,6 @@ TEST(TearDown, CautionsStandBeforeTheHandIsThere) {
   EXPECT_EQ(lift.code, Code{"teardown.caution_lift"});
   ASSERT_EQ(lift.args.size(), 2U);
   EXPECT_EQ(lift.args[0], Arg("rotors", 9));
-  // Source: by hand, nine rotors of 11.6 kg. Tolerance: 1e-9, rounding.
   EXPECT_NEAR(std::get<AnyQuantity>(lift.args[1].value).si, 104.4, 1e-9);
   EXPECT_EQ(steps[10].cautions.at(0).code, Code{"teardown.caution_rotor"});
   for (std::size_t i = 11; i < 14; ++i) EXPECT_TRUE(steps[i].cautions.empty());

@@ -14,7 +14,10 @@ Check checked(const Shaft& shaft, const Reading& reading) {
   return *std::move(c);
 }
 
-/// The mistake of the sketch: nine rotors facing, half B of rotor 4 on flat 2 instead of 1.
+/// One flat out in a row of nine, facing: half B of rotor 4 on flat 2 instead of 1.
+// Source: by hand: nut 14, washer 2, hanger 22, four spacers of 2 and rotors of 9, and one half to turn 5 minutes; 60
+// an hour; a set of 148 and two seals of 6.50 a rotor.
+// Tolerance: 1e-9 min and 1e-7 of money, rounding of sums.
 TEST(Check, NamesHalfBOfRotorFourWithItsMend) {
   const Shaft shaft = sample(9, 6, facing());
   Reading r = as_mapped(shaft);
@@ -30,8 +33,6 @@ TEST(Check, NamesHalfBOfRotorFourWithItsMend) {
   EXPECT_EQ(f->instruction->code, Code{"timing.turn_half"});
   EXPECT_THAT(f->instruction->args,
               testing::IsSupersetOf({Arg("way", Word{"way.counter_clockwise"}), Arg("end", Word{"end.a"})}));
-  // Source: by hand: nut 14, washer 2, hanger 22, four spacers 2 and rotors 9, and one half to turn 5 minutes; 60 an hour;
-  // a set of 148 and two seals of 6.50 a rotor. Tolerance: 1e-7, rounding of sums.
   EXPECT_NEAR(c.plan.time.si() / 60, 38 + 4 * 11 + 5, 1e-9);
   EXPECT_NEAR(*c.plan.money, 87 + 4 * 161, 1e-7);
 }

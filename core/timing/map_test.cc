@@ -80,12 +80,13 @@ const FigureSpec& figure(std::string_view name) {
   return figures().front();
 }
 
+// Source: common practice, one flat of a hexagon is 60 degrees.
+// Tolerance: 1e-12, rounding.
 TEST(Figures, PairingErrorAnswers) {
   const auto w = evaluate(figure("pairing-error"),
                           {given("flat-a", any_count(4)), given("flat-b", any_count(2)), given("flats", any_count(6))});
   ASSERT_TRUE(w);
   EXPECT_EQ(w->si("flats-out"), 1);
-  // Source: common practice, one flat of a hexagon is 60 degrees. Tolerance: 1e-12, rounding.
   EXPECT_NEAR(w->si("angle"), std::numbers::pi / 3, 1e-12);
   EXPECT_EQ(w->answer, Answer::out);
   EXPECT_FALSE(evaluate(figure("pairing-error"),
