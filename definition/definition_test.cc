@@ -199,6 +199,20 @@ TEST(ShaftFile, AMistypedKeyIsRecognised) {
   EXPECT_EQ(near->value, ArgValue{"tip_radius"});
 }
 
+TEST(ShaftFile, AnotherNumberIsNotAMistypedOne) {
+  const auto near_of = [](std::string_view from, std::string_view to) {
+    const auto shaft = read(with(good_file("nine.toml"), from, to));
+    const Args& args = shaft.error().front().args;
+    const auto near = std::ranges::find(args, "near", &Arg::name);
+    return near == args.end() ? std::string{} : std::get<std::string>(near->value);
+  };
+  EXPECT_EQ(near_of("drive_end = \"B\"", "drive_end = \"b\""), "B");
+  EXPECT_EQ(near_of("drive_end = \"B\"", "drive_end = \"C\""), "");
+  EXPECT_EQ(near_of("clearance = \"C3\"", "clearance = \"C6\""), "");
+  EXPECT_EQ(near_of("at = \"pulley\"", "at = \"S12\""), "");
+  EXPECT_EQ(near_of("lubrication = \"oiled\"", "lubrication = \"greasd\""), "greased");
+}
+
 TEST(ShaftFile, LineEndsAndByteOrderMarkMakeNoDifference) {
   const std::string good = good_file("nine.toml");
   std::string crlf = "\xEF\xBB\xBF";

@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <set>
 
-#include "core/units/near.h"
 #include "definition/bench_reader.h"
 
 namespace flatwise::definition {
@@ -97,7 +96,7 @@ std::optional<std::size_t> BenchReader::station(const std::string& label, const 
                                                 const std::string& path) {
   if (const auto found = index_of(label, labels_)) return found;
   Args args{{"label", label}};
-  if (const auto near = nearest(label, labels_); !near.empty()) args.emplace_back("near", std::string{near});
+  if (const auto near = meant(label, labels_); !near.empty()) args.emplace_back("near", std::string{near});
   file_.add(Code{"definition.unknown_label"}, path, label, std::move(args), file_.place(node));
   return std::nullopt;
 }
@@ -108,7 +107,7 @@ std::string BenchReader::gauge(const Section& s, std::string_view key, std::init
   const auto found = index_of(id, gauge_ids_);
   if (!found) {
     Args args{{"gauge", id}, {"known", std::vector<std::string>{gauge_ids_.begin(), gauge_ids_.end()}}};
-    if (const auto near = nearest(id, gauge_ids_); !near.empty()) args.emplace_back("near", std::string{near});
+    if (const auto near = meant(id, gauge_ids_); !near.empty()) args.emplace_back("near", std::string{near});
     s.problem(Code{"definition.unknown_gauge"}, key, std::move(args));
     return id;
   }
@@ -217,7 +216,7 @@ void BenchReader::read_answer(const toml::node& node, const toml::key& key, cons
     if (!known.empty() && !index_of(answer.question, known)) {
       const std::string& asked = parent.empty() ? leaf : parent;
       Args args{{"question", asked}};
-      if (const auto near = nearest(asked, known); !near.empty()) args.emplace_back("near", std::string{near});
+      if (const auto near = meant(asked, known); !near.empty()) args.emplace_back("near", std::string{near});
       return file_.add(Code{"definition.unknown_question"}, path, leaf, std::move(args), file_.place(key));
     }
   }

@@ -2,7 +2,6 @@
 #include <array>
 
 #include "core/fits/iso286.h"
-#include "core/units/near.h"
 #include "definition/shaft_parts.h"
 
 namespace flatwise::definition {
@@ -67,7 +66,7 @@ Material read_material(ShaftFile& to, const Section& hub) {
     return {name, gigapascals(m.youngs_modulus_gpa), m.poisson, megapascals(m.yield_mpa), m.expansion, 0.1};
   }
   Args args{{"name", name}, {"known", std::vector<std::string>{known.begin(), known.end()}}};
-  if (const auto near = nearest(name, known); !near.empty()) args.emplace_back("near", std::string{near});
+  if (const auto near = meant(name, known); !near.empty()) args.emplace_back("near", std::string{near});
   hub.problem(Code{"definition.unknown_material"}, "material", std::move(args));
   return {};
 }

@@ -1,9 +1,38 @@
 #include <algorithm>
 
+#include "core/units/near.h"
 #include "core/units/parse.h"
 #include "definition/tree.h"
 
 namespace flatwise::definition {
+
+std::optional<std::size_t> index_of(std::string_view text, std::span<const std::string_view> words) {
+  const auto at = std::ranges::find(words, text);
+  if (at == words.end()) return std::nullopt;
+  return static_cast<std::size_t>(at - words.begin());
+}
+
+std::string_view meant(std::string_view typed, std::span<const std::string_view> names) {
+  const auto small = [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c; };
+  for (const std::string_view name : names)
+    if (std::ranges::equal(typed, name, {}, small, small)) return name;
+  if (typed.size() <= 2) return {};
+  const std::string_view near = nearest(typed, names);
+  const auto letters = [](std::string_view text) {
+    std::string out{text};
+    std::erase_if(out, [](char c) { return c >= '0' && c <= '9'; });
+    return out;
+  };
+  return near.size() > 2 && letters(near) != letters(typed) ? near : std::string_view{};
+}
+
+double assumed_number(std::string_view text) {
+  if (text == "true") return 1;
+  if (text == "false" || text.empty()) return 0;
+  const Result<Entered> read = parse_quantity(text, Kind::ratio, "assumed");
+  CORE_CHECK(read.has_value());
+  return read->value.si;
+}
 
 Section::Section(File& file, std::string_view kind, const toml::table* table, std::string path)
     : file_{&file}, kind_{kind}, path_{std::move(path)} {

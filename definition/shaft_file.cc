@@ -2,7 +2,6 @@
 #include <algorithm>
 #include <array>
 
-#include "core/units/near.h"
 #include "definition/read.h"
 #include "definition/shaft_parts.h"
 
@@ -75,7 +74,7 @@ void read_unbalances(ShaftFile& to) {
     const auto station = index_of(at, labels);
     if (!station && s.has("at") && !labels.empty()) {
       Args args{{"label", at}};
-      if (const auto near = nearest(at, labels); !near.empty()) args.emplace_back("near", std::string{near});
+      if (const auto near = meant(at, labels); !near.empty()) args.emplace_back("near", std::string{near});
       s.problem(Code{"definition.unknown_label"}, "at", std::move(args));
     }
     if (!station) continue;

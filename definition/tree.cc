@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/units/near.h"
 #include "core/units/parse.h"
 
 namespace flatwise::definition {
@@ -44,12 +43,12 @@ std::string_view type_word(toml::node_type type) {
   }
 }
 
-std::vector<Word> wanted_types(const Field& field) {
+std::vector<Word> wanted_types(const Field& field, bool item) {
   std::vector<Word> words;
   const auto say = [&](unsigned what, const char* word) {
     if (field.is(what)) words.push_back(Word{word});
   };
-  if (field.is(takes::kList)) return {Word{"type.list"}};
+  if (field.is(takes::kList) && !item) return {Word{"type.list"}};
   say(takes::kQuantity | takes::kReading, "type.quantity");
   say(takes::kText | takes::kWord, "type.text");
   say(takes::kWhole, "type.whole");
@@ -59,6 +58,18 @@ std::vector<Word> wanted_types(const Field& field) {
   say(takes::kTable | takes::kOpenTable | takes::kAnswers, "type.table");
   say(takes::kTables, "type.tables");
   return words;
+}
+
+// The number with the two commonest units of its kind: which was meant is for the person to say.
+std::vector<std::string> with_units(const std::string& number, Kind kind) {
+  std::vector<std::string> ways;
+  for (const std::string_view unit : unit_spellings(kind)) {
+    const std::string way =
+        number + (unit.starts_with("/") || unit.starts_with("°") || unit == "′" ? "" : " ") + std::string{unit};
+    if (parse_quantity(way, kind, "way")) ways.push_back("\"" + way + "\"");
+    if (ways.size() == 2) break;
+  }
+  return ways;
 }
 
 bool in_range(double v, const Range& range) {
@@ -89,20 +100,6 @@ std::optional<std::string> between_quotes(std::string_view text, char quote) {
 }
 
 }  // namespace
-
-std::optional<std::size_t> index_of(std::string_view text, std::span<const std::string_view> words) {
-  const auto at = std::ranges::find(words, text);
-  if (at == words.end()) return std::nullopt;
-  return static_cast<std::size_t>(at - words.begin());
-}
-
-double assumed_number(std::string_view text) {
-  if (text == "true") return 1;
-  if (text == "false" || text.empty()) return 0;
-  const Result<Entered> read = parse_quantity(text, Kind::ratio, "assumed");
-  CORE_CHECK(read.has_value());
-  return read->value.si;
-}
 
 // --- File ------------------------------------------------------------------------------------------------------------
 
@@ -200,6 +197,7 @@ Result<Entered> File::quantity(const toml::node& node, const Field& field, const
 Result<Entered> File::quantity(const toml::node& node, Kind kind, Range range, const std::string& path) const {
   if (!node.is_string()) {
     Args args{{"kind", Word{"kind." + std::string{kind_name(kind)}}}, {"forms", accepted_forms(kind)}};
+    if (std::vector<std::string> ways = with_units(typed(node), kind); !ways.empty()) args.emplace_back("ways", ways);
     return tl::unexpected(
         Problem{Code{"definition.number_without_unit"}, path, typed(node), std::move(args), place(node)});
   }
@@ -224,7 +222,7 @@ void File::check_unknown(const toml::table& table, std::string_view kind, const 
   for (const auto& [key, node] : table) {
     if (index_of(key.str(), keys)) continue;
     Args args{{"key", std::string{key.str()}}, {"keys", as_texts(keys)}};
-    if (const std::string_view near = nearest(key.str(), keys); !near.empty())
+    if (const std::string_view near = meant(key.str(), keys); !near.empty())
       args.emplace_back("near", std::string{near});
     if (!path.empty()) args.emplace_back("table", path);
     add(Code{"definition.unknown_key"}, joined(path, key.str()), std::string{key.str()}, std::move(args), place(key));
@@ -300,7 +298,7 @@ void File::check_items(const toml::array& list, const Field& field, const std::s
           {{"found", Word{std::string{type_word(item.type())}}}, {"wanted", std::vector<Word>{Word{"type.table"}}}},
           place(item));
     } else if (item.is_array()) {
-      wrong_type(item, field, at);
+      wrong_type(item, field, at, true);
     } else {
       check_scalar(item, field, at);
     }
@@ -322,7 +320,7 @@ void File::check_scalar(const toml::node& node, const Field& field, const std::s
     if (!field.is(takes::kReading)) add(quantity(node, field, path).error(), path, node);
     return;
   }
-  wrong_type(node, field, path);
+  wrong_type(node, field, path, field.is(takes::kList));
 }
 
 void File::check_text(const toml::node& node, const Field& field, const std::string& path) {
@@ -338,13 +336,8 @@ void File::check_text(const toml::node& node, const Field& field, const std::str
     return;
   }
   if (field.is(takes::kNumber)) return check_number(node, field, path);
-  if (field.is(takes::kWord)) {
-    Args args{{"words", as_texts(field.words)}};
-    if (const std::string_view near = nearest(text, field.words); !near.empty())
-      args.emplace_back("near", std::string{near});
-    return add(Code{"definition.not_a_choice"}, path, text, std::move(args), place(node));
-  }
-  if (!field.is(takes::kText)) return wrong_type(node, field, path);
+  if (field.is(takes::kWord)) return not_a_choice(node, field, path);
+  if (!field.is(takes::kText)) return wrong_type(node, field, path, field.is(takes::kList));
   // A spacer put back without a label is told as an empty text in a list; a name is never empty.
   if (!field.is(takes::kList) && std::ranges::all_of(text, [](char c) { return c == ' '; }))
     add(Code{"definition.empty"}, path, text, {}, place(node));
@@ -372,17 +365,25 @@ void File::check_answers(const toml::node& node, const Field& field, const std::
     } else if (!inner.is_string() && !inner.is_boolean()) {
       wrong_type(inner, field, at);
     } else if (const auto* text = inner.as_string(); text && !index_of(text->get(), field.words)) {
-      Args args{{"words", as_texts(field.words)}};
-      if (const auto near = nearest(text->get(), field.words); !near.empty())
-        args.emplace_back("near", std::string{near});
-      add(Code{"definition.not_a_choice"}, at, text->get(), std::move(args), place(inner));
+      not_a_choice(inner, field, at);
     }
   }
 }
 
-void File::wrong_type(const toml::node& node, const Field& field, const std::string& path) {
-  Args args{{"found", Word{std::string{type_word(node.type())}}}, {"wanted", wanted_types(field)}};
-  if (!field.example.empty()) args.emplace_back("example", std::string{field.example});
+void File::not_a_choice(const toml::node& node, const Field& field, const std::string& path) {
+  const std::string& text = node.as_string()->get();
+  Args args{{"words", as_texts(field.words)}};
+  Field others = field;
+  others.takes &= ~(takes::kWord | takes::kText | takes::kList | takes::kAnswers);
+  if (others.takes != 0) args.emplace_back("wanted", wanted_types(others, true));
+  if (const std::string_view near = meant(text, field.words); !near.empty())
+    args.emplace_back("near", std::string{near});
+  add(Code{"definition.not_a_choice"}, path, text, std::move(args), place(node));
+}
+
+void File::wrong_type(const toml::node& node, const Field& field, const std::string& path, bool item) {
+  Args args{{"found", Word{std::string{type_word(node.type())}}}, {"wanted", wanted_types(field, item)}};
+  if (!field.example.empty() && !item) args.emplace_back("example", std::string{field.example});
   add(Code{"definition.wrong_type"}, path, typed(node), std::move(args), place(node));
 }
 

@@ -10,6 +10,7 @@
 #include <initializer_list>
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -62,7 +63,8 @@ class File {
   void check_number(const toml::node& node, const Field& field, const std::string& path);
   void check_answers(const toml::node& node, const Field& field, const std::string& path);
   void check_items(const toml::array& list, const Field& field, const std::string& path, bool all_optional);
-  void wrong_type(const toml::node& node, const Field& field, const std::string& path);
+  void not_a_choice(const toml::node& node, const Field& field, const std::string& path);
+  void wrong_type(const toml::node& node, const Field& field, const std::string& path, bool item = false);
 
   Document document_;
   Text text_;
@@ -124,6 +126,9 @@ class Section {
   std::string prefix_;
 };
 
+/// The name that was meant: one that differs by small and capital letters only, else the nearest. None for names of one
+/// or two letters and for those that differ in digits only ("C6", "S8", "BG-2"): another number is another thing.
+[[nodiscard]] std::string_view meant(std::string_view typed, std::span<const std::string_view> names);
 /// Index of a text among words; none when it is not one of them.
 [[nodiscard]] std::optional<std::size_t> index_of(std::string_view text, std::span<const std::string_view> words);
 /// A flag or number as written in TOML to its value, for assumed values of the field table.

@@ -8,6 +8,7 @@
 
 #include <cstdlib>
 #include <fstream>
+#include <iostream>
 #include <iterator>
 #include <nlohmann/json.hpp>
 #include <valijson/adapters/nlohmann_json_adapter.hpp>
@@ -16,7 +17,9 @@
 #include <valijson/validation_results.hpp>
 #include <valijson/validator.hpp>
 
+#include "definition/bad_files.h"
 #include "definition/describe.h"
+#include "definition/read.h"
 #include "definition/starter.h"
 #include "words/words.h"
 
@@ -43,6 +46,55 @@ TEST(Pages, LieInTheTreeAsTheFieldTableSaysThem) {
 TEST(Pages, EveryKeyHasItsMeaning) {
   for (const Document document : {Document::shaft, Document::readings, Document::workshop})
     for (const Field& f : fields(document)) EXPECT_TRUE(has_words(f.meaning.id())) << f.meaning.id();
+}
+
+// --- Every problem can be said -----------------------------------------------------------------------------------------
+
+std::string without_mark(std::string text) {
+  if (const std::size_t at = text.find(kMark); at != std::string::npos) text.erase(at, kMark.size());
+  return text;
+}
+
+void say_all(const std::vector<Problem>& problems) {
+  ASSERT_FALSE(problems.empty());
+  for (const Problem& p : problems) {
+    for (const UnitSystem units : {UnitSystem::metric, UnitSystem::inch}) {
+      const SaidProblem said = say(p, Voice{Language::english, units, {}});
+      EXPECT_FALSE(said.read.empty()) << p.code.id();
+      EXPECT_FALSE(said.allowed.empty()) << p.code.id();
+      EXPECT_FALSE(said.mend.empty()) << p.code.id();
+    }
+    if (std::getenv("FLATWISE_SHOW")) {
+      const SaidProblem said = say(p, Voice{});
+      std::cout << p.field << "\n  read     " << said.read << "\n  allowed  " << said.allowed << "\n  mend     "
+                << said.mend << "\n";
+    }
+  }
+}
+
+TEST(Problems, EveryOneOfTheBadFilesIsSaidInThreeParts) {
+  const std::string shaft_text = file("tests/data/definition/nine.toml");
+  const std::string workshop_text = file("tests/data/definition/workshop.toml");
+  const std::string readings_text = file("tests/data/definition/readings.toml");
+  for (const Bad& bad : kBadShafts) say_all(read_shaft(without_mark(broken(shaft_text, bad)), "file.toml").error());
+  for (const Bad& bad : kBadWorkshops)
+    say_all(read_workshop(without_mark(broken(workshop_text, bad)), "file.toml").error());
+  const Shaft shaft = read_shaft(shaft_text, "nine.toml").value();
+  const Workshop workshop = read_workshop(workshop_text, "workshop.toml").value();
+  const std::string_view questions[] = {"guards_on", "spacers_labelled", "bearing_greased", "captive_in",
+                                        "nut_rechecked"};
+  for (const Bad& bad : kBadReadings)
+    say_all(read_bench(without_mark(broken(readings_text, bad)), "file.toml", shaft, workshop, questions).error());
+  for (const StarterOptions& options :
+       {StarterOptions{.bearing = "6211"}, StarterOptions{.flats = "six"}, StarterOptions{.lean = "5 mm"}})
+    say_all(starter(options, english).error());
+}
+
+TEST(Problems, ABareNumberIsOfferedBothUnits) {
+  const std::string text = file("tests/data/definition/nine.toml");
+  const auto read = read_shaft(without_mark(broken(text, {"spacer = \"92 mm\"", "spacer = 92", {}, {}})), "file.toml");
+  ASSERT_FALSE(read.has_value());
+  EXPECT_EQ(say(read.error()[0], Voice{}).mend, "Write \"92 mm\" or \"92 in\", whichever it is.");
 }
 
 // --- The schemas judge as the reader does ------------------------------------------------------------------------------
