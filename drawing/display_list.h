@@ -24,7 +24,7 @@ enum class Fill {
   cut_next,
   renew,
   next
-};                                                           ///< cut: 45°; renew: 60°; ink: in the look's ink.
+};  ///< cut: 45°; renew: 60°; ink: in the look's ink.
 enum class Ink { ink, second, next, in, out, tell, sheet };  ///< sheet: the ground, for seams between solid parts.
 enum class Anchor { start, middle, end };
 

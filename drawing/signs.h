@@ -17,7 +17,7 @@ void draw_answer(DisplayList& list, Answer answer, Point at, double height);
 struct GaugeBar {
   double least = 0, greatest = 0;  ///< Limits, least < greatest.
   std::optional<double> value;
-  double expanded = 0;                      ///< U, half the whisker.
+  double expanded = 0;                          ///< U, half the whisker.
   std::string least_words{}, greatest_words{};  ///< Said under the limits.
 };
 /// Bar of the given box: what lies outside the limits is hatched; a value further out than half the tolerance stands at

@@ -52,6 +52,10 @@ Pages timing_map(const Material& m, const TextMeasure& measure) {
   MapSheet sheet{.head = m.order.head, .shaft = &m.shaft(), .map = &m.map, .stayed = {}, .read = marks_read(m.order)};
   for (int r = 1; r <= m.shaft().rotor_count(); ++r)
     sheet.stayed.push_back(!m.order.rotors.empty() && !contains(m.advised().rotors, r));
+  if (!m.order.rotors.empty()) {
+    sheet.off.resize(m.shaft().stations().size());
+    for (const int station : m.advised().stations) sheet.off[static_cast<std::size_t>(station)] = true;
+  }
   return map_sheet(sheet, measure);
 }
 

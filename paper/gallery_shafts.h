@@ -84,6 +84,12 @@ inline std::vector<drawing::PairMarks> read_of(const GalleryCase& c) {
   return out;
 }
 
+inline std::vector<bool> off_of(const GalleryCase& c) {
+  std::vector<bool> off(c.shaft.stations().size());
+  for (const int i : c.plan.stations) off[static_cast<std::size_t>(i)] = true;
+  return off;
+}
+
 inline Head gallery_head(const GalleryCase& c, Paper paper, UnitSystem units) {
   const bool many = c.name == "many";
   return {.shaft = c.shaft.spec().name,
@@ -143,7 +149,9 @@ inline std::vector<NamedPages> gallery_sheets(const GalleryCase& c, Paper paper,
                                     {"Stack length", "65.906 ± 0.020 in", "1674.0 ± 0.5 mm"}};
   return {
       {"map", "Timing map",
-       map_sheet({.head = head, .shaft = &c.shaft, .map = &c.map, .stayed = c.stayed, .read = read_of(c)}, measure)},
+       map_sheet(
+           {.head = head, .shaft = &c.shaft, .map = &c.map, .stayed = c.stayed, .off = off_of(c), .read = read_of(c)},
+           measure)},
       {"tear-down", "Tear-down",
        tear_down_sheet({.head = head, .shaft = &c.shaft, .plan = &c.plan, .steps = c.steps, .marks = marks_of(c)},
                        measure)},

@@ -13,6 +13,7 @@ using drawing::Point;
 
 constexpr double kWidth = 60, kHeight = 40, kPad = 4.5;
 constexpr double kCode = 18;
+constexpr double kBeside = kWidth - 2 * kPad - kCode - 3;  // What the code leaves.
 constexpr int kAbreast = 3;
 
 std::vector<Point> rounded(double width, double height, double radius) {
@@ -38,6 +39,24 @@ void draw_renew(Pen pen, const std::string& words, const TextMeasure& measure) {
   pen.box({middle - half, box.y + 1.2, 2 * half, box.height - 2.4}, drawing::kGround);
   pen.text({middle, box.y + box.height / 2 + 0.36 * size}, words,
            {.size = size, .bold = true, .anchor = drawing::Anchor::middle});
+}
+
+// As large as it can be read: one line, or two where the words of a name are long.
+void draw_name(Pen pen, const std::string& name, const TextMeasure& measure) {
+  constexpr double kGreatest = 18;
+  constexpr double kBase = 8 + 0.72 * kGreatest;
+  constexpr double kTwoLines = 9.4;
+  const double size = size_to_fit(measure, name, {kGreatest, true, kBeside}, 3);
+  const std::size_t space = name.find(' ');
+  if (size >= kTwoLines || space == std::string::npos) {
+    pen.text({kPad, kBase}, name, {.size = size, .bold = true});
+    return;
+  }
+  double base = kBase - 10;
+  for (const std::string& line : {name.substr(0, space), name.substr(space + 1)}) {
+    pen.text({kPad, base}, line, {.size = size_to_fit(measure, line, {kTwoLines, true, kBeside}, 3), .bold = true});
+    base += 10;
+  }
 }
 
 // Whose part it is: one line, two where names are long, smaller only then.
@@ -66,15 +85,13 @@ drawing::DisplayList draw(const Label& label, const Head& head, const TextMeasur
   list.items.emplace_back(drawing::Code{{kWidth - kPad - kCode, kPad}, kCode, code_text(head, "part", label.code)});
   Pen pen{list};
   pen.polygon(rounded(kWidth, kHeight, 1.6), drawing::kNarrow);
-  const double beside = kWidth - 2 * kPad - kCode - 3;
-  const double size = size_to_fit(measure, label.name, {18, true, beside}, 4);
-  pen.text({kPad, 8 + 0.72 * 18}, label.name, {.size = size, .bold = true});
+  draw_name(pen, label.name, measure);
   const auto line = [&](double base, const std::string& text, Setting setting) {
     const double fit = size_to_fit(measure, text, setting, 1.2);
     pen.text({kPad, base}, text, {.size = fit, .bold = setting.bold});
   };
-  line(27.2, label.what, {4, true, beside});
-  line(32, label.where, {3.2, false, beside});
+  line(27.2, label.what, {4, true, kBeside});
+  line(32, label.where, {3.2, false, kBeside});
   draw_whose(pen, head, measure);
   if (label.renew)
     draw_renew(pen, word("paper.renew", head.voice), measure);

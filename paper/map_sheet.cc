@@ -49,21 +49,28 @@ void write_rule(Sheet& page, const MapSheet& sheet) {
   page.y = std::max(page.y, top + Sheet::kCodeHeight) + 1;
 }
 
-std::vector<drawing::StationState> states_of(const MapSheet& sheet) {
+// Where nobody said which stations are off: all outside the row of rotors that stayed, but for what does not come off.
+std::vector<bool> off_by_rotors(const MapSheet& sheet) {
   const Shaft& shaft = *sheet.shaft;
-  int first = shaft.rotor_count() + 1;
-  int last = 0;
+  const auto count = static_cast<int>(shaft.stations().size());
+  int from = count;
+  int to = -1;
   for (int n = 1; n <= shaft.rotor_count(); ++n) {
     if (!stayed(sheet, n)) continue;
-    first = std::min(first, n);
-    last = std::max(last, n);
+    from = std::min(from, n == 1 ? 0 : shaft.station_of_rotor(n));
+    to = std::max(to, n == shaft.rotor_count() ? count - 1 : shaft.station_of_rotor(n));
   }
-  std::vector<drawing::StationState> states(shaft.stations().size());
-  if (last == 0 || (first == 1 && last == shaft.rotor_count())) return states;
-  const int from = first == 1 ? 0 : shaft.station_of_rotor(first);
-  const int to = last == shaft.rotor_count() ? static_cast<int>(states.size()) - 1 : shaft.station_of_rotor(last);
-  for (int i = 0; i < static_cast<int>(states.size()); ++i)
-    if (i < from || i > to) states[static_cast<std::size_t>(i)].body = drawing::Body::off;
+  std::vector<bool> off;
+  for (int i = 0; i < count; ++i)
+    off.push_back((i < from || i > to) && !shaft.stations()[static_cast<std::size_t>(i)].obstacle);
+  return off;
+}
+
+std::vector<drawing::StationState> states_of(const MapSheet& sheet) {
+  const std::vector<bool> off = sheet.off.empty() ? off_by_rotors(sheet) : sheet.off;
+  std::vector<drawing::StationState> states(sheet.shaft->stations().size());
+  for (std::size_t i = 0; i < states.size() && i < off.size(); ++i)
+    if (off[i]) states[i].body = drawing::Body::off;
   return states;
 }
 
@@ -189,6 +196,24 @@ void table_head(Sheet& page) {
   page.rule(page.y);
 }
 
+struct FlatRead {
+  std::optional<int> read;
+  int wanted = 0;
+  double base = 0;
+};
+
+// What was read, with the stopped bar where it is not what the map wants; a blank where nothing was.
+void draw_read(Sheet& page, double x, const FlatRead& flat) {
+  drawing::Pen pen = page.pen();
+  if (!flat.read) {
+    pen.line({x + 1, flat.base + 0.3}, {x + 16, flat.base + 0.3});
+    return;
+  }
+  const bool right = *flat.read == flat.wanted;
+  pen.text({x + 6, flat.base - 0.2}, std::to_string(*flat.read), {.size = 4, .bold = !right});
+  if (!right) drawing::draw_flag(pen.list(), drawing::Flag::stopped, {x + 14, flat.base - 0.4}, 3);
+}
+
 void table_row(Sheet& page, const MapSheet& sheet, const timing::RotorMarks& m, double height) {
   drawing::Pen pen = page.pen();
   const double base = page.y + height / 2 + 1.75;
@@ -201,16 +226,10 @@ void table_row(Sheet& page, const MapSheet& sheet, const timing::RotorMarks& m, 
   const double room = column(page, 4) - column(page, 3) - 1;
   pen.text({column(page, 3), base - 0.3}, state, {.size = size_to_fit(page.measure(), state, {3.4, false, room}, 1.5)});
   const PairMarks read = read_of(sheet, m.rotor);
-  const std::optional<int> flats[] = {read.flat_a, read.flat_b};
-  for (int k = 0; k < 2; ++k) {
-    const double x = column(page, 4 + k);
-    if (flats[k])
-      pen.text({x + 6, base - 0.2}, std::to_string(*flats[k]), {.size = 4});
-    else
-      pen.line({x + 1, base + 0.3}, {x + 16, base + 0.3});
-  }
+  draw_read(page, column(page, 4), {.read = read.flat_a, .wanted = m.flat_a, .base = base});
+  draw_read(page, column(page, 5), {.read = read.flat_b, .wanted = m.flat_b, .base = base});
   // What stayed and was read needs no pencil any more.
-  const bool settled = kept && read.flat_a && read.flat_b;
+  const bool settled = kept && read.flat_a == m.flat_a && read.flat_b == m.flat_b;
   for (int k = 6; k < 8 && !settled; ++k)
     drawing::draw_tick_box(pen.list(), {column(page, k) + 1.5, page.y + (height - drawing::kTickSide) / 2},
                            drawing::kTickSide);

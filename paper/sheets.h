@@ -51,9 +51,10 @@ struct MapSheet {
   Head head;
   const Shaft* shaft = nullptr;
   const timing::Map* map = nullptr;
-  std::vector<bool> stayed;              ///< One a rotor: it never left the shaft. Shorter: the rest came off.
-  std::vector<drawing::PairMarks> read;  ///< One a rotor, flat_a and flat_b as read so far. Shorter: not read.
-  End stand = End::a;                    ///< Where the mechanic stands.
+  std::vector<bool> stayed;                ///< One a rotor: it never left the shaft. Shorter: the rest came off.
+  std::vector<bool> off{};                 ///< One a station: it is off now. Empty: told from the rotors that stayed.
+  std::vector<drawing::PairMarks> read{};  ///< One a rotor, flat_a and flat_b as read so far. Shorter: not read.
+  End stand = End::a;                      ///< Where the mechanic stands.
 };
 /// Rule in one sentence, strip with marks, an end view a rotor from where the mechanic stands and one from the other
 /// end, table with blanks.
@@ -64,7 +65,7 @@ struct TearDownSheet {
   const Shaft* shaft = nullptr;
   const teardown::Plan* plan = nullptr;
   std::span<const teardown::Step> steps;
-  std::vector<drawing::RotorMarks> marks;  ///< As the map wants them; empty: rotors are drawn upright.
+  std::vector<drawing::RotorMarks> marks{};  ///< As the map wants them; empty: rotors are drawn upright.
 };
 /// Strip with the stop point, cautions before their step, steps with tool, label and tick, the STOP bar.
 [[nodiscard]] Pages tear_down_sheet(const TearDownSheet& sheet, const TextMeasure& measure);
@@ -81,7 +82,7 @@ struct AssemblySheet {
   const teardown::Plan* plan = nullptr;
   std::span<const teardown::Step> steps;
   std::vector<drawing::RotorMarks> marks;
-  std::vector<Target> targets;  ///< Torque of the nuts in their order, stack length.
+  std::vector<Target> targets{};  ///< Torque of the nuts in their order, stack length.
 };
 /// The way back: what must be answered before going on, captive parts, targets with blanks.
 [[nodiscard]] Pages assembly_sheet(const AssemblySheet& sheet, const TextMeasure& measure);
@@ -90,8 +91,8 @@ struct BenchSheet {
   Head head;
   const Shaft* shaft = nullptr;
   std::vector<int> rotors;  ///< A page each.
-  std::string gauge;        ///< Written in where it is known.
-  std::optional<Length> setting_ring;
+  std::string gauge{};      ///< Written in where it is known.
+  std::optional<Length> setting_ring{};
   int directions = 4;
 };
 /// Limits, planes and directions, blanks as large as a carpenter's pencil, three answers to mark, look and feel.

@@ -20,8 +20,8 @@ std::vector<Cell> plan_cells(const teardown::Plan& plan, const Voice& voice, boo
 
 // A figure to reach: as large as the limits of a bench sheet, a blank beside it and one for the second look.
 double target_height(const Sheet& page, const Target& target, double width) {
-  return std::max(13.0,
-                  8 + page.height_of(target.other, {.x = 0, .width = width, .type = {.size = 3.2}, .leading = 1.2}));
+  return std::max(11.8,
+                  7.6 + page.height_of(target.other, {.x = 0, .width = width, .type = {.size = 3.2}, .leading = 1.2}));
 }
 
 void draw_target(Sheet& page, const Target& target) {
@@ -46,7 +46,7 @@ void draw_target(Sheet& page, const Target& target) {
 }
 
 double targets_height(const std::vector<Target>& targets) {
-  return targets.empty() ? 0 : 12 + 13.0 * static_cast<double>(targets.size());
+  return targets.empty() ? 0 : 9.5 + 11.8 * static_cast<double>(targets.size());
 }
 
 void draw_targets(Sheet& page, const std::vector<Target>& targets) {
@@ -91,7 +91,7 @@ Pages assembly_sheet(const AssemblySheet& sheet, const TextMeasure& measure) {
   const Voice& voice = sheet.head.voice;
   Sheet page{sheet.head, measure, word("paper.assembly", voice), plan_cells(*sheet.plan, voice, false)};
   plan_strip(page, {.shaft = sheet.shaft, .plan = sheet.plan, .marks = sheet.marks, .stops = false});
-  constexpr double kNames = 12;
+  constexpr double kNames = 10.5;
   step_table(page, {.steps = sheet.steps,
                     .second_look = true,
                     .keep_below = targets_height(sheet.targets) + kNames,

@@ -133,10 +133,11 @@ double Table::total(double row) const {
 
 // One page if it can be had with rows a pencil still finds, else comfortable rows on as many as it takes.
 void Table::choose_row() {
-  const double room = page_.room() - table_.keep_below;
-  for (double row = kGreatestRow; row >= kLeastRow - 1e-9; row -= 0.2) {
-    row_ = row;
-    if (total(row) <= room) return;
+  for (const double below : {table_.keep_below, 0.0}) {
+    for (double row = kGreatestRow; row >= kLeastRow - 1e-9; row -= 0.2) {
+      row_ = row;
+      if (total(row) <= page_.room() - below) return;
+    }
   }
   row_ = kGreatestRow;
 }
