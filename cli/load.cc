@@ -19,6 +19,16 @@ Problem no_shaft_named(const std::string& readings) {
 
 }  // namespace
 
+std::optional<Problem> stdin_twice(std::initializer_list<NamedPath> files) {
+  bool taken = false;
+  for (const NamedPath& file : files) {
+    if (file.path != "-") continue;
+    if (taken) return Problem{Code{"cli.stdin_twice"}, std::string{file.field}, "-", {}, std::nullopt};
+    taken = true;
+  }
+  return std::nullopt;
+}
+
 Results<Shaft> load_shaft(const Context& context, const std::string& path) {
   const Results<std::string> text = one(read_text(context, path));
   if (!text) return tl::unexpected(text.error());
@@ -33,6 +43,8 @@ Results<Workshop> load_workshop(const Context& context, const std::string& path)
 }
 
 Results<Job> load_job(const Context& context, const JobFiles& files) {
+  if (auto twice = stdin_twice({{"READINGS", files.readings}, {"--shaft", files.shaft.value_or("")}, {"--workshop", files.workshop.value_or("")}}))
+    return tl::unexpected(std::vector<Problem>{*std::move(twice)});
   const Results<std::string> text = one(read_text(context, files.readings));
   if (!text) return tl::unexpected(text.error());
   const auto links = definition::read_links(*text, files.readings);

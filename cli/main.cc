@@ -16,6 +16,11 @@ namespace {
 
 using Action = std::function<Status(const Context&)>;
 
+struct Choice {
+  std::string typed;
+  std::vector<std::string> words;
+};
+
 /// What the parsed line asks for; filled by CLI11, which needs places that stay where they are.
 struct Line {
   bool json = false, why = false, inch = false, metric = false, no_colour = false;
@@ -30,11 +35,22 @@ struct Line {
   std::string figure;
   std::vector<std::string> inputs;
   bool figure_pages = false;
+  std::optional<Choice> not_a_choice;  ///< The word that was none of those an option takes.
   std::string demo_folder, out_folder = "flatwise-demo";
   Action action;
 };
 
 std::string help(std::string_view verb) { return word("cli.help." + std::string{verb}, {}); }
+
+/// Takes one of some words; keeps what was typed instead, so that the refusal can say what there is and what is near.
+CLI::Validator one_of(Line& line, std::vector<std::string> words) {
+  return CLI::Validator{[&line, words = std::move(words)](std::string& typed) {
+                          if (std::ranges::find(words, typed) != words.end()) return std::string{};
+                          line.not_a_choice = Choice{typed, words};
+                          return typed;
+                        },
+                        ""};
+}
 
 CLI::App* add_verb(CLI::App& app, Line& line, const std::string& name, Action action) {
   CLI::App* verb = app.add_subcommand(name, help(name));
@@ -62,12 +78,13 @@ struct StageVerb {
   job::Stage stage;
 };
 constexpr StageVerb kStageVerbs[] = {{"book-in", job::Stage::booking_in}, {"tear-down", job::Stage::teardown}, {"inspect", job::Stage::inspection},
-                                     {"press", job::Stage::press},        {"marks", job::Stage::timing},       {"stack", job::Stage::stack},
+                                     {"press", job::Stage::press},        {"stack", job::Stage::stack},
                                      {"torque", job::Stage::torque},      {"test-run", job::Stage::test_run}};
 
 void add_job_verbs(CLI::App& app, Line& line) {
   for (const StageVerb& sv : kStageVerbs)
     add_job_files(*add_verb(app, line, sv.name, [&line, stage = sv.stage](const Context& c) { return judge_stage(c, job_files(line), stage); }), line);
+  add_job_files(*add_verb(app, line, "marks", [&line](const Context& c) { return judge_marks(c, job_files(line)); }), line);
   add_job_files(*add_verb(app, line, "kit", [&line](const Context& c) { return list_kit(c, job_files(line)); }), line);
   CLI::App* check = add_verb(app, line, "check", [&line](const Context& c) {
     for (int s = 0; s < job::kStageCount; ++s)
@@ -77,7 +94,7 @@ void add_job_verbs(CLI::App& app, Line& line) {
   add_job_files(*check, line);
   std::vector<std::string> stages;
   for (int s = 0; s < job::kStageCount; ++s) stages.emplace_back(job::stage_name(static_cast<job::Stage>(s)));
-  check->add_option("--through", line.through, help("through"))->check(CLI::IsMember(stages));
+  check->add_option("--through", line.through, help("through"))->check(one_of(line, stages));
 }
 
 void add_shaft_verbs(CLI::App& app, Line& line) {
@@ -122,9 +139,9 @@ void add_sheet_verb(CLI::App& app, Line& line) {
   sheets->add_option("--shaft", line.shaft_instead, help("shaft_instead"));
   sheets->add_option("--workshop", line.workshop_instead, help("workshop_instead"));
   sheets->add_option("--open", line.sheets.rotors, help("open"))->delimiter(',');
-  sheets->add_option("--sheet", line.sheets.sheets, help("sheet"))->delimiter(',')->check(CLI::IsMember(sheet_names()));
-  sheets->add_option("--paper", line.sheets.paper, help("paper"))->check(CLI::IsMember({"a4", "letter"}));
-  sheets->add_option("--format", line.sheets.format, help("format"))->check(CLI::IsMember({"pdf", "svg", "png"}));
+  sheets->add_option("--sheet", line.sheets.sheets, help("sheet"))->delimiter(',')->check(one_of(line, sheet_names()));
+  sheets->add_option("--paper", line.sheets.paper, help("paper"))->check(one_of(line, {"a4", "letter"}));
+  sheets->add_option("--format", line.sheets.format, help("format"))->check(one_of(line, {"pdf", "svg", "png"}));
   sheets->add_option("--out", line.sheets.folder, help("out"));
   sheets->add_option("--printed", line.sheets.printed, help("printed"));
 }
@@ -144,7 +161,7 @@ void add_other_verbs(CLI::App& app, Line& line) {
     *c.out << completions_for(app, line.shell);
     return Status::in_order;
   });
-  completions->add_option("SHELL", line.shell, help("shell"))->required()->check(CLI::IsMember({"bash", "zsh", "fish"}));
+  completions->add_option("SHELL", line.shell, help("shell"))->required()->check(one_of(line, {"bash", "zsh", "fish"}));
   add_verb(app, line, "man", [&app](const Context& c) {
     *c.out << man_page(app);
     return Status::in_order;
@@ -166,7 +183,10 @@ void build(CLI::App& app, Line& line) {
   }
 }
 
-bool coloured(const Line& line) { return !line.no_colour && std::getenv("NO_COLOR") == nullptr && ::isatty(STDOUT_FILENO) == 1; }
+bool coloured(const Line& line) {
+  const char* told = std::getenv("NO_COLOR");  // Empty counts as not set, by that convention.
+  return !line.no_colour && (told == nullptr || *told == '\0') && ::isatty(STDOUT_FILENO) == 1;
+}
 
 Context context_of(const Line& line) {
   Context context;
@@ -181,19 +201,46 @@ Context context_of(const Line& line) {
   return context;
 }
 
-Status misused(const CLI::App& app, const Line& line, const CLI::ParseError& error, const std::vector<std::string>& typed) {
-  const std::vector<std::string> known = words_known(app, typed);
+/// The known word nearest to `typed` as an argument, where there is one.
+void add_near(Args& args, const std::string& typed, const std::vector<std::string>& known) {
   const std::vector<std::string_view> views(known.begin(), known.end());
-  std::string near;
+  if (const std::string_view near = nearest(typed, views); !near.empty()) args.emplace_back("near", std::string{near});
+}
+
+/// The verb that was typed where none such is: of the program, or below a verb that wants another one.
+std::optional<Choice> wrong_verb(const CLI::App& app, const std::vector<std::string>& typed) {
+  const CLI::App* at = &app;
+  for (const std::string& word_typed : typed) {
+    std::vector<std::string> verbs;
+    for (const CLI::App* verb : at->get_subcommands({})) verbs.push_back(verb->get_name());
+    if (verbs.empty()) return std::nullopt;
+    if (word_typed.starts_with("-")) continue;
+    if (std::ranges::find(verbs, word_typed) == verbs.end()) return Choice{word_typed, std::move(verbs)};
+    at = at->get_subcommand(word_typed);
+  }
+  return std::nullopt;
+}
+
+Problem misuse(const CLI::App& app, const Line& line, const CLI::ParseError& error, const std::vector<std::string>& typed) {
+  const std::optional<Choice> verb = wrong_verb(app, typed);
+  if (const std::optional<Choice>& wrong = line.not_a_choice ? line.not_a_choice : verb) {
+    Args args{{"words", wrong->words}};
+    add_near(args, wrong->typed, wrong->words);
+    return {Code{"cli.not_a_choice"}, "command", wrong->typed, std::move(args), std::nullopt};
+  }
+  const std::vector<std::string> known = words_known(app, typed);
+  Args args{{"said", std::string{error.what()}}};
   for (const std::string& word_typed : typed) {
     const std::string bare = word_typed.substr(0, word_typed.find('='));
-    if (std::ranges::find(known, bare) == known.end() && near.empty()) near = nearest(bare, views);
+    if (std::ranges::find(known, bare) == known.end() && args.size() == 1) add_near(args, bare, known);
   }
-  Args args{{"said", std::string{error.what()}}};
-  if (!near.empty()) args.emplace_back("near", near);
+  return {Code{"cli.usage"}, "command", {}, std::move(args), std::nullopt};
+}
+
+Status misused(const CLI::App& app, const Line& line, const CLI::ParseError& error, const std::vector<std::string>& typed) {
   Context context = context_of(line);
-  for (const std::string& t : typed) context.json = context.json || t == "--json";
-  return refuse(context, Problem{Code{"cli.usage"}, "command", {}, std::move(args), std::nullopt});
+  context.json = context.json || std::ranges::find(typed, "--json") != typed.end();
+  return refuse(context, misuse(app, line, error, typed));
 }
 
 int run(int argc, char** argv) {

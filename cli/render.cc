@@ -133,9 +133,8 @@ std::string render(const Context& context, const Problem& problem) {
     out += "  " + number + " │ " + shown + "\n";
     if (before < 200) out += std::string(number.size() + 2, ' ') + " │ " + std::string(static_cast<std::size_t>(caret), ' ') + "^\n";
   }
-  const Table parts{.head = {},
-                    .rows = {{w(context, "cli.read"), printable(said.read)}, {w(context, "cli.allowed"), printable(said.allowed)}, {w(context, "cli.mend"), printable(said.mend)}},
-                    .right = {}};
+  Table parts{.head = {}, .rows = {{w(context, "cli.read"), printable(said.read)}, {w(context, "cli.allowed"), printable(said.allowed)}}, .right = {}};
+  if (!said.mend.empty()) parts.rows.push_back({w(context, "cli.mend"), printable(said.mend)});
   return out + lay_out(parts, "  ");
 }
 

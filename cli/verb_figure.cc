@@ -21,6 +21,7 @@ std::string range_text(const Context& context, const InputSpec& spec) {
     for (const std::string_view c : spec.choices) out += (out.empty() ? "" : " | ") + std::string{c};
     return out;
   }
+  if (spec.text) return word("cli.text", context.voice);
   const auto shown = [&](double si) { return render_value(context, AnyQuantity{si, spec.kind}, {}); };
   std::string out = word("kind." + std::string{kind_name(spec.kind)}, context.voice);
   if (std::isfinite(spec.least_si)) out += (spec.above_least ? " > " : " ≥ ") + shown(spec.least_si);

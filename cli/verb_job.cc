@@ -10,20 +10,6 @@
 namespace flatwise::cli {
 namespace {
 
-std::string head(const Context& context, const Job& job) {
-  std::string out = toned(printable(job.shaft.spec().name), Tone::strong, context.colour);
-  if (!job.bench.job.empty()) out += ", " + say(Message{Code{"cli.job"}, {{"job", job.bench.job}}}, context.voice);
-  out += "\n";
-  if (job.shaft.spec().invented) out += word("cli.invented", context.voice) + "\n";
-  return out;
-}
-
-Context speaking(const Context& context, const Job& job) {
-  Context own = context;
-  own.voice.currency = job.workshop.currency;
-  return own;
-}
-
 wire::Json money_json(const Voice& voice, std::optional<double> price) {
   return price ? wire::to_json(any_money(*price), voice) : wire::Json(nullptr);
 }
@@ -62,6 +48,20 @@ std::string kit_text(const Context& context, const std::vector<job::Tray>& trays
 
 }  // namespace
 
+std::string job_head(const Context& context, const Job& job) {
+  std::string out = toned(printable(job.shaft.spec().name), Tone::strong, context.colour);
+  if (!job.bench.job.empty()) out += ", " + say(Message{Code{"cli.job"}, {{"job", job.bench.job}}}, context.voice);
+  out += "\n";
+  if (job.shaft.spec().invented) out += word("cli.invented", context.voice) + "\n";
+  return out;
+}
+
+Context speaking(const Context& context, const Job& job) {
+  Context own = context;
+  own.voice.currency = job.workshop.currency;
+  return own;
+}
+
 Status judge_stage(const Context& context, const JobFiles& files, job::Stage stage) {
   const Results<Job> job = load_job(context, files);
   if (!job) return refuse(context, job.error());
@@ -70,7 +70,7 @@ Status judge_stage(const Context& context, const JobFiles& files, job::Stage sta
   if (own.json)
     *own.out << wire::dump(wire::to_json(report, own.voice));
   else
-    *own.out << head(own, *job) << render(own, report);
+    *own.out << job_head(own, *job) << render(own, report);
   return status_of(report.worst());
 }
 
@@ -82,7 +82,7 @@ Status judge_all(const Context& context, const JobFiles& files, job::Stage throu
   if (own.json)
     *own.out << wire::dump(wire::to_json(report, own.voice));
   else
-    *own.out << head(own, *job) << "\n" << render(own, report);
+    *own.out << job_head(own, *job) << "\n" << render(own, report);
   return status_of(report.worst());
 }
 
@@ -98,7 +98,7 @@ Status list_kit(const Context& context, const JobFiles& files) {
     json["report"] = wire::to_json(report, own.voice);
     *own.out << wire::dump(json);
   } else {
-    *own.out << head(own, *job) << kit_text(own, trays, parts) << "\n" << render(own, report);
+    *own.out << job_head(own, *job) << kit_text(own, trays, parts) << "\n" << render(own, report);
   }
   return status_of(report.worst());
 }

@@ -99,6 +99,8 @@ std::string plan_text(const Context& context, const Shaft& shaft, const job::Pla
 }  // namespace
 
 Status plan_teardown(const Context& context, const PlanOptions& options) {
+  if (auto twice = stdin_twice({{"SHAFT", options.shaft_file}, {"--workshop", options.workshop_file}}))
+    return refuse(context, *std::move(twice));
   Results<Shaft> shaft = load_shaft(context, options.shaft_file);
   Results<Workshop> workshop = load_workshop(context, options.workshop_file);
   if (!shaft) return refuse(context, shaft.error());

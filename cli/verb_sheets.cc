@@ -60,6 +60,8 @@ Results<Material> load(const Context& context, const SheetOptions& options) {
     return m;
   }
   if (!options.files.shaft) return tl::unexpected(std::vector<Problem>{{Code{"cli.no_shaft_or_readings"}, "READINGS", {}, {}, std::nullopt}});
+  if (auto twice = stdin_twice({{"--shaft", *options.files.shaft}, {"--workshop", options.files.workshop.value_or("")}}))
+    return tl::unexpected(std::vector<Problem>{*std::move(twice)});
   Results<Shaft> shaft = load_shaft(context, *options.files.shaft);
   if (!shaft) return tl::unexpected(std::move(shaft.error()));
   Results<Workshop> workshop = load_workshop(context, options.files.workshop.value_or(""));

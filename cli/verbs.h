@@ -43,6 +43,7 @@ Status plan_teardown(const Context& context, const PlanOptions& options);
 // The job as read and answered.
 Status judge_stage(const Context& context, const JobFiles& files, job::Stage stage);
 Status judge_all(const Context& context, const JobFiles& files, job::Stage through);
+Status judge_marks(const Context& context, const JobFiles& files);  ///< The stage, with the marks read and wanted.
 Status list_kit(const Context& context, const JobFiles& files);
 
 struct SheetOptions {
@@ -55,6 +56,11 @@ struct SheetOptions {
   std::string printed;               ///< "when" for the foot; no clock in the drawing.
 };
 Status write_sheets(const Context& context, const SheetOptions& options);
+
+/// Shaft and job, and that the demo is invented: the head of what is said about a job.
+[[nodiscard]] std::string job_head(const Context& context, const Job& job);
+/// The context with the workshop's currency.
+[[nodiscard]] Context speaking(const Context& context, const Job& job);
 
 // Any figure alone.
 Status list_figures(const Context& context);

@@ -32,6 +32,7 @@ constexpr std::string_view kMadeWhileRunning[] = {
     "stage.",       // job::Stage
     "station.",     // StationKind
     "way.",         // job::Way
+    "verdict.",     // timing::Verdict
     "severity.",    // Severity
     "origin.",      // OriginKind
     "reply.",       // Reply

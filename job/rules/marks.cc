@@ -5,33 +5,13 @@
 #include <numbers>
 
 #include "core/dynamics/figures.h"
-#include "core/timing/check.h"
 #include "core/timing/figures.h"
 #include "job/figure_use.h"
+#include "job/marks.h"
 #include "job/rules.h"
 
 namespace flatwise::job::rules {
 namespace {
-
-bool contains(const std::vector<int>& list, int value) { return std::ranges::find(list, value) != list.end(); }
-
-Result<timing::Reading> reading_of(const Facts& facts) {
-  timing::Reading reading;
-  reading.rotors.resize(static_cast<std::size_t>(facts.shaft.rotor_count()));
-  for (int r = 1; r <= facts.shaft.rotor_count(); ++r)
-    reading.rotors[static_cast<std::size_t>(r) - 1].fixed = !contains(facts.bench.came_off, r);
-  for (const MarkRead& m : facts.bench.marks) {
-    timing::Marks& marks = reading.rotors[static_cast<std::size_t>(m.rotor) - 1];
-    (m.half == Half::a ? marks.a : marks.b) = m.flat.value;
-  }
-  Result<teardown::State> state = teardown::with_rotors_off(facts.shaft, facts.bench.still_off, facts.bench.new_set);
-  if (!state) return tl::unexpected(std::move(state.error()));
-  reading.state = *std::move(state);
-  reading.prices = {facts.workshop.rate_per_hour, facts.workshop.currency};
-  // A mirrored row has the mirrored resultants and the same gaps, unless something else on the shaft has its own azimuth.
-  reading.mirror_is_same = facts.shaft.spec().unbalances.empty();
-  return reading;
-}
 
 void show_kinks(const Facts& facts, const timing::Check& check, StageReport& report) {
   for (const timing::RotorVerdict& v : check.rotors) {
@@ -100,7 +80,7 @@ void compare(const Left& wanted, const Left& read, StageReport& report) {
 }  // namespace
 
 void marks(const Facts& facts, StageReport& report) {
-  const Result<timing::Reading> reading = reading_of(facts);
+  const Result<timing::Reading> reading = marks_reading(facts);
   if (!reading) return report.problems.push_back(reading.error());
   const Result<timing::Check> check = timing::check(facts.shaft, *reading);
   if (!check) return report.problems.push_back(check.error());
