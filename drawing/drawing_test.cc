@@ -125,6 +125,8 @@ TEST(Between, CutsAtBothHeights) {
   EXPECT_TRUE(between({{0, 0}, {1, 0}, {1, 1}}, 4, 5).empty());
 }
 
+// Source: closed form: drawn size = the definition's size times one scale.
+// Tolerance: kTight.
 TEST(ShaftStrip, DrawsEveryStationAtOneScale) {
   const Shaft shaft = nine();
   const auto strip = shaft_strip(shaft, {}, marks_at(9, 180), {.width = 186, .greatest_height = 31});
@@ -143,6 +145,8 @@ TEST(ShaftStrip, DrawsEveryStationAtOneScale) {
   }
 }
 
+// Source: closed form: drawn size = the definition's size times one scale.
+// Tolerance: kTight.
 TEST(ShaftStrip, KeepsItsScaleTrueWhenTinesAreBrokenOff) {
   const Shaft shaft = nine();
   const auto full = shaft_strip(shaft, {}, {}, {.width = 186});
@@ -176,6 +180,8 @@ TEST(ShaftStrip, StaysInsideItsBox) {
   }
 }
 
+// Source: closed form: mirroring in a strip of width w takes x to w - x and leaves y.
+// Tolerance: kTight.
 TEST(ShaftStrip, IsMirroredFromBehind) {
   const Shaft shaft = nine();
   const auto front = shaft_strip(shaft, {}, marks_at(9, 180), {.width = 186});
@@ -252,6 +258,8 @@ TEST_P(EndViewOnFlats, CountClockwiseFromAAndTheOtherWayFromB) {
 }
 INSTANTIATE_TEST_SUITE_P(Profiles, EndViewOnFlats, testing::Values(3, 4, 5, 6, 8, 12, 24));
 
+// Source: closed form: mirroring in a view of width w takes x to w - x and leaves y.
+// Tolerance: kTight.
 // Every point of the view from B is the mirror image of a point of the view from A: near and far change places.
 TEST(EndView, FromBMirrorsFromA) {
   const PairSize pair = pair_with(6);
@@ -271,7 +279,7 @@ TEST(EndView, FromBMirrorsFromA) {
   EXPECT_EQ(paths(b, "r-mark-a").back().look.stroke, Stroke::hidden);  // Far: dashed.
 }
 
-// Source: closed form: a seat leaning by a stands tan(a) L off the axis at the end of a half L long: 34 tan 5° = 2.9746 mm.
+// Source: closed form: at the end of a half L long a seat leaning by a stands L tan a off the axis: 34 tan 5° = 2.9746 mm.
 // Tolerance: last digit written; on the page kTight, at the scale of the rim.
 TEST(EndView, SetsTheRimsOffCentreAwayFromTheirMarks) {
   const PairSize pair = pair_with(6);
@@ -285,6 +293,8 @@ TEST(EndView, SetsTheRimsOffCentreAwayFromTheirMarks) {
   EXPECT_NEAR(a.centre.x, 20, kTight);
 }
 
+// Source: closed form: equal offsets half a turn apart cancel; two flats of six apart they leave half an offset.
+// Tolerance: kTight for the good pair; the wrong one must be off by more than 0.3 mm, a line's width.
 // A good pair shows its two rims along one line through both marks; a wrong one a twist: never both centres opposite.
 TEST(EndView, ShowsAWrongPairAsATwist) {
   const PairSize pair = pair_with(6);
@@ -299,6 +309,8 @@ TEST(EndView, ShowsAWrongPairAsATwist) {
   EXPECT_GT(off(wrong), 0.3);
 }
 
+// Source: closed form: mirroring turns an arc from a to b into one from -b to -a.
+// Tolerance: kTight.
 TEST(EndView, PointsTheShorterWayToTheWantedFlat) {
   const PairSize pair = pair_with(6);
   const auto arrow = [&](int from, int to, End end) {
@@ -349,6 +361,8 @@ TEST(HubSection, DrawsBearingAndHubAtOneScale) {
   }
 }
 
+// Source: closed form: the middle of the limits stands in the middle of the bar.
+// Tolerance: kTight.
 TEST(GaugeBar, StandsToScaleAndShowsWhatLiesBeyondAtTheEdge) {
   DisplayList in;
   draw_gauge_bar(in, {.least = 10, .greatest = 20, .value = 15, .expanded = 1}, {0, 0, 100, 5});
@@ -362,6 +376,8 @@ TEST(GaugeBar, StandsToScaleAndShowsWhatLiesBeyondAtTheEdge) {
       std::none_of(out.items.begin(), out.items.end(), [](const Item& i) { return std::holds_alternative<Arc>(i); }));
 }
 
+// Source: the sign's meaning: in lies between the stops, cannot tell on one, out beyond it.
+// Tolerance: kTight.
 TEST(Answers, AreThreeDifferentShapes) {
   std::map<Answer, double> dot;
   for (const Answer answer : {Answer::in, Answer::out, Answer::cannot_tell}) {

@@ -37,8 +37,8 @@ struct EndViewOptions {
 /// How far the rim of a half stands off the shaft's axis: tan(lean) x its length, away from its own mark.
 [[nodiscard]] Length rim_offset(const PairSize& pair);
 
-/// Model      Seen along the shaft from the chosen end, flat 1 up. Flats count clockwise seen from end A, so anticlockwise
-///            from end B. The near half's rim is solid with a filled mark, the far half's dashed with a dashed mark.
+/// Model      Seen along the shaft from the chosen end, flat 1 up. Flats count clockwise seen from end A, so
+///            anticlockwise from end B. The near half's rim is solid with a filled mark, the far half's dashed with a dashed mark.
 /// Accuracy   Rims, offset and polygon are the definition's at one scale; marks and figures are signs.
 [[nodiscard]] DisplayList end_view(const PairSize& pair, const PairMarks& marks, const EndViewOptions& options);
 

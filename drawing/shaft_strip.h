@@ -52,8 +52,8 @@ struct StripDrawing {
 
 /// The strip.
 ///
-/// Model      Side view square to the shaft, parallel projection, end A left and flat 1 up. Rotors lean by the definition's
-///            inclination towards the mark of half A, so a rotor that leans towards the eye shows less tilt and the
+/// Model      Side view square to the shaft, parallel projection, end A left and flat 1 up. Rotors lean by the
+///            definition's inclination towards the mark of half A, so a rotor that leans towards the eye shows less tilt and the
 ///            ellipse of its rim. Every length and diameter is the definition's at one scale. What the definition does
 ///            not say is drawn in proportion to what it does say and means nothing: width of the hub (0.82 of the
 ///            station), shape of a tine, height of a hanger's arm, count of a pulley's grooves, thread beyond a nut.

@@ -1,5 +1,5 @@
-// compose.h: which sheets a job has use for, filled from the shaft, the plan and what was read: the one place where a sheet
-// meets its data, for shell and server alike.
+// compose.h: which sheets a job has use for, filled from the shaft, the plan and what was read: the one place where a
+// sheet meets its data, for shell and server alike.
 #pragma once
 
 #include <string>

@@ -143,8 +143,8 @@ struct WorkingSheet {
   Head head;
   std::vector<WorkingPtr> workings;
 };
-/// Numbered workings: result, formula, a line an input with its origin in a word, sources, findings. What was assumed is
-/// bold.
+/// Numbered workings: result, formula, a line an input with its origin in a word, sources, findings. What was
+/// assumed is bold.
 [[nodiscard]] Pages working_sheet(const WorkingSheet& sheet, const TextMeasure& measure);
 
 /// What a code on a sheet says: "flatwise:job=31;sheet=map". Characters that mean something in it are replaced by '_'.

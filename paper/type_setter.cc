@@ -12,7 +12,7 @@ namespace {
 
 constexpr const char* kFamilies = "B612, DejaVu Sans";
 
-// Pango works in whole 1/1024 of its unit and the font in 1/64: a unit of 1/16 mm keeps both under a micrometre a letter.
+// Pango works in whole 1/1024 of its unit, the font in 1/64: a unit of 1/16 mm keeps both under a micrometre a letter.
 constexpr double kFine = 16.0;
 
 bool ours(PangoFont* font) {
