@@ -192,7 +192,7 @@ inline constexpr Bad kBadReadings[] = {
     {"rings_sound = [\"yes\", \"not seen\"]", "rings_sound = ¦[\"yes\", \"yes\", \"no\"]", "definition.too_many_rings",
      "rotor[1].rings_sound"},
     {"label = \"S8\"", "label = ¦\"7\"", "definition.rotor_is_halves", "part[1].label"},
-    {"joint = 3", "joint = ¦40", "definition.joint_range", "feeler[1].joint"},
+    {"joint = 3", "joint = ¦34", "definition.joint_range", "feeler[1].joint"},
     {"with = \"wrench\"\nshown = \"350 ft·lb\"\ngauge = \"TW-1\"\ntool_length = \"48 in\"\n",
      "with = ¦\"wrench\"\nshown = \"350 ft·lb\"\ngauge = \"TW-1\"\n", "definition.needs_also", "torque[1].with"},
     {"shown = \"350 ft·lb\"", "pull = ¦\"350 lbf\"\nshown = \"350 ft·lb\"", "definition.not_with_this_tool",

@@ -358,6 +358,12 @@ TEST(ReadingsFile, AnswersNameRotorsNutsAndParts) {
                                          "nut_rechecked 1 0", "nut_rechecked 2 1"}));
 }
 
+// Nine rotors of two halves, two washers, two hangers, eleven spacers, a pulley: 34 parts, 33 joints.
+TEST(ReadingsFile, TheLastJointIsAJoint) {
+  const std::string last = with(good_file("readings.toml"), "joint = 3", "joint = 33");
+  EXPECT_TRUE(read_bench(last, "readings.toml", good_shaft(), good_workshop()).has_value());
+}
+
 TEST(ReadingsFile, SaysWhatItBelongsTo) {
   const auto links = read_links(good_file("readings.toml"), "readings.toml");
   ASSERT_TRUE(links.has_value());

@@ -138,14 +138,12 @@ void BenchReader::read_part(const Section& s) {
     bench_.part_lengths.push_back({static_cast<int>(*at), std::nullopt, *std::move(length), id});
 }
 
-// Faces that meet in the clamped stack: every part but the nuts, a rotor being two halves, and the nuts' own faces.
+// Where two parts of the clamped stack meet: all but the nuts, a rotor being two halves. The nuts' faces are not joints.
 int BenchReader::joints() const {
-  int parts = 0, nuts = 0;
-  for (const Station& st : context_.shaft.stations()) {
-    if (st.kind == StationKind::nut) ++nuts;
+  int parts = 0;
+  for (const Station& st : context_.shaft.stations())
     if (st.kind != StationKind::nut) parts += st.kind == StationKind::rotor ? 2 : 1;
-  }
-  return std::max(1, parts - 1 + nuts);
+  return std::max(1, parts - 1);
 }
 
 void BenchReader::read_feeler(const Section& s) {
