@@ -179,7 +179,7 @@ TEST(Catalogue, AMistypedNameIsMetWithTheNearOne) {
 TEST(Ask, TellsAllThatCannotBeReadAtOnce) {
   const FigureSpec* spec = find_figure("press-force");
   ASSERT_NE(spec, nullptr);
-  const std::vector<std::string> inputs{"no equals sign", "=5 mm", "interference=twenty", "width=5"};
+  const std::vector<std::string> inputs{"no equals sign", "=5 mm", "interference-least=twenty", "width=5"};
   const auto working = ask(*spec, inputs);
   ASSERT_FALSE(working.has_value());
   EXPECT_EQ(working.error().size(), 4U) << codes_of(working.error());
