@@ -67,27 +67,23 @@ JobReport judge_through(const Facts& facts, Stage through) {
   return report;
 }
 
-Origin rotor_origin(const Shaft& shaft, int rotor, std::string_view field) {
-  const std::string own = "rotors[" + std::to_string(rotor - 1) + "]." + std::string{field};
-  const auto& origins = shaft.spec().origins;
-  return origins.contains(own) ? shaft.origin(own) : shaft.origin("rotor." + std::string{field});
-}
-
 namespace {
 
-/// An obstacle stays, and so does what stands between it and its end of the shaft.
-void leave_obstacles_on(const Shaft& shaft, std::vector<bool>& off) {
-  const auto first = static_cast<std::size_t>(shaft.station_of_rotor(1));
-  const auto last = static_cast<std::size_t>(shaft.station_of_rotor(shaft.rotor_count()));
-  for (std::size_t i = 0; i < off.size(); ++i) {
-    if (!shaft.stations()[i].obstacle) continue;
-    off[i] = false;
-    if (i < first) std::fill(off.begin(), off.begin() + static_cast<std::ptrdiff_t>(i), false);
-    if (i > last) std::fill(off.begin() + static_cast<std::ptrdiff_t>(i), off.end(), false);
-  }
+Origin own_or_common(const Shaft& shaft, const std::string& own, const std::string& common) {
+  return shaft.origin(shaft.spec().origins.contains(own) ? own : common);
 }
 
 }  // namespace
+
+Origin rotor_origin(const Shaft& shaft, int rotor, std::string_view field) {
+  const std::string name{field};
+  return own_or_common(shaft, "rotors[" + std::to_string(rotor - 1) + "]." + name, "rotor." + name);
+}
+
+Origin nut_origin(const Shaft& shaft, End end, std::string_view field) {
+  const std::string name{field};
+  return own_or_common(shaft, (end == End::a ? "nut.A." : "nut.B.") + name, "nut." + name);
+}
 
 std::vector<bool> stations_off(const Shaft& shaft, const Bench& bench) {
   const int count = shaft.rotor_count();

@@ -55,6 +55,8 @@ struct Facts {
 [[nodiscard]] std::vector<bool> stations_off(const Shaft& shaft, const Bench& bench);
 /// Origin of a rotor's value: its own line where it has one, else the line for all rotors. `field` as in the file: "lean".
 [[nodiscard]] Origin rotor_origin(const Shaft& shaft, int rotor, std::string_view field);
+/// Origin of a nut's value: its own table where it has one, else the table of both nuts. `field` as in the file: "torque".
+[[nodiscard]] Origin nut_origin(const Shaft& shaft, End end, std::string_view field);
 /// Where a rotor finding points.
 [[nodiscard]] inline Where at_rotor(int number) { return {Where::Part::rotor, number}; }
 [[nodiscard]] inline Where at_station(int index) { return {Where::Part::station, index + 1}; }

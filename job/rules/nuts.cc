@@ -19,9 +19,8 @@ Input told(std::string_view name, const Told<Entered>& reading) {
   return measured(name, reading.value.value, text_of(reading.place), reading.typed);
 }
 
-std::vector<Input> inputs_of(const Facts& facts, const Nut& nut, int index, const TorquePull& pull, const Gauge& gauge) {
+std::vector<Input> inputs_of(const Facts& facts, const Nut& nut, const TorquePull& pull, const Gauge& gauge) {
   const bool wrench = pull.with == TorquePull::With::wrench;
-  const std::string at = "nut[" + std::to_string(index) + "]";
   std::vector<Input> in{given("with", wrench ? "wrench" : "bar", {OriginKind::given, text_of(pull.shown.place)}),
                         told(wrench ? "shown" : "pulled", pull.shown)};
   if (pull.tool_length) in.push_back(told("length", *pull.tool_length));
@@ -33,17 +32,16 @@ std::vector<Input> inputs_of(const Facts& facts, const Nut& nut, int index, cons
   in.push_back(given("multiplier", any_ratio(pull.multiplier)));
   in.push_back(relative_calibration(gauge, pull.shown.value.value.si));
   in.push_back(gauge_input(wrench ? "resolution" : "pull-resolution", {gauge.resolution_si, wrench ? Kind::torque : Kind::force}, gauge));
-  in.push_back(given("target", any(nut.torque), facts.shaft.origin(at + ".torque")));
-  in.push_back(given("tolerance", any_ratio(nut.torque_tolerance), facts.shaft.origin(at + ".tolerance")));
+  in.push_back(given("target", any(nut.torque), nut_origin(facts.shaft, nut.end, "torque")));
+  in.push_back(given("tolerance", any_ratio(nut.torque_tolerance), nut_origin(facts.shaft, nut.end, "tolerance")));
   return in;
 }
 
-void show_preload(const Facts& facts, const Nut& nut, int index, const WorkingPtr& reached, StageReport& report) {
-  const std::string at = "nut[" + std::to_string(index) + "]";
+void show_preload(const Facts& facts, const Nut& nut, const WorkingPtr& reached, StageReport& report) {
   std::vector<Input> in{computed("torque", "torque", reached), computed("torque-u", "torque-u", reached),
-                        given("diameter", any(nut.thread.major), facts.shaft.origin(at + ".thread")),
-                        given("nut-factor-least", any_ratio(nut.nut_factor_least), facts.shaft.origin(at + ".nut_factor")),
-                        given("nut-factor-greatest", any_ratio(nut.nut_factor_greatest), facts.shaft.origin(at + ".nut_factor"))};
+                        given("diameter", any(nut.thread.major), nut_origin(facts.shaft, nut.end, "thread")),
+                        given("nut-factor-least", any_ratio(nut.nut_factor_least), nut_origin(facts.shaft, nut.end, "nut_factor")),
+                        given("nut-factor-greatest", any_ratio(nut.nut_factor_greatest), nut_origin(facts.shaft, nut.end, "nut_factor"))};
   if (!nut.strength_class.empty()) {
     const Results<Working> proof = use(fasteners::figures(), "proof-load", {given("thread", nut.thread.designation), given("class", nut.strength_class)});
     if (proof) in.push_back(computed("proof-load", "proof-load", std::make_shared<const Working>(*proof)));
@@ -63,7 +61,7 @@ void judge_nut(const Facts& facts, int index, StageReport& report) {
   }
   const Gauge* gauge = find_gauge(facts.workshop, last->gauge);
   CORE_CHECK(gauge != nullptr);  // Readings are read against the workshop.
-  const WorkingPtr reached = show(report, {}, end_letter(nut.end), fasteners::figures(), "torque-reached", inputs_of(facts, nut, index, *last, *gauge));
+  const WorkingPtr reached = show(report, {}, end_letter(nut.end), fasteners::figures(), "torque-reached", inputs_of(facts, nut, *last, *gauge));
   if (reached == nullptr) return;
   take_judged(report, {}, *reached, {gauge}, facts.bench.date, {{"nut", end_word(nut.end)}});
   if (reached->answer != Answer::in) {
@@ -72,7 +70,7 @@ void judge_nut(const Facts& facts, int index, StageReport& report) {
     const AnyQuantity wanted{shown.si * nut.torque.si() / reached->si("torque"), shown.kind};
     offer_unit_slip(shown, wanted, kSlipShare, last->shown.typed, {}, report);
   }
-  show_preload(facts, nut, index, reached, report);
+  show_preload(facts, nut, reached, report);
 }
 
 }  // namespace
