@@ -73,6 +73,18 @@ Origin own_or_common(const Shaft& shaft, const std::string& own, const std::stri
   return shaft.origin(shaft.spec().origins.contains(own) ? own : common);
 }
 
+/// An obstacle stays, and so does what stands between it and its end of the shaft.
+void leave_obstacles_on(const Shaft& shaft, std::vector<bool>& off) {
+  const auto first = static_cast<std::size_t>(shaft.station_of_rotor(1));
+  const auto last = static_cast<std::size_t>(shaft.station_of_rotor(shaft.rotor_count()));
+  for (std::size_t i = 0; i < off.size(); ++i) {
+    if (!shaft.stations()[i].obstacle) continue;
+    off[i] = false;
+    if (i < first) std::fill(off.begin(), off.begin() + static_cast<std::ptrdiff_t>(i), false);
+    if (i > last) std::fill(off.begin() + static_cast<std::ptrdiff_t>(i), off.end(), false);
+  }
+}
+
 }  // namespace
 
 Origin rotor_origin(const Shaft& shaft, int rotor, std::string_view field) {
