@@ -154,14 +154,30 @@ Pages labels(const Material& m, const TextMeasure& measure) {
   return label_sheet(sheet, measure);
 }
 
+std::string about_of(const Material& m, const job::Shown& shown) {
+  std::string part;
+  if (shown.where.part == Where::Part::rotor && shown.where.number > 0)
+    part = say(Message{Code{"sheet.rotor_number"}, {{"rotor", shown.where.number}}}, m.voice());
+  else if (shown.where.part == Where::Part::station && shown.where.number > 0)
+    part = m.shaft().stations()[static_cast<std::size_t>(shown.where.number) - 1].label;
+  if (part.empty() || shown.about.empty()) return part + shown.about;
+  return part + ", " + shown.about;
+}
+
 Pages workings(const Material& m, const TextMeasure& measure) {
   WorkingSheet sheet{.head = m.order.head, .workings = {}};
-  if (m.advised_working() != nullptr) sheet.workings.push_back(m.advised_working());
+  if (m.advised_working() != nullptr) {
+    sheet.workings.push_back(m.advised_working());
+    sheet.about.emplace_back();
+  }
   if (m.order.bench != nullptr) {
     const job::JobReport report =
         job::judge_through({m.shaft(), *m.order.workshop, *m.order.bench}, job::Stage::release);
     for (const job::StageReport& stage : report.stages)
-      for (const job::Shown& shown : stage.workings) sheet.workings.push_back(shown.working);
+      for (const job::Shown& shown : stage.workings) {
+        sheet.workings.push_back(shown.working);
+        sheet.about.push_back(about_of(m, shown));
+      }
   }
   return sheet.workings.empty() ? Pages{} : working_sheet(sheet, measure);
 }

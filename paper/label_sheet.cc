@@ -44,7 +44,7 @@ void draw_renew(Pen pen, const std::string& words, const TextMeasure& measure) {
 // As large as it can be read: one line, or two where the words of a name are long.
 void draw_name(Pen pen, const std::string& name, const TextMeasure& measure) {
   constexpr double kGreatest = 18;
-  constexpr double kBase = 8 + 0.72 * kGreatest;
+  constexpr double kBase = 7.1 + 0.72 * kGreatest;
   constexpr double kTwoLines = 9.4;
   const double size = size_to_fit(measure, name, {kGreatest, true, kBeside}, 3);
   const std::size_t space = name.find(' ');
@@ -64,14 +64,20 @@ void draw_whose(Pen pen, const Head& head, const TextMeasure& measure) {
   const Code code = head.invented ? Code{"paper.label_invented"} : Code{"paper.label_whose"};
   const std::string words =
       say(code.id(), {{"shaft", head.shaft}, {"job", head.job}, {"workshop", head.workshop}}, head.voice);
-  double size = 2.5;
+  const Setting one_line{2.5, false, kWidth - 2 * kPad};
+  double size = size_to_fit(measure, words, one_line, 0.5);
+  if (size >= 2.05) {
+    pen.text({kPad, 37.2}, words, {.size = size});
+    return;
+  }
+  size = 2.5;
   std::vector<std::string> lines;
   do {
     lines = break_lines(measure, words, {size, false, kWidth - 2 * kPad});
     size -= 0.1;
   } while (lines.size() > 2 && size > 0.8);
   size += 0.1;
-  double base = lines.size() == 1 ? 37.2 : 38.0 - 1.15 * size * static_cast<double>(lines.size() - 1);
+  double base = 38.2 - 1.15 * size * static_cast<double>(lines.size() - 1);
   for (const std::string& line : lines) {
     pen.text({kPad, base}, line, {.size = size});
     base += 1.15 * size;
@@ -90,8 +96,8 @@ drawing::DisplayList draw(const Label& label, const Head& head, const TextMeasur
     const double fit = size_to_fit(measure, text, setting, 1.2);
     pen.text({kPad, base}, text, {.size = fit, .bold = setting.bold});
   };
-  line(27.2, label.what, {4, true, kBeside});
-  line(32, label.where, {3.2, false, kBeside});
+  line(26.9, label.what, {4, true, kBeside});
+  line(31.4, label.where, {3.2, false, kBeside});
   draw_whose(pen, head, measure);
   if (label.renew)
     draw_renew(pen, word("paper.renew", head.voice), measure);

@@ -291,21 +291,21 @@ TEST(WorkingSheet, ShowsResultFormulaOriginsAndSourceAndBreaksLongOnes) {
   Head head = gallery_head(cases()[0], Paper::a4, UnitSystem::inch);
   std::vector<WorkingPtr> workings(12, some_working("P = T / (L sin β)"));
   workings.push_back(some_working("P = " + std::string(300, 'T') + " / L"));
-  const auto pages = working_sheet({head, workings}, fonts());
+  const auto pages = working_sheet({head, workings, {"bar 3"}}, fonts());
   EXPECT_GT(pages.size(), 1U);
   for (const DisplayList& page : pages) {
     EXPECT_THAT(over_margins(page, fonts()), testing::IsEmpty());
     EXPECT_THAT(collisions(page, fonts()), testing::IsEmpty());
   }
   const std::string text = squeezed(text_of(pages, folder));
-  for (const char* wanted : {"P = T / (L sin β)", "1000 ft·lb", "given, shaft.toml:12", "measured, bar 3",
-                             "assumed, square to the bar", "common practice", "200"})
+  for (const char* wanted : {": bar 3", "P = T / (L sin β)", "1000 ft·lb", "given, shaft.toml:12",
+                             "measured, bar 3", "assumed, square to the bar", "common practice", "200"})
     EXPECT_NE(text.find(wanted), std::string::npos) << wanted;
 }
 
 TEST(WorkingSheet, SetsWhatWasAssumedBold) {
   const auto pages = working_sheet(
-      {gallery_head(cases()[0], Paper::a4, UnitSystem::inch), {some_working("P = T / (L sin β)")}}, fonts());
+      {gallery_head(cases()[0], Paper::a4, UnitSystem::inch), {some_working("P = T / (L sin β)")}, {}}, fonts());
   for (const drawing::Item& item : pages[0].items) {
     const auto* text = std::get_if<drawing::Text>(&item);
     if (text == nullptr) continue;

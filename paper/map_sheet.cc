@@ -95,11 +95,22 @@ void draw_strip(Sheet& page, const MapSheet& sheet) {
   page.y += strip.list.height;
   std::string caption = page.word(Word{"paper.map_side_view"});
   const auto kept = rotors_that_stayed(sheet);
-  if (!kept.empty() && kept.size() < sheet.map->rotors.size()) caption += ' ' + page.word(Word{"paper.map_outline"});
+  if (kept.size() < sheet.map->rotors.size())
+    caption += ' ' + page.word(kept.empty() ? Word{"paper.map_all_off"} : Word{"paper.map_outline"});
   page.y += page.write(caption, {.x = page.left(), .width = page.width(), .type = {.size = 3.0}}, page.y) + 0.6;
   page.rule(page.y);
   page.y += 1;
 }
+
+constexpr double kTableHead = 10;
+constexpr double kTableTail = 19;  // The sentence below and the names.
+constexpr double kComfortableRow = 6.4;
+constexpr double kLeastRow = 5.8;
+constexpr double kViewsHead = 8;
+constexpr double kViewGap = 2;
+constexpr double kLeastView = 23;
+
+double table_height(int rotors, double row) { return kTableHead + kTableTail + rotors * row; }
 
 struct Grid {
   int columns = 5;
@@ -117,7 +128,11 @@ Grid grid_of(const Sheet& page, int rotors) {
   const double number = page.measure().width(std::to_string(rotors), g.number, true);
   g.view = std::min(g.cell_width - number - (rotors > 9 ? 0.0 : -2.0),
                     cells <= g.columns ? 40.0 : (g.columns > 5 ? 26.0 : 33.0));
-  g.cell_height = g.view + 2.0;
+  // A little smaller where that keeps the table on the same page.
+  const int lines = (cells + g.columns - 1) / g.columns;
+  const double left = page.room() - kViewsHead - table_height(rotors, kComfortableRow);
+  if (const double fits = left / lines - kViewGap; fits >= kLeastView) g.view = std::min(g.view, fits);
+  g.cell_height = g.view + kViewGap;
   return g;
 }
 
@@ -143,7 +158,7 @@ void draw_views(Sheet& page, const MapSheet& sheet) {
   const End other_end = sheet.stand == End::a ? End::b : End::a;
   const Grid grid = grid_of(page, static_cast<int>(rotors.size()));
   const Word head = sheet.stand == End::a ? Word{"paper.map_from_a"} : Word{"paper.map_from_b"};
-  page.need(8 + grid.cell_height);
+  page.need(kViewsHead + grid.cell_height);
   page.y += page.write(page.word(head), {.x = page.left(), .width = page.width(), .type = {.size = 4.2, .bold = true}},
                        page.y) +
             1;
@@ -238,12 +253,11 @@ void table_row(Sheet& page, const MapSheet& sheet, const timing::RotorMarks& m, 
 }
 
 void draw_table(Sheet& page, const MapSheet& sheet) {
-  const double tail = 19;  // The sentence below and the names.
   const auto rows = static_cast<double>(sheet.map->rotors.size());
-  double height = std::clamp((page.room() - 10 - tail) / rows, 0.0, 7.5);
-  if (height < 5.8) {  // Too low for a pencil: a page of its own.
+  double height = std::clamp((page.room() - kTableHead - kTableTail) / rows, 0.0, 7.5);
+  if (height < kLeastRow) {  // Too low for a pencil: a page of its own.
     page.next_page();
-    height = std::clamp((page.room() - 10 - tail) / rows, 5.8, 7.5);
+    height = std::clamp((page.room() - kTableHead - kTableTail) / rows, kLeastRow, 7.5);
   }
   table_head(page);
   for (const timing::RotorMarks& m : sheet.map->rotors) {
@@ -251,7 +265,7 @@ void draw_table(Sheet& page, const MapSheet& sheet) {
     table_row(page, sheet, m, height);
   }
   page.rule(page.y, kWide);
-  page.need(tail);
+  page.need(kTableTail);
   page.y += 1.2;
   page.y += page.write(page.word(Word{"paper.map_proves_nothing"}),
                        {.x = page.left(), .width = page.width(), .type = {.size = 3.5, .bold = true}}, page.y);

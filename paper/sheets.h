@@ -142,6 +142,7 @@ struct LabelSheet {
 struct WorkingSheet {
   Head head;
   std::vector<WorkingPtr> workings;
+  std::vector<std::string> about{};  ///< One a working: the part it is about ("rotor 3, A"). Shorter: not said.
 };
 /// Numbered workings: result, formula, a line an input with its origin in a word, sources, findings. What was
 /// assumed is bold.

@@ -46,7 +46,7 @@ struct Columns {
 Columns columns_of(const Sheet& page) {
   const double x = page.left() + 9;
   const double w = page.right() - x;
-  return {x, x + 0.11 * w, x + 0.45 * w, x + 0.69 * w, page.right()};
+  return {x, x + 0.10 * w, x + 0.48 * w, x + 0.66 * w, page.right()};
 }
 Block cell(double from, double to, bool bold) {
   return {.x = from, .width = to - from - 2, .type = {.size = kText, .bold = bold}, .leading = 1.2};
@@ -86,17 +86,23 @@ std::vector<Line> lines_of(const Sheet& page, const Working& working) {
   return lines;
 }
 
-void draw_head(Sheet& page, const Working& working, int number) {
+struct Numbered {
+  int number = 0;
+  std::string about;
+};
+
+void draw_head(Sheet& page, const Working& working, const Numbered& numbered) {
   drawing::Pen pen = page.pen();
   pen.box({page.left(), page.y + 0.8, 7, 6.4}, drawing::kBlack);
-  const std::string n = std::to_string(number);
+  const std::string n = std::to_string(numbered.number);
   pen.text({page.left() + 3.5, page.y + 5.6}, n,
            {.size = size_to_fit(page.measure(), n, {4.2, true, 6}, 2),
             .bold = true,
             .anchor = drawing::Anchor::middle,
             .on_solid = true});
   const double x = page.left() + 9;
-  const std::string title = words_or("figure." + working.figure, working.figure, page.voice());
+  std::string title = words_or("figure." + working.figure, working.figure, page.voice());
+  if (!numbered.about.empty()) title += ": " + numbered.about;
   page.y += page.write(title, {.x = x, .width = page.right() - x, .type = {.size = 4.4, .bold = true}, .leading = 1.2},
                        page.y + 0.9) +
             1;
@@ -104,7 +110,7 @@ void draw_head(Sheet& page, const Working& working, int number) {
     const std::string name = words_or("figure." + working.figure + "." + out.name, out.name, page.voice());
     const std::string value = value_words(out.value, out.u, page.voice());
     const bool main = &out == &working.outputs.front();
-    const double half = x + 0.45 * (page.right() - x);
+    const double half = x + 0.48 * (page.right() - x);
     const Block left{.x = x, .width = half - x - 2, .type = {.size = main ? 3.8 : kText}, .leading = 1.2};
     const Block right{
         .x = half, .width = page.right() - half, .type = {.size = main ? 5 : kText, .bold = true}, .leading = 1.2};
@@ -137,14 +143,14 @@ void draw_findings(Sheet& page, const Working& working) {
   }
 }
 
-void draw(Sheet& page, const Working& working, int number) {
+void draw(Sheet& page, const Working& working, const Numbered& numbered) {
   const auto lines = lines_of(page, working);
   double height = 26;
   for (const Line& line : lines) height += height_of(page, line);
-  page.need(std::min(height, 120.0));  // Together where it can be; a long one may run over.
+  page.need(std::min(height, 70.0));  // Together where it can be; a long one may run over.
   page.rule(page.y, drawing::kWide);
   page.y += 0.6;
-  draw_head(page, working, number);
+  draw_head(page, working, numbered);
   const double x = page.left() + 9;
   const Block formula{.x = x, .width = page.right() - x, .type = {.size = 3.8}, .leading = 1.3};
   page.need(page.height_of(working.formula, formula));
@@ -166,10 +172,10 @@ Pages working_sheet(const WorkingSheet& sheet, const TextMeasure& measure) {
   page.y += page.write(page.word(Word{"paper.assumed_note"}),
                        {.x = page.left(), .width = page.width(), .type = {.size = 3.5}}, page.y + 1) +
             3;
-  int number = 0;
-  for (const WorkingPtr& working : sheet.workings) {
-    CORE_CHECK(working != nullptr);
-    draw(page, *working, ++number);
+  for (std::size_t i = 0; i < sheet.workings.size(); ++i) {
+    CORE_CHECK(sheet.workings[i] != nullptr);
+    draw(page, *sheet.workings[i],
+         {.number = static_cast<int>(i) + 1, .about = i < sheet.about.size() ? sheet.about[i] : std::string{}});
   }
   return page.finish();
 }
