@@ -81,6 +81,12 @@ MistakeOutcome compare_certain(const Mistake& m, const AllTold& told) {
     out.why = "no " + named.codes.front() + " at " + (named.place.empty() ? "the shaft" : named.place);
     for (const auto& [name, value] : named.args) out.why += " " + name + "=" + value;
   }
+  for (std::size_t i = 1; i < m.not_out.size(); ++i)
+    for (const Told& t : told.findings) {
+      if (t.place != m.not_out[0] || t.severity != Told::Severity::out || !t.code.starts_with(m.not_out[i])) continue;
+      out.named = false;
+      out.why += " " + t.code + " is said to be out on readings that cannot be used";
+    }
   const auto of_its_kind = [&](const Told& t) { return std::ranges::any_of(m.names, [&](const Named& n) { return has_code(n, t); }); };
   out.caught = std::ranges::any_of(told.findings, of_its_kind);
   return out;
@@ -138,6 +144,20 @@ TimingTold timing_told(const AllTold& told) {
   return out;
 }
 
+namespace {
+
+/// A rotor that no mistake touched must not be said to be wrong for certain.
+void compare_untouched(const Rebuild& r, const AllTold& told, Outcome& out) {
+  for (const Told& t : told.findings) {
+    if (t.severity == Told::Severity::note || !t.place.starts_with("rotor ") || t.code.starts_with("timing.")) continue;
+    if (by_gauge(t.code) || undecided_by_gauge(t.code) || t.code.ends_with("gauge_overdue")) continue;
+    const bool touched = std::ranges::any_of(r.claimed, [&](const std::string& c) { return c.starts_with(t.place + " "); });
+    if (!touched) out.discrete_alarms.push_back("untouched " + t.place + ": " + t.code);
+  }
+}
+
+}  // namespace
+
 Outcome compare(const Rebuild& r, const AllTold& told) {
   Outcome out;
   const bool unread = std::ranges::any_of(r.mistakes, [](const Mistake& m) { return m.kind == Kind::mark_not_read; });
@@ -156,7 +176,10 @@ Outcome compare(const Rebuild& r, const AllTold& told) {
     out.mistakes.push_back(std::move(one));
   }
   for (const std::string& p : told.refused) out.discrete_alarms.push_back("file refused: " + p);
-  if (r.mistakes.empty()) compare_clean(told, out);
+  if (r.mistakes.empty())
+    compare_clean(told, out);
+  else
+    compare_untouched(r, told, out);
   return out;
 }
 

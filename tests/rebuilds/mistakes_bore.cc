@@ -80,6 +80,7 @@ void heat(Mistake& m, Rotor& rotor, Random& random) {
   rotor.part_c = random.between(39, 60);  // Four kelvins past the limit: no thermometer here takes that for cool.
   rotor.part_taken = true;
   m.told = "hub of rotor " + std::to_string(rotor.number) + " measured at " + in_celsius(rotor.part_c, 0).text;
+  m.not_out = {at_rotor(rotor.number), "metrology."};
   for (const int plane : {0, 1})
     m.names.push_back({{"metrology.too_far_from_20"}, at_rotor(rotor.number), {{"plane", plane_word(plane)}}});
 }

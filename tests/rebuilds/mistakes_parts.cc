@@ -74,7 +74,7 @@ bool on_tray(Rebuild& r, Mistake& m, const std::string& item, Random& random) {
   if (n == 0) return false;
   const bool left = random.chance(0.5);
   m.told = "tray " + std::to_string(n) + ": one " + item + (left ? " left over" : " missing");
-  m.names = {{{left ? "kit.left_on_tray" : "kit.missing_on_tray"}, at_rotor(n), {{"item", "kit." + item}}}};
+  m.names = {{{left ? "kit.left_on_tray" : "kit.missing_on_tray"}, at_rotor(n), {{"item", "item." + item}}}};
   m.after = [=](Rebuild& to, Mistake&, Random&) {
     Counted& counted = to.sheet.rotors[n].counted[item];
     if (left)

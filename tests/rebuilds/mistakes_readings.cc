@@ -20,8 +20,8 @@ const LeftOut kOfRotor[] = {
     {"bearing", "kit.designation_not_read", nullptr, nullptr, [](RotorSheet& s) { s.fitted.reset(); }},
     {"lean", "kit.lean_not_read", "half", "half.a", [](RotorSheet& s) { s.lean_a.reset(); }},
     {"lean", "kit.lean_not_read", "half", "half.b", [](RotorSheet& s) { s.lean_b.reset(); }},
-    {"tray seal", "kit.not_counted", "item", "kit.seal", [](RotorSheet& s) { s.counted.erase("seal"); }},
-    {"tray seal", "kit.not_counted_out", "item", "kit.seal", [](RotorSheet& s) { s.counted["seal"].left.reset(); }},
+    {"tray seal", "kit.not_counted", "item", "item.seal", [](RotorSheet& s) { s.counted.erase("seal"); }},
+    {"tray seal", "kit.not_counted_out", "item", "item.seal", [](RotorSheet& s) { s.counted["seal"].left.reset(); }},
     {"rings", "kit.ring_not_looked_at", nullptr, nullptr, [](RotorSheet& s) { s.rings_sound = {"not seen"}; }},
 };
 
@@ -77,7 +77,7 @@ bool overdue(Rebuild& r, Mistake& m, Random&) {
     Gauge& gauge = to.shop.gauge(random.pick(used(to)));
     gauge.until = random.pick<std::string>({"2026-11-24", "2026-09-30", "2025-06-30"});
     mine.told = gauge.id + " past its date";
-    mine.names = {{{"job.gauge_overdue"}, {}, {{"gauge", gauge.id}}}};
+    mine.names = {{{"job.gauge_overdue", "metrology.gauge_overdue"}, {}, {{"gauge", gauge.id}}}};
   };
   return true;
 }
@@ -95,6 +95,7 @@ bool bore_units(Rebuild& r, Mistake& m, Random& random) {
   if (n == 0) return false;
   const int plane = random.whole(0, 1), only = random.whole(-1, 3);  // -1: all four.
   m.names = {{{"job.units_mixed"}, at_rotor(n), {}}};
+  m.not_out = {at_rotor(n), "metrology.", "fits.ring_loose"};
   m.after = [=](Rebuild& to, Mistake& mine, Random&) {
     auto& readings = to.sheet.rotors[n].bore[plane];
     for (int i = 0; i < 4; ++i)

@@ -184,6 +184,7 @@ struct Mistake {
   double promised = 1;                    ///< Chance that it is called out. Under 1: gauge-limited.
   double pass_allowed = 0;                ///< Chance of "in" that the uncertainty allows.
   std::vector<Named> out, cannot_tell;    ///< Gauge-limited: any of these.
+  std::vector<std::string> not_out;       ///< Place, and beginnings of codes that must not be 'out' there: nothing sound to judge by.
   std::function<void(Rebuild&, Mistake&, Random&)> after;  ///< Done to the sheet once everything was read.
   std::vector<std::pair<int, char>> halves;  ///< Timing: the halves that were put wrong, rotor and 'a' or 'b'.
   int step = 0;                              ///< Timing: built in steps of so many flats, the shorter way.
