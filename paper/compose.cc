@@ -5,6 +5,7 @@
 
 #include "job/judge.h"
 #include "job/kit.h"
+#include "job/marks.h"
 #include "job/plan.h"
 
 namespace flatwise::paper {
@@ -25,17 +26,14 @@ struct Material {
 
 bool contains(const std::vector<int>& list, int value) { return std::ranges::find(list, value) != list.end(); }
 
-/// What was read of the rotors that stayed sets the reference of the map.
+/// How the shaft is timed as the timing check sees it: by the rotors that stayed, or by the least work.
 std::optional<timing::Reference> reference_of(const SheetOrder& order) {
-  if (order.bench == nullptr) return std::nullopt;
-  const Pattern& pattern = order.shaft->spec().pattern;
-  const int flats = order.shaft->flats();
-  if (!timing::turn_is_free(*order.shaft)) return std::nullopt;
-  for (const MarkRead& m : order.bench->marks) {
-    if (m.half != Half::a || contains(order.rotors, m.rotor)) continue;
-    return timing::Reference{turned_flat(m.flat.value, -timing::pattern_offset(pattern, flats, m.rotor), flats), true};
-  }
-  return std::nullopt;
+  if (order.bench == nullptr || order.bench->marks.empty()) return std::nullopt;
+  const Result<timing::Reading> reading = job::marks_reading({*order.shaft, *order.workshop, *order.bench});
+  if (!reading) return std::nullopt;
+  const Result<timing::Check> check = timing::check(*order.shaft, *reading);
+  if (!check) return std::nullopt;
+  return check->plan.reference;
 }
 
 std::vector<drawing::PairMarks> marks_read(const SheetOrder& order) {
@@ -193,14 +191,15 @@ constexpr SheetKind kKinds[] = {
     {"workings", true, workings}};
 
 Results<Material> material_of(const SheetOrder& order) {
-  Result<timing::Map> map = timing::map(*order.shaft, reference_of(order));
+  const std::optional<timing::Reference> reference = reference_of(order);
+  Result<timing::Map> map = timing::map(*order.shaft, reference);
   if (!map) return tl::unexpected(std::vector<Problem>{std::move(map.error())});
   Material m{order, {}, *std::move(map), {}};
   for (const timing::RotorMarks& r : m.map.rotors)
     m.marks.push_back(
         {azimuth_of_flat(r.flat_a, order.shaft->flats()), azimuth_of_flat(r.flat_b, order.shaft->flats())});
   if (order.rotors.empty()) return m;
-  Results<job::PlanReport> plan = job::plan(*order.shaft, *order.workshop, order.rotors);
+  Results<job::PlanReport> plan = job::plan(*order.shaft, *order.workshop, order.rotors, reference);
   if (!plan) return tl::unexpected(std::move(plan.error()));
   m.plan = *std::move(plan);
   return m;

@@ -31,7 +31,7 @@ std::vector<Point> rounded(double width, double height, double radius) {
 }
 
 void draw_renew(Pen pen, const std::string& words, const TextMeasure& measure) {
-  const drawing::Box box{kWidth - kPad - kCode, 26.3, kCode, 6.8};
+  const drawing::Box box{kWidth - kPad - kCode, 25.7, kCode, 6.4};
   pen.box(box, {.stroke = drawing::Stroke::wide, .fill = drawing::Fill::renew});
   const double size = size_to_fit(measure, words, {3.2, true, kCode - 4}, 1.5);
   const double half = measure.width(words, size, true) / 2 + 0.9;
@@ -66,7 +66,7 @@ void draw_whose(Pen pen, const Head& head, const TextMeasure& measure) {
       say(code.id(), {{"shaft", head.shaft}, {"job", head.job}, {"workshop", head.workshop}}, head.voice);
   const Setting one_line{2.5, false, kWidth - 2 * kPad};
   double size = size_to_fit(measure, words, one_line, 0.5);
-  if (size >= 2.05) {
+  if (size >= 1.9) {
     pen.text({kPad, 37.2}, words, {.size = size});
     return;
   }
@@ -102,7 +102,7 @@ drawing::DisplayList draw(const Label& label, const Head& head, const TextMeasur
   if (label.renew)
     draw_renew(pen, word("paper.renew", head.voice), measure);
   else
-    drawing::draw_end_arrow(list, label.end == End::a ? "A" : "B", {kWidth - kPad - kCode, 27.2, kCode, 5});
+    drawing::draw_end_arrow(list, label.end == End::a ? "A" : "B", {kWidth - kPad - kCode, 26.6, kCode, 5});
   return list;
 }
 
