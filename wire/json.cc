@@ -69,9 +69,10 @@ Json range_json(const InputSpec& spec) {
 Json spec_input_json(const FigureSpec& figure, const InputSpec& spec, const Voice& voice) {
   Json json{{"name", spec.name}, {"symbol", spec.symbol}};
   json["meaning"] = say("figure." + std::string{figure.name} + "." + std::string{spec.name}, {}, voice);
-  json["kind"] = spec.choices.empty() ? Json(kind_name(spec.kind)) : Json("choice");
+  const bool quantity = spec.choices.empty() && !spec.text;
+  json["kind"] = quantity ? kind_name(spec.kind) : std::string_view{spec.text ? "text" : "choice"};
   if (!spec.choices.empty()) json["choices"] = std::vector<std::string>(spec.choices.begin(), spec.choices.end());
-  if (spec.choices.empty()) json["range"] = range_json(spec);
+  if (quantity) json["range"] = range_json(spec);
   json["repeated"] = spec.repeated;
   json["optional"] = spec.optional;
   if (spec.assumed) json["assumed"] = {{"value", to_json(*spec.assumed, voice)}, {"from", spec.assumed_from}};

@@ -1,0 +1,199 @@
+// verbs_test.cc: every verb as a table and as JSON: exit status, streams, and what schemas/output/ promises.
+#include <gtest/gtest.h>
+
+#include <regex>
+#include <set>
+
+#include "tests/end_to_end/process.h"
+#include "tests/end_to_end/schema.h"
+
+namespace flatwise::end_to_end {
+namespace {
+
+using Words = std::vector<std::string>;
+
+struct Asked {
+  Words words;
+  std::string schema;
+  int status;
+};
+
+Words with(Words words, const std::string& last) {
+  words.push_back(last);
+  return words;
+}
+
+/// Exit status 0 in order, 1 something is out, open or cannot be told: the finished job has none, the half-done one has.
+std::vector<Asked> all_verbs() {
+  std::vector<Asked> all{
+      {{"define", "check", "demo/long-nine.toml"}, "define-check", 0},
+      {{"define", "check", "demo/short-three.toml"}, "define-check", 0},
+      {{"define", "check", "demo/five.toml"}, "define-check", 0},
+      {{"define", "check", "demo/square-four.toml"}, "define-check", 0},
+      {{"map", "demo/long-nine.toml"}, "map", 0},
+      {{"map", "demo/short-three.toml", "--mirrored", "--first-flat", "3"}, "map", 0},
+      {{"map", "demo/square-four.toml", "--from-b"}, "map", 0},
+      {{"map", "demo/five.toml"}, "map", 0},
+      {{"plan", "demo/long-nine.toml", "--open", "4"}, "plan", 0},
+      {{"plan", "demo/long-nine.toml", "--open", "3,7", "--workshop", "demo/workshop.toml", "--steps"}, "plan", 0},
+      {{"plan", "demo/short-three.toml", "--open", "2", "--steps", "--why"}, "plan", 0},
+      {{"check", "demo/job-31.toml"}, "job-report", 1},
+      {{"check", "demo/job-31.toml", "--why"}, "job-report", 1},
+      {{"check", "demo/job-31-done.toml"}, "job-report", 0},
+      {{"check", "demo/job-31.toml", "--through", "booking_in"}, "job-report", 0},
+      {{"kit", "demo/job-31-done.toml"}, "kit", 0},
+      {{"marks", "demo/job-31.toml"}, "marks", 1},
+      {{"marks", "demo/job-31-done.toml", "--why"}, "marks", 0},
+      {{"figure"}, "figures", 0},
+      {{"figure", "kink"}, "figure-spec", 0},
+      {{"figure", "kink", "lean=5°", "flats-out=0", "flats=6"}, "figure", 0},
+      {{"figure", "kink", "lean=5°", "flats-out=1", "flats=6"}, "figure", 1},
+      {{"figure", "fit-limits", "nominal=100 mm", "class=N7"}, "figure", 0},
+  };
+  for (const char* verb : {"book-in", "tear-down", "inspect", "press", "stack", "torque", "test-run"})
+    all.push_back({{verb, "demo/job-31-done.toml"}, "stage-report", 0});
+  for (const char* verb : {"inspect", "press", "stack", "torque", "test-run"})
+    all.push_back({{verb, "demo/job-31.toml"}, "stage-report", 1});
+  for (const char* verb : {"book-in", "tear-down"}) all.push_back({{verb, "demo/job-31.toml"}, "stage-report", 0});
+  return all;
+}
+
+/// Verbs that speak no JSON of their own, or write files; each has its test elsewhere in this folder.
+const std::set<std::string> kOthers{"sheets", "demo", "completions", "man"};
+
+TEST(Verbs, AnswerAsATableWithTheStatusOfTheAnswer) {
+  for (const Asked& asked : all_verbs()) {
+    const Ran ran = flatwise(asked.words);
+    EXPECT_EQ(ran.status, asked.status) << typed(asked.words) << "\n" << ran.out << ran.err;
+    EXPECT_FALSE(ran.out.empty()) << typed(asked.words);
+    EXPECT_EQ(ran.err, "") << typed(asked.words);
+  }
+}
+
+TEST(Verbs, AnswerAsJsonThatItsSchemaPromises) {
+  for (const Asked& asked : all_verbs()) {
+    const Words words = with(asked.words, "--json");
+    const Ran ran = flatwise(words);
+    EXPECT_EQ(ran.status, asked.status) << typed(words) << "\n" << ran.err;
+    EXPECT_EQ(ran.err, "") << typed(words);
+    EXPECT_EQ(faults_against(asked.schema, parsed(ran.out)), "") << typed(words);
+  }
+}
+
+TEST(Verbs, AreAllTriedHere) {
+  std::set<std::string> tried = kOthers;
+  for (const Asked& asked : all_verbs()) tried.insert(asked.words[0]);
+  const std::string help = flatwise({"--help"}).out;
+  const std::string verbs = help.substr(help.find("Subcommands:"));
+  const std::regex verb{R"(^  ([a-z][a-z-]*) )"};
+  int listed = 0;
+  for (const std::string& line : lines_of(verbs)) {
+    std::smatch match;
+    if (!std::regex_search(line, match, verb)) continue;
+    ++listed;
+    EXPECT_TRUE(tried.contains(match[1])) << match[1] << " is not tried";
+  }
+  EXPECT_EQ(listed, static_cast<int>(tried.size()));
+}
+
+TEST(Verbs, SayWhatTheyTake) {
+  for (const Asked& asked : all_verbs()) {
+    const Ran ran = flatwise({asked.words[0], "--help"});
+    EXPECT_EQ(ran.status, 0);
+    EXPECT_NE(ran.out.find("--json"), std::string::npos) << asked.words[0];
+  }
+  EXPECT_TRUE(std::regex_match(flatwise({"--version"}).out, std::regex{R"(flatwise \d+\.\d+\.\d+\n)"}));
+}
+
+TEST(Sheets, AreWrittenWhereAskedAndListed) {
+  const Scratch scratch;
+  for (const char* format : {"pdf", "svg", "png"}) {
+    const std::string folder = scratch / format;
+    const Ran ran = flatwise({"sheets", "demo/job-31.toml", "--out", folder, "--format", format, "--json"});
+    ASSERT_EQ(ran.status, 0) << ran.out << ran.err;
+    const nlohmann::json json = parsed(ran.out);
+    EXPECT_EQ(faults_against("sheets", json), "");
+    for (const auto& sheet : json["sheets"]) {
+      const std::string bytes = text_of(sheet["file"].get<std::string>());
+      const std::string head = std::string{format} == "pdf"   ? "%PDF-"
+                               : std::string{format} == "svg" ? "<?xml"
+                                                              : "\x89PNG";
+      EXPECT_EQ(bytes.substr(0, head.size()), head) << sheet["file"];
+    }
+  }
+  for (const std::string& file : scratch.files())
+    EXPECT_TRUE(std::regex_match(file, std::regex{R"(.*\.(pdf|svg|png))"})) << file;
+}
+
+TEST(Sheets, OfTheSameJobAreTheSameBytes) {
+  const Scratch scratch;
+  for (const char* folder : {"one", "two"})
+    ASSERT_EQ(flatwise({"sheets", "demo/job-31.toml", "--out", scratch / folder, "--sheet", "timing-map,kit"}).status,
+              0);
+  for (const char* file : {"timing-map.pdf", "kit.pdf"})
+    EXPECT_EQ(text_of(scratch.path() / "one" / file), text_of(scratch.path() / "two" / file)) << file;
+}
+
+TEST(Sheets, NeedNoReadings) {
+  const Scratch scratch;
+  const Ran ran = flatwise(
+      {"sheets", "--shaft", "demo/short-three.toml", "--open", "2", "--paper", "letter", "--out", scratch / "s"});
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  EXPECT_FALSE(scratch.files().empty());
+}
+
+TEST(Demo, DoesTheJobAndWritesItsSheets) {
+  const Scratch scratch;
+  const Ran ran = flatwise({"demo", "--out", scratch / "demo"}, {.folder = "/"});
+  EXPECT_EQ(ran.status, 0) << ran.err;
+  EXPECT_NE(ran.out.find("Rotor 4"), std::string::npos);
+  EXPECT_NE(ran.out.find("define new"), std::string::npos);
+  EXPECT_FALSE(scratch.files().empty());
+}
+
+TEST(DefineNew, WritesAShaftThatIsSound) {
+  const Scratch scratch;
+  const std::string file = scratch / "mine.toml";
+  ASSERT_EQ(flatwise({"define", "new", "--name", "Mine", "--flats", "6", "--across", "1 1/2 in", "--rotors", "7",
+                      "--lean", "5°", "--out", file})
+                .status,
+            0);
+  const Ran sound = flatwise({"define", "check", file, "--json"});
+  ASSERT_EQ(sound.status, 0) << sound.out;
+  EXPECT_EQ(parsed(sound.out)["rotors"], 7);
+  EXPECT_EQ(flatwise({"define", "new"}).out, flatwise({"define", "new"}, {.in = "not asked for\n"}).out);
+}
+
+// --- The checks above bite ---------------------------------------------------------------------------------------------
+
+TEST(Schemas, RefuseWhatIsNotPromised) {
+  const nlohmann::json good = parsed(flatwise({"marks", "demo/job-31.toml", "--json"}).out);
+  ASSERT_EQ(faults_against("marks", good), "");
+  const auto refused = [&](const char* pointer, const nlohmann::json& value) {
+    nlohmann::json bad = good;
+    bad[nlohmann::json::json_pointer{pointer}] = value;
+    return !faults_against("marks", bad).empty();
+  };
+  EXPECT_TRUE(refused("/worst", "fine"));
+  EXPECT_TRUE(refused("/findings/0/severity", "bad"));
+  EXPECT_TRUE(refused("/findings/0/where", {{"rotor", 0}}));
+  EXPECT_TRUE(refused("/findings/0/remark", "new"));
+  EXPECT_TRUE(refused("/findings/0/args/kink", {{"kind", "angle"}, {"value_m", 0.1}, {"shown", "5°"}}));
+  EXPECT_TRUE(refused("/workings/0/working/outputs/0/value/value_rad", nullptr));
+  EXPECT_TRUE(refused("/workings/0/working/sources", nlohmann::json::array()));
+  EXPECT_TRUE(refused("/rotors/3/verdict", "fine"));
+  EXPECT_TRUE(refused("/stage", "tea"));
+}
+
+TEST(Schemas, RefuseAMissingField) {
+  const nlohmann::json good = parsed(flatwise({"map", "demo/long-nine.toml", "--json"}).out);
+  ASSERT_EQ(faults_against("map", good), "");
+  for (const auto& item : good.items()) {
+    nlohmann::json bad = good;
+    bad.erase(item.key());
+    EXPECT_NE(faults_against("map", bad), "") << item.key();
+  }
+}
+
+}  // namespace
+}  // namespace flatwise::end_to_end
