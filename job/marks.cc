@@ -23,7 +23,7 @@ Result<timing::Reading> marks_reading(const Facts& facts) {
   reading.state = *std::move(state);
   reading.prices = {facts.workshop.rate_per_hour, facts.workshop.currency};
   // A mirrored row has the mirrored resultants and the same gaps, unless something else on the shaft has its own azimuth.
-  reading.mirror_is_same = facts.shaft.spec().unbalances.empty();
+  reading.mirror_is_same = facts.shaft.spec().unbalances.empty() && !facts.shaft.spec().pattern.first_flat;
   return reading;
 }
 

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "core/teardown/figures.h"
-#include "core/timing/map.h"
 #include "job/figure_use.h"
 
 namespace flatwise::job {
@@ -56,9 +55,11 @@ std::vector<Message> sentences(const Shaft& shaft, const teardown::Plan& plan) {
   return says;
 }
 
-std::vector<teardown::RotorFlats> flats_back(const Shaft& shaft, const teardown::Plan& plan) {
+std::vector<teardown::RotorFlats> flats_back(const Shaft& shaft, const teardown::Plan& plan, std::optional<timing::Reference> reference) {
   std::vector<teardown::RotorFlats> flats;
-  const Result<timing::Map> map = timing::map(shaft);
+  const bool others_set_it = timing::turn_is_free(shaft) && static_cast<int>(plan.rotors.size()) < shaft.rotor_count();
+  if (!reference && others_set_it) return flats;
+  const Result<timing::Map> map = timing::map(shaft, reference);
   if (!map) return flats;
   for (const int r : plan.rotors) {
     const timing::RotorMarks& m = map->rotors[static_cast<std::size_t>(r) - 1];
@@ -69,7 +70,7 @@ std::vector<teardown::RotorFlats> flats_back(const Shaft& shaft, const teardown:
 
 }  // namespace
 
-Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors) {
+Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors, std::optional<timing::Reference> reference) {
   if (auto problems = problems_of(shaft, rotors); !problems.empty()) return tl::unexpected(std::move(problems));
   const teardown::State state = teardown::all_on(shaft);
   Result<teardown::Ways> ways = teardown::three_ways(shaft, state, rotors, {workshop.rate_per_hour, workshop.currency});
@@ -83,7 +84,7 @@ Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span
   const teardown::Plan& advised = report.ways[report.advised].plan;
   report.says = sentences(shaft, advised);
   report.steps = teardown::tear_down_steps(shaft, state, advised);
-  report.back = teardown::assembly_steps(shaft, advised, flats_back(shaft, advised));
+  report.back = teardown::assembly_steps(shaft, advised, flats_back(shaft, advised, reference));
   return report;
 }
 

@@ -1,6 +1,7 @@
 // plan.h: what to open, side by side: sets for the failed rotors only, for everything disturbed, for all; and the steps.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string_view>
 #include <vector>
@@ -8,6 +9,7 @@
 #include "core/shaft/shaft.h"
 #include "core/teardown/split.h"
 #include "core/teardown/steps.h"
+#include "core/timing/map.h"
 #include "job/bench.h"
 
 namespace flatwise::job {
@@ -28,7 +30,11 @@ struct PlanReport {
 
 /// The plan for opening `rotors` of a complete shaft.
 ///
+/// `reference`: how the shaft is timed, where the marks say so. Without it the way back names flats only where nothing stays
+/// on the shaft that could set another reference.
+///
 /// Refuses    No rotors; a number that is not there, or twice; rotors that obstacles hold from both ends.
-[[nodiscard]] Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors);
+[[nodiscard]] Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors,
+                                       std::optional<timing::Reference> reference = std::nullopt);
 
 }  // namespace flatwise::job

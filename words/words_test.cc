@@ -80,7 +80,7 @@ TEST(Words, SaysAProblemInThreeParts) {
   const auto entered = parse_quantity("5 N·m", Kind::length, "rotor.bearing.d");
   ASSERT_FALSE(entered);
   const SaidProblem said = say(entered.error(), kMetric);
-  EXPECT_EQ(said.read, "rotor.bearing.d: N·m is the unit of a torque; a length is wanted.");
+  EXPECT_EQ(said.read, "N·m is the unit of a torque; a length is wanted.");
   EXPECT_EQ(said.allowed, "Written like 38.1 mm, 1 1/2 in, 12 µm or 0.5 thou.");
   EXPECT_EQ(said.mend, "Use a unit of a length.");
 }
