@@ -97,7 +97,7 @@ std::string table_section(Document document, std::string_view table, const Say& 
   const bool root = table == root_table(document);
   std::string out = "\n## " + (root ? say("definition.page.whole_file", {}) : "`" + std::string{table} + "`") + "\n\n";
   out += "| " + say("definition.page.key", {}) + " | " + say("definition.page.meaning", {}) + " | " +
-         say("definition.page.range", {}) + " | " + say("definition.page.default", {}) + " | " +
+         say("definition.page.limits", {}) + " | " + say("definition.page.default", {}) + " | " +
          say("definition.page.example", {}) + " |\n|---|---|---|---|---|\n";
   for (const Field& field : fields(document)) {
     if (field.in() != table) continue;
