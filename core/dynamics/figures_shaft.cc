@@ -23,7 +23,7 @@ Problem uneven(std::string_view name, std::size_t count, std::size_t positions) 
 Result<std::vector<double>> one_each(const Given& in, std::string_view name, std::size_t positions) {
   std::vector<double> values = in.all_si(name);
   if (values.empty()) values.assign(positions, 0.0);
-  if (values.size() == 1) values.assign(positions, values.front());
+  if (values.size() == 1) values.assign(positions, double{values.front()});
   if (values.size() == positions) return values;
   return tl::unexpected(uneven(name, values.size(), positions));
 }

@@ -119,7 +119,7 @@ FigureSpec press_force_figure() {
 // One value for every press, or one a press.
 Result<std::vector<double>> per_press(const Given& in, std::string_view name, std::size_t presses) {
   auto values = in.all_si(name);
-  if (values.size() == 1 && presses > 0) values.assign(presses, values.front());
+  if (values.size() == 1 && presses > 0) values.assign(presses, double{values.front()});
   if (values.size() == presses) return values;
   return tl::unexpected(
       Problem{Code{"fits.presses_uneven"},

@@ -57,7 +57,7 @@ std::vector<InputSpec> joined(std::vector<InputSpec> first, T... more) {
 Result<std::vector<double>> one_a_part(const Given& in, std::string_view name, std::size_t parts) {
   std::vector<double> values = in.all_si(name);
   if (values.empty()) values.assign(parts, 0.0);
-  if (values.size() == 1) values.assign(parts, values.front());
+  if (values.size() == 1) values.assign(parts, double{values.front()});
   if (values.size() == parts) return values;
   return tl::unexpected(
       Problem{Code{"stack.values_uneven"},
