@@ -37,21 +37,27 @@ std::string quoted(std::string text) {
 }
 
 std::string bash(const CLI::App& app) {
-  std::string out = "_flatwise() {\n  local word=\"${COMP_WORDS[COMP_CWORD]}\" verb=\"${COMP_WORDS[1]}\" choices=\"\"\n";
-  out += "  if [ \"$COMP_CWORD\" -eq 1 ]; then choices=\"" + joined(verb_names(app)) + "\"; else\n    case \"$verb\" in\n";
+  std::string out =
+      "_flatwise() {\n  local word=\"${COMP_WORDS[COMP_CWORD]}\" verb=\"${COMP_WORDS[1]}\" choices=\"\"\n";
+  out +=
+      "  if [ \"$COMP_CWORD\" -eq 1 ]; then choices=\"" + joined(verb_names(app)) + "\"; else\n    case \"$verb\" in\n";
   for (const CLI::App* verb : app.get_subcommands({})) {
     std::vector<std::string> words = verb_names(*verb);
     std::ranges::copy(long_names(*verb), std::back_inserter(words));
-    for (const CLI::App* sub : verb->get_subcommands({})) std::ranges::copy(long_names(*sub), std::back_inserter(words));
+    for (const CLI::App* sub : verb->get_subcommands({}))
+      std::ranges::copy(long_names(*sub), std::back_inserter(words));
     out += "      " + verb->get_name() + ") choices=\"" + joined(words) + "\";;\n";
   }
   out += "    esac\n  fi\n  COMPREPLY=($(compgen -W \"$choices\" -- \"$word\"))\n";
-  return out + "  [ ${#COMPREPLY[@]} -gt 0 ] || COMPREPLY=($(compgen -f -- \"$word\"))\n}\ncomplete -o filenames -F _flatwise flatwise\n";
+  return out +
+         "  [ ${#COMPREPLY[@]} -gt 0 ] || COMPREPLY=($(compgen -f -- \"$word\"))\n}\ncomplete -o filenames -F "
+         "_flatwise flatwise\n";
 }
 
 std::string zsh(const CLI::App& app) {
   std::string out = "#compdef flatwise\n_flatwise() {\n  local -a verbs\n  verbs=(\n";
-  for (const CLI::App* verb : app.get_subcommands({})) out += "    " + quoted(verb->get_name() + ":" + verb->get_description()) + "\n";
+  for (const CLI::App* verb : app.get_subcommands({}))
+    out += "    " + quoted(verb->get_name() + ":" + verb->get_description()) + "\n";
   out += "  )\n  if (( CURRENT == 2 )); then _describe verb verbs; return; fi\n  case $words[2] in\n";
   for (const CLI::App* verb : app.get_subcommands({})) {
     std::vector<std::string> words = verb_names(*verb);
@@ -64,12 +70,15 @@ std::string zsh(const CLI::App& app) {
 std::string fish(const CLI::App& app) {
   std::string out;
   for (const CLI::App* verb : app.get_subcommands({})) {
-    out += "complete -c flatwise -n __fish_use_subcommand -a " + verb->get_name() + " -d " + quoted(verb->get_description()) + "\n";
+    out += "complete -c flatwise -n __fish_use_subcommand -a " + verb->get_name() + " -d " +
+           quoted(verb->get_description()) + "\n";
     for (const CLI::Option* option : verb->get_options())
       for (const std::string& name : option->get_lnames())
-        out += "complete -c flatwise -n '__fish_seen_subcommand_from " + verb->get_name() + "' -l " + name + " -d " + quoted(option->get_description()) + "\n";
+        out += "complete -c flatwise -n '__fish_seen_subcommand_from " + verb->get_name() + "' -l " + name + " -d " +
+               quoted(option->get_description()) + "\n";
     for (const CLI::App* sub : verb->get_subcommands({}))
-      out += "complete -c flatwise -n '__fish_seen_subcommand_from " + verb->get_name() + "' -a " + sub->get_name() + " -d " + quoted(sub->get_description()) + "\n";
+      out += "complete -c flatwise -n '__fish_seen_subcommand_from " + verb->get_name() + "' -a " + sub->get_name() +
+             " -d " + quoted(sub->get_description()) + "\n";
   }
   return out;
 }
@@ -78,9 +87,12 @@ std::string fish(const CLI::App& app) {
 std::string roff(std::string text) {
   std::string out;
   for (const char c : text) {
-    if (c == '\\') out += "\\e";
-    else if (c == '-') out += "\\-";
-    else out += c;
+    if (c == '\\')
+      out += "\\e";
+    else if (c == '-')
+      out += "\\-";
+    else
+      out += c;
   }
   return !out.empty() && (out[0] == '.' || out[0] == '\'') ? "\\&" + out : out;
 }
@@ -115,7 +127,8 @@ std::string man_page(const CLI::App& app) {
   out += ".SH " + help("man_synopsis") + "\n.B flatwise\n.I VERB\n[\\fIOPTIONS\\fR]\n.SH " + help("man_verbs") + "\n";
   for (const CLI::App* verb : app.get_subcommands({})) man_verb(*verb, "flatwise ", out);
   out += ".SH " + help("man_status") + "\n";
-  for (const std::string_view status : {"0", "1", "2"}) out += ".TP\n.B " + std::string{status} + "\n" + roff(help("status_" + std::string{status})) + "\n";
+  for (const std::string_view status : {"0", "1", "2"})
+    out += ".TP\n.B " + std::string{status} + "\n" + roff(help("status_" + std::string{status})) + "\n";
   return out + ".SH " + help("man_safety") + "\n" + roff(help("safety")) + "\n";
 }
 
@@ -125,7 +138,8 @@ std::vector<std::string> words_known(const CLI::App& app, const std::vector<std:
     if (std::ranges::find(typed, verb->get_name()) == typed.end()) continue;
     std::ranges::copy(long_names(*verb), std::back_inserter(known));
     std::ranges::copy(verb_names(*verb), std::back_inserter(known));
-    for (const CLI::App* sub : verb->get_subcommands({})) std::ranges::copy(long_names(*sub), std::back_inserter(known));
+    for (const CLI::App* sub : verb->get_subcommands({}))
+      std::ranges::copy(long_names(*sub), std::back_inserter(known));
   }
   return known;
 }

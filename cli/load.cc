@@ -43,14 +43,17 @@ Results<Workshop> load_workshop(const Context& context, const std::string& path)
 }
 
 Results<Job> load_job(const Context& context, const JobFiles& files) {
-  if (auto twice = stdin_twice({{"READINGS", files.readings}, {"--shaft", files.shaft.value_or("")}, {"--workshop", files.workshop.value_or("")}}))
+  if (auto twice = stdin_twice({{"READINGS", files.readings},
+                                {"--shaft", files.shaft.value_or("")},
+                                {"--workshop", files.workshop.value_or("")}}))
     return tl::unexpected(std::vector<Problem>{*std::move(twice)});
   const Results<std::string> text = one(read_text(context, files.readings));
   if (!text) return tl::unexpected(text.error());
   const auto links = definition::read_links(*text, files.readings);
   if (!links) return tl::unexpected(links.error());
   std::string shaft_path = files.shaft.value_or(links->shaft.empty() ? "" : beside(files.readings, links->shaft));
-  std::string workshop_path = files.workshop.value_or(links->workshop.empty() ? "" : beside(files.readings, links->workshop));
+  std::string workshop_path =
+      files.workshop.value_or(links->workshop.empty() ? "" : beside(files.readings, links->workshop));
   if (shaft_path.empty()) return tl::unexpected(std::vector<Problem>{no_shaft_named(files.readings)});
   Results<Shaft> shaft = load_shaft(context, shaft_path);
   Results<Workshop> workshop = load_workshop(context, workshop_path);

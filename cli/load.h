@@ -32,8 +32,8 @@ struct Job {
   [[nodiscard]] job::Facts facts() const { return {shaft, workshop, bench}; }
 };
 struct JobFiles {
-  std::string readings;                 ///< "-" for the standard input.
-  std::optional<std::string> shaft;     ///< Instead of the one the readings name.
+  std::string readings;              ///< "-" for the standard input.
+  std::optional<std::string> shaft;  ///< Instead of the one the readings name.
   std::optional<std::string> workshop;
 };
 [[nodiscard]] Results<Job> load_job(const Context& context, const JobFiles& files);

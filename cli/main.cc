@@ -77,18 +77,24 @@ struct StageVerb {
   const char* name;
   job::Stage stage;
 };
-constexpr StageVerb kStageVerbs[] = {{"book-in", job::Stage::booking_in}, {"tear-down", job::Stage::teardown}, {"inspect", job::Stage::inspection},
-                                     {"press", job::Stage::press},        {"stack", job::Stage::stack},
-                                     {"torque", job::Stage::torque},      {"test-run", job::Stage::test_run}};
+constexpr StageVerb kStageVerbs[] = {{"book-in", job::Stage::booking_in}, {"tear-down", job::Stage::teardown},
+                                     {"inspect", job::Stage::inspection}, {"press", job::Stage::press},
+                                     {"stack", job::Stage::stack},        {"torque", job::Stage::torque},
+                                     {"test-run", job::Stage::test_run}};
 
 void add_job_verbs(CLI::App& app, Line& line) {
   for (const StageVerb& sv : kStageVerbs)
-    add_job_files(*add_verb(app, line, sv.name, [&line, stage = sv.stage](const Context& c) { return judge_stage(c, job_files(line), stage); }), line);
-  add_job_files(*add_verb(app, line, "marks", [&line](const Context& c) { return judge_marks(c, job_files(line)); }), line);
+    add_job_files(
+        *add_verb(app, line, sv.name,
+                  [&line, stage = sv.stage](const Context& c) { return judge_stage(c, job_files(line), stage); }),
+        line);
+  add_job_files(*add_verb(app, line, "marks", [&line](const Context& c) { return judge_marks(c, job_files(line)); }),
+                line);
   add_job_files(*add_verb(app, line, "kit", [&line](const Context& c) { return list_kit(c, job_files(line)); }), line);
   CLI::App* check = add_verb(app, line, "check", [&line](const Context& c) {
     for (int s = 0; s < job::kStageCount; ++s)
-      if (job::stage_name(static_cast<job::Stage>(s)) == line.through) return judge_all(c, job_files(line), static_cast<job::Stage>(s));
+      if (job::stage_name(static_cast<job::Stage>(s)) == line.through)
+        return judge_all(c, job_files(line), static_cast<job::Stage>(s));
     return Status::bad_input;  // Not reached: CLI11 checks the word.
   });
   add_job_files(*check, line);
@@ -116,7 +122,8 @@ void add_shaft_verbs(CLI::App& app, Line& line) {
   fresh->callback([&line] { line.action = [&line](const Context& c) { return define_new(c, line.fresh); }; });
   CLI::App* reference = define->add_subcommand("reference", help("define_reference"));
   reference->add_option("FOLDER", line.reference_folder, help("reference_folder"));
-  reference->callback([&line] { line.action = [&line](const Context& c) { return define_reference(c, line.reference_folder); }; });
+  reference->callback(
+      [&line] { line.action = [&line](const Context& c) { return define_reference(c, line.reference_folder); }; });
 
   CLI::App* map = add_verb(app, line, "map", [&line](const Context& c) { return map_marks(c, line.map); });
   map->add_option("SHAFT", line.map.shaft_file, help("shaft"))->required();
@@ -154,7 +161,8 @@ void add_other_verbs(CLI::App& app, Line& line) {
   figure->add_option("NAME", line.figure, help("figure_name"));
   figure->add_option("INPUT", line.inputs, help("figure_input"));
   figure->add_flag("--reference", line.figure_pages, help("figure_reference"));
-  CLI::App* show = add_verb(app, line, "demo", [&line](const Context& c) { return demo(c, line.demo_folder, line.out_folder); });
+  CLI::App* show =
+      add_verb(app, line, "demo", [&line](const Context& c) { return demo(c, line.demo_folder, line.out_folder); });
   show->add_option("--demo", line.demo_folder, help("demo_folder"));
   show->add_option("--out", line.out_folder, help("out"));
   CLI::App* completions = add_verb(app, line, "completions", [&app, &line](const Context& c) {
@@ -221,7 +229,8 @@ std::optional<Choice> wrong_verb(const CLI::App& app, const std::vector<std::str
   return std::nullopt;
 }
 
-Problem misuse(const CLI::App& app, const Line& line, const CLI::ParseError& error, const std::vector<std::string>& typed) {
+Problem misuse(const CLI::App& app, const Line& line, const CLI::ParseError& error,
+               const std::vector<std::string>& typed) {
   const std::optional<Choice> verb = wrong_verb(app, typed);
   if (const std::optional<Choice>& wrong = line.not_a_choice ? line.not_a_choice : verb) {
     Args args{{"words", wrong->words}};
@@ -237,7 +246,8 @@ Problem misuse(const CLI::App& app, const Line& line, const CLI::ParseError& err
   return {Code{"cli.usage"}, "command", {}, std::move(args), std::nullopt};
 }
 
-Status misused(const CLI::App& app, const Line& line, const CLI::ParseError& error, const std::vector<std::string>& typed) {
+Status misused(const CLI::App& app, const Line& line, const CLI::ParseError& error,
+               const std::vector<std::string>& typed) {
   Context context = context_of(line);
   context.json = context.json || std::ranges::find(typed, "--json") != typed.end();
   return refuse(context, misuse(app, line, error, typed));

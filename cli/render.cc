@@ -60,22 +60,27 @@ Status refuse(const Context& context, const std::vector<Problem>& problems) {
   return Status::bad_input;
 }
 
-Status refuse(const Context& context, Problem problem) { return refuse(context, std::vector<Problem>{std::move(problem)}); }
+Status refuse(const Context& context, Problem problem) {
+  return refuse(context, std::vector<Problem>{std::move(problem)});
+}
 
 std::string severity_tag(const Context& context, Severity severity) {
   return toned(w(context, "severity." + std::string{wire::name_of(severity)}), tone_of(severity), context.colour);
 }
 
 std::string where_text(const Context& context, const Where& where) {
-  if (where.part == Where::Part::rotor) return say(Message{Code{"cli.rotor"}, {{"rotor", where.number}}}, context.voice);
-  if (where.part == Where::Part::station) return say(Message{Code{"cli.station"}, {{"station", where.number}}}, context.voice);
+  if (where.part == Where::Part::rotor)
+    return say(Message{Code{"cli.rotor"}, {{"rotor", where.number}}}, context.voice);
+  if (where.part == Where::Part::station)
+    return say(Message{Code{"cli.station"}, {{"station", where.number}}}, context.voice);
   return {};
 }
 
 std::string render_value(const Context& context, const Value& value, const std::optional<Uncertainty>& u) {
   if (const auto* text = std::get_if<std::string>(&value)) return printable(*text);
   const auto& quantity = std::get<AnyQuantity>(value);
-  const flatwise::Shown shown{.system = context.voice.units, .decimals = {}, .unit = {}, .currency = context.voice.currency};
+  const flatwise::Shown shown{
+      .system = context.voice.units, .decimals = {}, .unit = {}, .currency = context.voice.currency};
   if (u && u->expanded_si > 0) return format_with_uncertainty(quantity, u->expanded_si, shown);
   return format_quantity(quantity, shown);
 }
@@ -97,7 +102,8 @@ std::string render(const Context& context, const Working& working) {
   out += "\n";
   Table results;
   for (const Output& o : working.outputs)
-    results.rows.push_back({o.symbol, w(context, "figure." + working.figure + "." + o.name), render_value(context, o.value, o.u)});
+    results.rows.push_back(
+        {o.symbol, w(context, "figure." + working.figure + "." + o.name), render_value(context, o.value, o.u)});
   out += lay_out(results, "      ");
   out += "      " + wrap(working.formula, context.width - 6, "        ") + "\n";
   out += lay_out(input_table(context, working), "      ");
@@ -113,7 +119,8 @@ std::vector<std::string> summary_row(const Context& context, const job::Shown& s
   const Working& working = *shown.working;
   std::string value;
   if (!working.outputs.empty()) value = render_value(context, working.outputs[0].value, working.outputs[0].u);
-  return {where_text(context, shown.where), printable(shown.about), w(context, "figure." + working.figure), value, answer_text(context, working)};
+  return {where_text(context, shown.where), printable(shown.about), w(context, "figure." + working.figure), value,
+          answer_text(context, working)};
 }
 
 std::string render(const Context& context, const Problem& problem) {
@@ -121,7 +128,8 @@ std::string render(const Context& context, const Problem& problem) {
   std::string out;
   if (problem.place && !problem.place->file.empty()) {
     out += printable(problem.place->file);
-    if (problem.place->line > 0) out += ":" + std::to_string(problem.place->line) + ":" + std::to_string(problem.place->column);
+    if (problem.place->line > 0)
+      out += ":" + std::to_string(problem.place->line) + ":" + std::to_string(problem.place->column);
     out += ": ";
   }
   out += toned(printable(problem.field), Tone::strong, context.colour) + "\n";
@@ -129,11 +137,16 @@ std::string render(const Context& context, const Problem& problem) {
     const std::string number = std::to_string(problem.place->line);
     const auto before = static_cast<std::size_t>(std::max(0, problem.place->column - 1));
     const std::string shown = printable(std::string_view{problem.place->quoted}.substr(0, 200));
-    const int caret = columns(printable(std::string_view{problem.place->quoted}.substr(0, std::min(before, problem.place->quoted.size()))));
+    const int caret = columns(
+        printable(std::string_view{problem.place->quoted}.substr(0, std::min(before, problem.place->quoted.size()))));
     out += "  " + number + " │ " + shown + "\n";
-    if (before < 200) out += std::string(number.size() + 2, ' ') + " │ " + std::string(static_cast<std::size_t>(caret), ' ') + "^\n";
+    if (before < 200)
+      out += std::string(number.size() + 2, ' ') + " │ " + std::string(static_cast<std::size_t>(caret), ' ') + "^\n";
   }
-  Table parts{.head = {}, .rows = {{w(context, "cli.read"), printable(said.read)}, {w(context, "cli.allowed"), printable(said.allowed)}}, .right = {}};
+  Table parts{
+      .head = {},
+      .rows = {{w(context, "cli.read"), printable(said.read)}, {w(context, "cli.allowed"), printable(said.allowed)}},
+      .right = {}};
   if (!said.mend.empty()) parts.rows.push_back({w(context, "cli.mend"), printable(said.mend)});
   return out + lay_out(parts, "  ");
 }
@@ -141,14 +154,16 @@ std::string render(const Context& context, const Problem& problem) {
 std::string render(const Context& context, const job::StageReport& report) {
   const std::string name = w(context, "stage." + std::string{job::stage_name(report.stage)});
   const bool right = report.worst() == Severity::note;
-  const std::string state = right ? toned(w(context, "cli.in_order"), Tone::in, context.colour) : severity_tag(context, report.worst());
+  const std::string state =
+      right ? toned(w(context, "cli.in_order"), Tone::in, context.colour) : severity_tag(context, report.worst());
   std::string out = toned(name, Tone::strong, context.colour) + ": " + state + "\n";
   render_findings(context, report.findings, out);
   for (const Problem& p : report.problems) out += render(context, p);
   if (report.workings.empty()) return out;
   if (context.why) {
     for (const job::Shown& shown : report.workings) {
-      const std::string head = where_text(context, shown.where) + (shown.about.empty() ? "" : " " + printable(shown.about));
+      const std::string head =
+          where_text(context, shown.where) + (shown.about.empty() ? "" : " " + printable(shown.about));
       out += "\n" + (head.empty() ? std::string{} : "  " + head + "\n") + render(context, *shown.working);
     }
     return out;

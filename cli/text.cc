@@ -10,7 +10,11 @@ bool continues(char c) { return (static_cast<unsigned char>(c) & 0xC0U) == 0x80U
 /// Length of the valid UTF-8 sequence at `i`, or 0.
 std::size_t sequence_at(std::string_view s, std::size_t i) {
   const auto lead = static_cast<unsigned char>(s[i]);
-  const std::size_t length = lead < 0x80 ? 1 : lead >= 0xC2 && lead < 0xE0 ? 2 : (lead & 0xF0U) == 0xE0 ? 3 : lead >= 0xF0 && lead < 0xF5 ? 4 : 0;
+  const std::size_t length = lead < 0x80                   ? 1
+                             : lead >= 0xC2 && lead < 0xE0 ? 2
+                             : (lead & 0xF0U) == 0xE0      ? 3
+                             : lead >= 0xF0 && lead < 0xF5 ? 4
+                                                           : 0;
   if (length == 0 || i + length > s.size()) return 0;
   for (std::size_t k = 1; k < length; ++k)
     if (!continues(s[i + k])) return 0;
@@ -27,7 +31,8 @@ std::string trimmed(std::string line) {
   return line;
 }
 
-std::string line_of(const std::vector<std::string>& cells, const std::vector<int>& widths, const Table& table, std::string_view indent) {
+std::string line_of(const std::vector<std::string>& cells, const std::vector<int>& widths, const Table& table,
+                    std::string_view indent) {
   std::string line{indent};
   for (std::size_t c = 0; c < widths.size(); ++c) {
     const bool right = c < table.right.size() && table.right[c] == 'r';
@@ -101,7 +106,8 @@ std::string printable(std::string_view text) {
     const std::size_t length = sequence_at(text, i);
     const auto byte = static_cast<unsigned char>(text[i]);
     // C1 controls arrive as C2 80..9F and could drive a terminal too.
-    const bool control = length <= 1 ? byte < 0x20 || byte == 0x7F : length == 2 && byte == 0xC2 && static_cast<unsigned char>(text[i + 1]) < 0xA0;
+    const bool control = length <= 1 ? byte < 0x20 || byte == 0x7F
+                                     : length == 2 && byte == 0xC2 && static_cast<unsigned char>(text[i + 1]) < 0xA0;
     out += length == 0 || control ? (byte == '\t' ? " " : "?") : text.substr(i, length);
     i += std::max<std::size_t>(length, 1);
   }
@@ -110,7 +116,11 @@ std::string printable(std::string_view text) {
 
 std::string toned(std::string_view text, Tone tone, bool colour) {
   if (!colour || tone == Tone::plain) return std::string{text};
-  const std::string_view start = tone == Tone::strong ? "\x1b[1m" : tone == Tone::in ? "\x1b[32m" : tone == Tone::out ? "\x1b[1;31m" : tone == Tone::tell ? "\x1b[33m" : "\x1b[2m";
+  const std::string_view start = tone == Tone::strong ? "\x1b[1m"
+                                 : tone == Tone::in   ? "\x1b[32m"
+                                 : tone == Tone::out  ? "\x1b[1;31m"
+                                 : tone == Tone::tell ? "\x1b[33m"
+                                                      : "\x1b[2m";
   return std::string{start} + std::string{text} + "\x1b[0m";
 }
 

@@ -4,6 +4,7 @@
 #include <istream>
 #include <ostream>
 
+#include <nlohmann/json.hpp>
 #include "cli/files.h"
 #include "cli/render.h"
 #include "cli/text.h"
@@ -11,7 +12,6 @@
 #include "definition/describe.h"
 #include "definition/starter.h"
 #include "wire/json.h"
-#include <nlohmann/json.hpp>
 
 namespace flatwise::cli {
 namespace {
@@ -29,7 +29,10 @@ std::string assumed_text(const Context& context, const Shaft& shaft) {
 }
 
 wire::Json shaft_json(const Shaft& shaft) {
-  wire::Json json{{"shaft", shaft.spec().name}, {"flats", shaft.flats()}, {"rotors", shaft.rotor_count()}, {"stations", shaft.stations().size()}};
+  wire::Json json{{"shaft", shaft.spec().name},
+                  {"flats", shaft.flats()},
+                  {"rotors", shaft.rotor_count()},
+                  {"stations", shaft.stations().size()}};
   json["length_m"] = shaft.total_length().si();
   json["assumed"] = wire::Json::array();
   for (const auto& [field, origin] : shaft.spec().origins)
@@ -46,7 +49,8 @@ void ask(const Context& context, std::string_view question, std::string& into) {
 }
 
 bool asked_nothing(const NewShaft& o) {
-  return o.name.empty() && o.flats.empty() && o.across.empty() && o.rotors.empty() && o.lean.empty() && o.pattern.empty() && o.bearing.empty();
+  return o.name.empty() && o.flats.empty() && o.across.empty() && o.rotors.empty() && o.lean.empty() &&
+         o.pattern.empty() && o.bearing.empty();
 }
 
 void ask_all(const Context& context, NewShaft& options) {
@@ -68,8 +72,13 @@ Status define_check(const Context& context, const std::string& shaft_file) {
     *context.out << wire::dump(shaft_json(*shaft));
     return Status::in_order;
   }
-  const Args args{{"name", shaft->spec().name}, {"rotors", shaft->rotor_count()}, {"flats", shaft->flats()}, {"stations", static_cast<std::int64_t>(shaft->stations().size())}, {"length", any(shaft->total_length())}};
-  *context.out << printable(say(Message{Code{"cli.shaft_sound"}, args}, context.voice)) << "\n" << assumed_text(context, *shaft);
+  const Args args{{"name", shaft->spec().name},
+                  {"rotors", shaft->rotor_count()},
+                  {"flats", shaft->flats()},
+                  {"stations", static_cast<std::int64_t>(shaft->stations().size())},
+                  {"length", any(shaft->total_length())}};
+  *context.out << printable(say(Message{Code{"cli.shaft_sound"}, args}, context.voice)) << "\n"
+               << assumed_text(context, *shaft);
   return Status::in_order;
 }
 
@@ -78,7 +87,14 @@ Status define_new(const Context& context, NewShaft options) {
   std::error_code ignored;
   if (!options.out.empty() && !options.force && std::filesystem::exists(options.out, ignored))
     return refuse(context, Problem{Code{"cli.file_exists"}, "out", options.out, {}, std::nullopt});
-  const auto text = definition::starter({.name = options.name, .flats = options.flats, .across = options.across, .rotors = options.rotors, .lean = options.lean, .pattern = options.pattern, .bearing = options.bearing}, sayer(context));
+  const auto text = definition::starter({.name = options.name,
+                                         .flats = options.flats,
+                                         .across = options.across,
+                                         .rotors = options.rotors,
+                                         .lean = options.lean,
+                                         .pattern = options.pattern,
+                                         .bearing = options.bearing},
+                                        sayer(context));
   if (!text) return refuse(context, text.error());
   if (options.out.empty()) {
     *context.out << *text;

@@ -26,16 +26,20 @@ void heading(const Context& context, std::string_view id) {
 
 Status demo(const Context& context, const std::string& demo_folder, const std::string& out_folder) {
   const std::string folder = demo_at(demo_folder);
-  const std::string shaft = folder + "/long-nine.toml", job = folder + "/job-31.toml", workshop = folder + "/workshop.toml";
+  const std::string shaft = folder + "/long-nine.toml", job = folder + "/job-31.toml",
+                    workshop = folder + "/workshop.toml";
   std::error_code ignored;
-  if (!fs::exists(job, ignored)) return refuse(context, Problem{Code{"cli.demo_missing"}, "demo", folder, {}, std::nullopt});
+  if (!fs::exists(job, ignored))
+    return refuse(context, Problem{Code{"cli.demo_missing"}, "demo", folder, {}, std::nullopt});
   heading(context, "cli.demo.map");
   Status worst = map_marks(context, {.shaft_file = shaft, .first_flat = {}});
   if (worst == Status::bad_input) return worst;
   heading(context, "cli.demo.plan");
-  if (plan_teardown(context, {.shaft_file = shaft, .workshop_file = workshop, .rotors = {4}}) == Status::bad_input) return Status::bad_input;
+  if (plan_teardown(context, {.shaft_file = shaft, .workshop_file = workshop, .rotors = {4}}) == Status::bad_input)
+    return Status::bad_input;
   heading(context, "cli.demo.check");
-  if (judge_all(context, {job, std::nullopt, std::nullopt}, job::Stage::release) == Status::bad_input) return Status::bad_input;
+  if (judge_all(context, {job, std::nullopt, std::nullopt}, job::Stage::release) == Status::bad_input)
+    return Status::bad_input;
   heading(context, "cli.demo.sheets");
   SheetOptions sheets;
   sheets.files = {job, std::nullopt, std::nullopt};

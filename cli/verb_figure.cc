@@ -34,24 +34,30 @@ std::string need_text(const Context& context, const InputSpec& spec) {
   if (spec.repeated) out = word("cli.repeated", context.voice);
   if (spec.optional) out += (out.empty() ? "" : ", ") + word("cli.optional", context.voice);
   if (spec.assumed) {
-    out += (out.empty() ? "" : ", ") + word("cli.assumed", context.voice) + " " + render_value(context, *spec.assumed, {});
+    out +=
+        (out.empty() ? "" : ", ") + word("cli.assumed", context.voice) + " " + render_value(context, *spec.assumed, {});
     if (!spec.assumed_from.empty()) out += " (" + std::string{spec.assumed_from} + ")";
   }
   return out;
 }
 
 std::string describe(const Context& context, const FigureSpec& figure) {
-  std::string out = toned(std::string{figure.name}, Tone::strong, context.colour) + "  " + word(key(figure), context.voice) + "\n";
+  std::string out =
+      toned(std::string{figure.name}, Tone::strong, context.colour) + "  " + word(key(figure), context.voice) + "\n";
   out += "  " + std::string{figure.formula} + "\n\n";
   Table inputs;
   for (const InputSpec& s : figure.inputs)
-    inputs.rows.push_back({std::string{s.name}, std::string{s.symbol}, word(key(figure) + "." + std::string{s.name}, context.voice), range_text(context, s), need_text(context, s)});
+    inputs.rows.push_back({std::string{s.name}, std::string{s.symbol},
+                           word(key(figure) + "." + std::string{s.name}, context.voice), range_text(context, s),
+                           need_text(context, s)});
   Table outputs;
   for (const OutputSpec& o : figure.outputs)
-    outputs.rows.push_back({std::string{o.name}, std::string{o.symbol}, word(key(figure) + "." + std::string{o.name}, context.voice)});
+    outputs.rows.push_back(
+        {std::string{o.name}, std::string{o.symbol}, word(key(figure) + "." + std::string{o.name}, context.voice)});
   out += "  " + word("cli.inputs", context.voice) + "\n" + lay_out(inputs, "    ");
   out += "  " + word("cli.outputs", context.voice) + "\n" + lay_out(outputs, "    ");
-  out += "  " + wrap(word(key(figure) + ".limits", context.voice), context.width - 2, "  ") + "\n\n  flatwise figure " + std::string{figure.name};
+  out += "  " + wrap(word(key(figure) + ".limits", context.voice), context.width - 2, "  ") + "\n\n  flatwise figure " +
+         std::string{figure.name};
   for (const std::string_view in : figure.example.inputs) out += " '" + std::string{in} + "'";
   return out + "\n";
 }
@@ -62,14 +68,17 @@ std::string markdown_cell(std::string text) {
 }
 
 std::string reference_of(const Context& context, const FigureSpec& figure) {
-  std::string out = "## " + std::string{figure.name} + "\n\n" + word(key(figure), context.voice) + ": `" + std::string{figure.formula} + "`\n\n";
+  std::string out = "## " + std::string{figure.name} + "\n\n" + word(key(figure), context.voice) + ": `" +
+                    std::string{figure.formula} + "`\n\n";
   out += "| in | symbol | meaning | range | |\n|---|---|---|---|---|\n";
   for (const InputSpec& s : figure.inputs)
-    out += "| `" + std::string{s.name} + "` | " + markdown_cell(std::string{s.symbol}) + " | " + markdown_cell(word(key(figure) + "." + std::string{s.name}, context.voice)) + " | " +
+    out += "| `" + std::string{s.name} + "` | " + markdown_cell(std::string{s.symbol}) + " | " +
+           markdown_cell(word(key(figure) + "." + std::string{s.name}, context.voice)) + " | " +
            markdown_cell(range_text(context, s)) + " | " + markdown_cell(need_text(context, s)) + " |\n";
   out += "\n| out | symbol | meaning |\n|---|---|---|\n";
   for (const OutputSpec& o : figure.outputs)
-    out += "| `" + std::string{o.name} + "` | " + markdown_cell(std::string{o.symbol}) + " | " + markdown_cell(word(key(figure) + "." + std::string{o.name}, context.voice)) + " |\n";
+    out += "| `" + std::string{o.name} + "` | " + markdown_cell(std::string{o.symbol}) + " | " +
+           markdown_cell(word(key(figure) + "." + std::string{o.name}, context.voice)) + " |\n";
   out += "\n" + word(key(figure) + ".limits", context.voice) + "\n\n" + word("cli.sources", context.voice) + " ";
   for (std::size_t i = 0; i < figure.sources.size(); ++i) out += (i ? ", " : "") + std::string{figure.sources[i]};
   out += "\n\n```\nflatwise figure " + std::string{figure.name};
@@ -78,7 +87,8 @@ std::string reference_of(const Context& context, const FigureSpec& figure) {
 }
 
 Problem unknown_figure(const std::string& name) {
-  return {Code{"figure.unknown"}, "figure", printable(name), {{"near", std::string{nearest_figure(name)}}}, std::nullopt};
+  return {
+      Code{"figure.unknown"}, "figure", printable(name), {{"near", std::string{nearest_figure(name)}}}, std::nullopt};
 }
 
 Severity worst_of(const Working& working) {
@@ -107,7 +117,8 @@ Status list_figures(const Context& context) {
 Status one_figure(const Context& context, const std::string& name, const std::vector<std::string>& texts) {
   const FigureSpec* figure = find_figure(name);
   if (figure == nullptr) return refuse(context, unknown_figure(name));
-  if (texts.empty() && !std::ranges::all_of(figure->inputs, [](const InputSpec& s) { return s.assumed || s.optional; })) {
+  if (texts.empty() &&
+      !std::ranges::all_of(figure->inputs, [](const InputSpec& s) { return s.assumed || s.optional; })) {
     *context.out << (context.json ? wire::dump(wire::to_json(*figure, context.voice)) : describe(context, *figure));
     return Status::in_order;
   }
@@ -121,7 +132,8 @@ Status one_figure(const Context& context, const std::string& name, const std::ve
 }
 
 Status figure_reference(const Context& context) {
-  *context.out << "<!-- Made by `flatwise figure --reference`; a test keeps it true. -->\n\n# " << word("cli.figures_title", context.voice) << "\n\n";
+  *context.out << "<!-- Made by `flatwise figure --reference`; a test keeps it true. -->\n\n# "
+               << word("cli.figures_title", context.voice) << "\n\n";
   for (const FigureSpec* f : catalogue()) *context.out << reference_of(context, *f);
   return Status::in_order;
 }

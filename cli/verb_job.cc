@@ -14,16 +14,24 @@ wire::Json money_json(const Voice& voice, std::optional<double> price) {
   return price ? wire::to_json(any_money(*price), voice) : wire::Json(nullptr);
 }
 
-wire::Json kit_json(const Context& context, const std::vector<job::Tray>& trays, const std::vector<job::PartWanted>& parts) {
+wire::Json kit_json(const Context& context, const std::vector<job::Tray>& trays,
+                    const std::vector<job::PartWanted>& parts) {
   wire::Json json{{"trays", wire::Json::array()}, {"parts", wire::Json::array()}};
   for (const job::Tray& tray : trays) {
     wire::Json one{{"rotor", tray.rotor}, {"items", wire::Json::array()}};
     for (const job::KitItem& i : tray.items)
-      one["items"].push_back({{"item", i.item}, {"count", i.count}, {"new", i.fresh}, {"reuse_if_sound", i.reuse_if_sound}, {"part_number", i.part.part_number}});
+      one["items"].push_back({{"item", i.item},
+                              {"count", i.count},
+                              {"new", i.fresh},
+                              {"reuse_if_sound", i.reuse_if_sound},
+                              {"part_number", i.part.part_number}});
     json["trays"].push_back(std::move(one));
   }
   for (const job::PartWanted& p : parts) {
-    wire::Json one{{"item", p.item}, {"part_number", p.part.part_number}, {"wanted", p.wanted}, {"price", money_json(context.voice, p.price)}};
+    wire::Json one{{"item", p.item},
+                   {"part_number", p.part.part_number},
+                   {"wanted", p.wanted},
+                   {"price", money_json(context.voice, p.price)}};
     one["on_shelf"] = p.on_shelf ? wire::Json(*p.on_shelf) : wire::Json(nullptr);
     one["on_order"] = p.on_order ? wire::Json(*p.on_order) : wire::Json(nullptr);
     json["parts"].push_back(std::move(one));
@@ -33,15 +41,24 @@ wire::Json kit_json(const Context& context, const std::vector<job::Tray>& trays,
 
 std::string dash(const std::optional<int>& n) { return n ? std::to_string(*n) : "–"; }
 
-std::string kit_text(const Context& context, const std::vector<job::Tray>& trays, const std::vector<job::PartWanted>& parts) {
+std::string kit_text(const Context& context, const std::vector<job::Tray>& trays,
+                     const std::vector<job::PartWanted>& parts) {
   const auto w = [&](std::string_view id) { return word(id, context.voice); };
-  Table table{.head = {w("cli.head.tray"), w("cli.head.item"), w("cli.head.count"), w("cli.head.new"), w("cli.head.part")}, .rows = {}, .right = "rlrrl"};
+  Table table{
+      .head = {w("cli.head.tray"), w("cli.head.item"), w("cli.head.count"), w("cli.head.new"), w("cli.head.part")},
+      .rows = {},
+      .right = "rlrrl"};
   for (const job::Tray& tray : trays)
     for (const job::KitItem& i : tray.items)
-      table.rows.push_back({std::to_string(tray.rotor), w("item." + std::string{i.item}), std::to_string(i.count), std::to_string(i.fresh), printable(i.part.part_number)});
-  Table stock{.head = {w("cli.head.part"), w("cli.head.item"), w("cli.head.wanted"), w("cli.head.shelf"), w("cli.head.order"), w("cli.head.price")}, .rows = {}, .right = "llrrrr"};
+      table.rows.push_back({std::to_string(tray.rotor), w("item." + std::string{i.item}), std::to_string(i.count),
+                            std::to_string(i.fresh), printable(i.part.part_number)});
+  Table stock{.head = {w("cli.head.part"), w("cli.head.item"), w("cli.head.wanted"), w("cli.head.shelf"),
+                       w("cli.head.order"), w("cli.head.price")},
+              .rows = {},
+              .right = "llrrrr"};
   for (const job::PartWanted& p : parts)
-    stock.rows.push_back({printable(p.part.part_number), w("item." + std::string{p.item}), std::to_string(p.wanted), dash(p.on_shelf), dash(p.on_order),
+    stock.rows.push_back({printable(p.part.part_number), w("item." + std::string{p.item}), std::to_string(p.wanted),
+                          dash(p.on_shelf), dash(p.on_order),
                           p.price ? render_value(context, any_money(*p.price), {}) : "–"});
   return lay_out(table) + "\n" + lay_out(stock);
 }

@@ -30,7 +30,10 @@ std::string map_text(const Context& context, const Shaft& shaft, const timing::M
   std::string out = toned(printable(shaft.spec().name), Tone::strong, context.colour) + "\n";
   if (shaft.spec().invented) out += word("cli.invented", context.voice) + "\n";
   for (const Message& m : map.rule) out += wrap(say(m, context.voice), context.width) + "\n";
-  Table table{.head = {word("cli.head.rotor", context.voice), word("half.a", context.voice), word("half.b", context.voice)}, .rows = {}, .right = "rrr"};
+  Table table{
+      .head = {word("cli.head.rotor", context.voice), word("half.a", context.voice), word("half.b", context.voice)},
+      .rows = {},
+      .right = "rrr"};
   if (from_b) {
     table.head.push_back(word("cli.head.a_from_b", context.voice));
     table.head.push_back(word("cli.head.b_from_b", context.voice));
@@ -53,10 +56,12 @@ Status map_marks(const Context& context, const MapOptions& options) {
   const Results<Shaft> shaft = load_shaft(context, options.shaft_file);
   if (!shaft) return refuse(context, shaft.error());
   std::optional<timing::Reference> reference;
-  if (options.first_flat || options.mirrored) reference = timing::Reference{options.first_flat.value_or(1), !options.mirrored};
+  if (options.first_flat || options.mirrored)
+    reference = timing::Reference{options.first_flat.value_or(1), !options.mirrored};
   const Result<timing::Map> map = timing::map(*shaft, reference);
   if (!map) return refuse(context, map.error());
-  *context.out << (context.json ? wire::dump(map_json(*shaft, *map, context.voice)) : map_text(context, *shaft, *map, options.from_b));
+  *context.out << (context.json ? wire::dump(map_json(*shaft, *map, context.voice))
+                                : map_text(context, *shaft, *map, options.from_b));
   return Status::in_order;
 }
 

@@ -10,7 +10,8 @@
 namespace flatwise::cli {
 namespace {
 
-constexpr std::string_view kVerdicts[] = {"right", "half_a_out", "half_b_out", "indexed_wrong", "both_out", "unread", "unsure"};
+constexpr std::string_view kVerdicts[] = {"right",    "half_a_out", "half_b_out", "indexed_wrong",
+                                          "both_out", "unread",     "unsure"};
 
 std::string_view name_of(timing::Verdict verdict) { return kVerdicts[static_cast<std::size_t>(verdict)]; }
 
@@ -33,18 +34,30 @@ wire::Json json_of(const Marks& marks) {
   const auto number = [](const std::optional<int>& f) { return f ? wire::Json(*f) : wire::Json(nullptr); };
   for (const timing::RotorVerdict& v : marks.check.rotors) {
     const timing::Marks& read = marks.reading.rotors[static_cast<std::size_t>(v.rotor) - 1];
-    list.push_back({{"rotor", v.rotor}, {"stayed", read.fixed}, {"read_a", number(read.a)}, {"read_b", number(read.b)}, {"wanted_a", number(v.wanted_a)},
-                    {"wanted_b", number(v.wanted_b)}, {"out_a", number(v.flats_a)}, {"out_b", number(v.flats_b)}, {"verdict", name_of(v.verdict)}});
+    list.push_back({{"rotor", v.rotor},
+                    {"stayed", read.fixed},
+                    {"read_a", number(read.a)},
+                    {"read_b", number(read.b)},
+                    {"wanted_a", number(v.wanted_a)},
+                    {"wanted_b", number(v.wanted_b)},
+                    {"out_a", number(v.flats_a)},
+                    {"out_b", number(v.flats_b)},
+                    {"verdict", name_of(v.verdict)}});
   }
   return list;
 }
 
 std::string table_of(const Context& context, const Marks& marks) {
   const auto w = [&](std::string_view id) { return word(id, context.voice); };
-  Table table{.head = {w("cli.head.rotor"), w("cli.head.state"), w("cli.head.read_a"), w("cli.head.wanted"), w("cli.head.read_b"), w("cli.head.wanted"), ""}, .rows = {}, .right = "rlrrrrl"};
+  Table table{.head = {w("cli.head.rotor"), w("cli.head.state"), w("cli.head.read_a"), w("cli.head.wanted"),
+                       w("cli.head.read_b"), w("cli.head.wanted"), ""},
+              .rows = {},
+              .right = "rlrrrrl"};
   for (const timing::RotorVerdict& v : marks.check.rotors) {
     const timing::Marks& read = marks.reading.rotors[static_cast<std::size_t>(v.rotor) - 1];
-    table.rows.push_back({std::to_string(v.rotor), w(read.fixed ? "cli.stayed" : "cli.came_off"), flat(read.a), flat(v.wanted_a), flat(read.b), flat(v.wanted_b), w("verdict." + std::string{name_of(v.verdict)})});
+    table.rows.push_back({std::to_string(v.rotor), w(read.fixed ? "cli.stayed" : "cli.came_off"), flat(read.a),
+                          flat(v.wanted_a), flat(read.b), flat(v.wanted_b),
+                          w("verdict." + std::string{name_of(v.verdict)})});
   }
   return lay_out(table);
 }

@@ -23,15 +23,21 @@ std::string rotor_list(const std::vector<int>& rotors) {
 
 wire::Json way_json(const Context& context, const job::Way& way) {
   const teardown::Plan& plan = way.plan;
-  wire::Json json{{"way", way.name}, {"from_a", plan.split.from_a}, {"from_b", plan.split.from_b}, {"rotors", plan.rotors}};
+  wire::Json json{
+      {"way", way.name}, {"from_a", plan.split.from_a}, {"from_b", plan.split.from_b}, {"rotors", plan.rotors}};
   json["off_s"] = plan.time_off.si();
   json["on_s"] = plan.time_on.si();
   json["price"] = plan.money ? wire::to_json(any_money(*plan.money), context.voice) : wire::Json(nullptr);
   json["parts"] = wire::Json::array();
   for (const teardown::PartsDue& due : plan.due)
-    json["parts"].push_back({{"part", due.kind == teardown::PartsDue::Kind::adapter_set ? "set" : "seal"}, {"part_number", due.part_number}, {"count", due.count}, {"rotors", due.rotors}});
+    json["parts"].push_back({{"part", due.kind == teardown::PartsDue::Kind::adapter_set ? "set" : "seal"},
+                             {"part_number", due.part_number},
+                             {"count", due.count},
+                             {"rotors", due.rotors}});
   if (plan.runner_up)
-    json["runner_up"] = {{"from_a", plan.runner_up->split.from_a}, {"from_b", plan.runner_up->split.from_b}, {"more_s", plan.runner_up->more_time.si()}};
+    json["runner_up"] = {{"from_a", plan.runner_up->split.from_a},
+                         {"from_b", plan.runner_up->split.from_b},
+                         {"more_s", plan.runner_up->more_time.si()}};
   json["findings"] = wire::Json::array();
   for (const Finding& f : plan.findings) json["findings"].push_back(wire::to_json(f, context.voice));
   if (way.working != nullptr) json["working"] = wire::to_json(*way.working, context.voice);
@@ -41,7 +47,10 @@ wire::Json way_json(const Context& context, const job::Way& way) {
 wire::Json steps_json(const Context& context, const std::vector<teardown::Step>& steps) {
   wire::Json list = wire::Json::array();
   for (const teardown::Step& step : steps) {
-    wire::Json one{{"says", say(step.what, context.voice)}, {"code", step.what.code.id()}, {"stop", step.stop}, {"before_you_go_on", step.before_you_go_on}};
+    wire::Json one{{"says", say(step.what, context.voice)},
+                   {"code", step.what.code.id()},
+                   {"stop", step.stop},
+                   {"before_you_go_on", step.before_you_go_on}};
     one["labels"] = wire::Json::array();
     for (const Message& label : step.labels) one["labels"].push_back(say(label, context.voice));
     one["tools"] = wire::Json::array();
@@ -55,11 +64,17 @@ wire::Json steps_json(const Context& context, const std::vector<teardown::Step>&
 
 Table ways_table(const Context& context, const job::PlanReport& report) {
   const auto w = [&](std::string_view id) { return word(id, context.voice); };
-  Table table{.head = {"", w("cli.head.comes_off"), w("cli.head.time"), w("cli.head.sets"), w("cli.head.seals"), w("cli.head.price")}, .rows = {}, .right = "llrrrr"};
+  Table table{.head = {"", w("cli.head.comes_off"), w("cli.head.time"), w("cli.head.sets"), w("cli.head.seals"),
+                       w("cli.head.price")},
+              .rows = {},
+              .right = "llrrrr"};
   for (const job::Way& way : report.ways) {
     int sets = 0, seals = 0;
-    for (const teardown::PartsDue& due : way.plan.due) (due.kind == teardown::PartsDue::Kind::adapter_set ? sets : seals) += due.count;
-    table.rows.push_back({w("way." + std::string{way.name}), rotor_list(way.plan.rotors), render_value(context, any(way.plan.time()), {}), std::to_string(sets), std::to_string(seals), money_text(context, way.plan.money)});
+    for (const teardown::PartsDue& due : way.plan.due)
+      (due.kind == teardown::PartsDue::Kind::adapter_set ? sets : seals) += due.count;
+    table.rows.push_back({w("way." + std::string{way.name}), rotor_list(way.plan.rotors),
+                          render_value(context, any(way.plan.time()), {}), std::to_string(sets), std::to_string(seals),
+                          money_text(context, way.plan.money)});
   }
   return table;
 }
@@ -69,15 +84,19 @@ std::string steps_text(const Context& context, const std::vector<teardown::Step>
   int number = 0;
   for (const teardown::Step& step : steps) {
     for (const Message& caution : step.cautions)
-      out += "     " + toned("⚠ " + wrap(say(caution, context.voice), context.width - 7, "       "), Tone::tell, context.colour) + "\n";
+      out += "     " +
+             toned("⚠ " + wrap(say(caution, context.voice), context.width - 7, "       "), Tone::tell, context.colour) +
+             "\n";
     std::string line = wrap(printable(say(step.what, context.voice)), context.width - 5, "     ");
     std::string aside;
     for (const Word& tool : step.tools) aside += (aside.empty() ? "" : ", ") + word(tool.id, context.voice);
     for (const Message& label : step.labels)
-      aside += (aside.empty() ? "" : "; ") + say(Message{Code{"cli.label"}, {{"label", say(label, context.voice)}}}, context.voice);
+      aside += (aside.empty() ? "" : "; ") +
+               say(Message{Code{"cli.label"}, {{"label", say(label, context.voice)}}}, context.voice);
     if (!step.stop) ++number;
     const std::string count = step.stop ? "    " : std::string(number < 10 ? "  " : " ") + std::to_string(number) + " ";
-    out += count + " " + toned(line, step.stop ? Tone::strong : Tone::plain, context.colour) + (aside.empty() ? "" : "  [" + printable(aside) + "]") + "\n";
+    out += count + " " + toned(line, step.stop ? Tone::strong : Tone::plain, context.colour) +
+           (aside.empty() ? "" : "  [" + printable(aside) + "]") + "\n";
   }
   return out;
 }
@@ -91,7 +110,8 @@ std::string plan_text(const Context& context, const Shaft& shaft, const job::Pla
     for (const Finding& f : way.plan.findings) out += render(context, f);
   if (context.why)
     for (const job::Way& way : report.ways)
-      if (way.working != nullptr) out += "\n  " + word("way." + std::string{way.name}, context.voice) + "\n" + render(context, *way.working);
+      if (way.working != nullptr)
+        out += "\n  " + word("way." + std::string{way.name}, context.voice) + "\n" + render(context, *way.working);
   if (with_steps) out += "\n" + steps_text(context, report.steps);
   return out;
 }

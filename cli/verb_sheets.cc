@@ -36,7 +36,8 @@ Results<std::vector<Written>> write_sheet(const paper::Composed& sheet, const Sh
   if (options.format == "pdf") problem = put(sheet.name, paper::render_pdf(sheet.pages, {sheet.title, kCreated}));
   for (std::size_t i = 0; options.format != "pdf" && i < sheet.pages.size() && !problem; ++i) {
     const std::string name = sheet.name + (sheet.pages.size() > 1 ? "-" + std::to_string(i + 1) : "");
-    problem = put(name, options.format == "svg" ? paper::render_svg(sheet.pages[i]) : paper::render_png(sheet.pages[i], kDotsPerInch));
+    problem = put(name, options.format == "svg" ? paper::render_svg(sheet.pages[i])
+                                                : paper::render_png(sheet.pages[i], kDotsPerInch));
   }
   if (problem) return tl::unexpected(std::vector<Problem>{*std::move(problem)});
   return files;
@@ -59,8 +60,10 @@ Results<Material> load(const Context& context, const SheetOptions& options) {
     m.bench = std::move(job->bench);
     return m;
   }
-  if (!options.files.shaft) return tl::unexpected(std::vector<Problem>{{Code{"cli.no_shaft_or_readings"}, "READINGS", {}, {}, std::nullopt}});
-  if (auto twice = stdin_twice({{"--shaft", *options.files.shaft}, {"--workshop", options.files.workshop.value_or("")}}))
+  if (!options.files.shaft)
+    return tl::unexpected(std::vector<Problem>{{Code{"cli.no_shaft_or_readings"}, "READINGS", {}, {}, std::nullopt}});
+  if (auto twice =
+          stdin_twice({{"--shaft", *options.files.shaft}, {"--workshop", options.files.workshop.value_or("")}}))
     return tl::unexpected(std::vector<Problem>{*std::move(twice)});
   Results<Shaft> shaft = load_shaft(context, *options.files.shaft);
   if (!shaft) return tl::unexpected(std::move(shaft.error()));
@@ -72,7 +75,12 @@ Results<Material> load(const Context& context, const SheetOptions& options) {
 }
 
 paper::SheetOrder order_of(const Context& context, const SheetOptions& options, const Material& m) {
-  paper::SheetOrder order{.shaft = &*m.shaft, .workshop = &m.workshop, .bench = m.bench ? &*m.bench : nullptr, .rotors = options.rotors, .names = options.sheets, .head = {}};
+  paper::SheetOrder order{.shaft = &*m.shaft,
+                          .workshop = &m.workshop,
+                          .bench = m.bench ? &*m.bench : nullptr,
+                          .rotors = options.rotors,
+                          .names = options.sheets,
+                          .head = {}};
   if (order.rotors.empty() && m.bench) order.rotors = m.bench->came_off;
   order.head.shaft = m.shaft->spec().name;
   order.head.workshop = m.workshop.name;

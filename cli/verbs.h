@@ -18,8 +18,8 @@ struct NewShaft {
   std::string name;
   std::string across, lean, bearing;  ///< As typed; empty: asked on a terminal, else the starter's own.
   std::string flats, rotors, pattern;
-  std::string out;                    ///< Empty: the standard output.
-  bool force = false;                 ///< Overwrite a file that is there.
+  std::string out;     ///< Empty: the standard output.
+  bool force = false;  ///< Overwrite a file that is there.
 };
 Status define_new(const Context& context, NewShaft options);
 Status define_reference(const Context& context, const std::string& folder);  ///< Writes schemas and reference pages.
@@ -47,13 +47,13 @@ Status judge_marks(const Context& context, const JobFiles& files);  ///< The sta
 Status list_kit(const Context& context, const JobFiles& files);
 
 struct SheetOptions {
-  JobFiles files;                    ///< readings may be empty: sheets from the shaft alone.
-  std::vector<std::string> sheets;   ///< Names; empty: all that the job has use for.
+  JobFiles files;                   ///< readings may be empty: sheets from the shaft alone.
+  std::vector<std::string> sheets;  ///< Names; empty: all that the job has use for.
   std::string paper = "a4";
   std::string format = "pdf";
   std::string folder = "sheets";
-  std::vector<int> rotors;           ///< To open, where no readings say it.
-  std::string printed;               ///< "when" for the foot; no clock in the drawing.
+  std::vector<int> rotors;  ///< To open, where no readings say it.
+  std::string printed;      ///< "when" for the foot; no clock in the drawing.
 };
 Status write_sheets(const Context& context, const SheetOptions& options);
 

@@ -31,9 +31,9 @@ struct Told {
 struct Gauge {
   std::string id;
   enum class Use { bore_gauge, thermometer, length, feeler, wrench, press_gauge } use = Use::bore_gauge;
-  Kind kind = Kind::length;             ///< What it shows.
-  double calibration_expanded_si = 0;   ///< U of its certificate, k = 2. Relative (ratio) when `relative`.
-  bool relative = false;                ///< calibration_expanded is a share of the reading (wrenches, press gauges).
+  Kind kind = Kind::length;            ///< What it shows.
+  double calibration_expanded_si = 0;  ///< U of its certificate, k = 2. Relative (ratio) when `relative`.
+  bool relative = false;               ///< calibration_expanded is a share of the reading (wrenches, press gauges).
   double resolution_si = 0;
   std::optional<double> repeatability_si;  ///< Standard deviation of one reading, from its own study.
   int repeatability_readings = 0;          ///< Readings in that study; degrees of freedom are one less.
@@ -62,9 +62,9 @@ struct StockItem {
 struct Workshop {
   std::string name;
   bool invented = false;
-  std::string currency;                       ///< Three letters.
-  std::optional<double> rate_per_hour;        ///< In currency units.
-  Temperature room = celsius(20);             ///< Used where a temperature was not taken, rectangular +- 5 K, assumed.
+  std::string currency;                 ///< Three letters.
+  std::optional<double> rate_per_hour;  ///< In currency units.
+  Temperature room = celsius(20);       ///< Used where a temperature was not taken, rectangular +- 5 K, assumed.
   TemperatureRise room_half_width = kelvins(5);
   std::vector<Gauge> gauges;
   std::vector<ShopPress> presses;
@@ -75,49 +75,95 @@ struct Workshop {
 enum class Reply { yes, no, not_seen };
 enum class RingPressed { outer, inner, not_seen };
 
-struct MarkRead { int rotor = 0; Half half = Half::a; Told<int> flat; };
+struct MarkRead {
+  int rotor = 0;
+  Half half = Half::a;
+  Told<int> flat;
+};
 struct BoreReading {
   int rotor = 0;
-  char plane = 'A';          ///< 'A' or 'B': the planes at the bearing's edges.
-  Angle direction;           ///< Round the bore; the same angle + 180° is the same diameter.
+  char plane = 'A';  ///< 'A' or 'B': the planes at the bearing's edges.
+  Angle direction;   ///< Round the bore; the same angle + 180° is the same diameter.
   Told<Entered> diameter;
   std::string gauge;
   std::optional<Told<Entered>> part_temperature, gauge_temperature;
-  std::string thermometer;   ///< Gauge id, when a temperature was taken with one that has a certificate.
+  std::string thermometer;  ///< Gauge id, when a temperature was taken with one that has a certificate.
 };
-struct StackReading { Told<Entered> length; std::string gauge; };
-struct FeelerReading { int joint = 0; bool passed = false; std::optional<Told<Entered>> blade; std::string gauge; Place place; };
-struct PartLength { int station = 0; std::optional<Half> half; Told<Entered> length; std::string gauge; };
-struct PressReading { int rotor = 0; Told<Entered> force; std::string gauge; std::optional<Told<RingPressed>> ring; };
+struct StackReading {
+  Told<Entered> length;
+  std::string gauge;
+};
+struct FeelerReading {
+  int joint = 0;
+  bool passed = false;
+  std::optional<Told<Entered>> blade;
+  std::string gauge;
+  Place place;
+};
+struct PartLength {
+  int station = 0;
+  std::optional<Half> half;
+  Told<Entered> length;
+  std::string gauge;
+};
+struct PressReading {
+  int rotor = 0;
+  Told<Entered> force;
+  std::string gauge;
+  std::optional<Told<RingPressed>> ring;
+};
 struct TorquePull {
   End nut = End::a;
   enum class With { wrench, bar } with = With::wrench;
-  Told<Entered> shown;                        ///< Wrench: the setting or reading. Bar: the pull at its end.
+  Told<Entered> shown;  ///< Wrench: the setting or reading. Bar: the pull at its end.
   std::string gauge;
-  std::optional<Told<Entered>> tool_length;   ///< Nut to the middle of the grip (bar), drive to grip (wrench).
-  std::optional<Told<Entered>> extension;     ///< E, along the wrench when its angle is nought.
+  std::optional<Told<Entered>> tool_length;  ///< Nut to the middle of the grip (bar), drive to grip (wrench).
+  std::optional<Told<Entered>> extension;    ///< E, along the wrench when its angle is nought.
   Angle extension_angle;
   Angle pull_angle = degrees(90);
   double multiplier = 1.0;
 };
-struct LabelBack { std::string label; Place place; };  ///< In order from end A as put back; "" where a spacer had none.
-struct Fitted { int rotor = 0; Told<std::string> designation; };
-struct LeanMarked { int rotor = 0; Half half = Half::a; Told<Entered> angle; };
-struct ReusedRing { int rotor = 0; Told<Reply> sound; };
+struct LabelBack {
+  std::string label;
+  Place place;
+};  ///< In order from end A as put back; "" where a spacer had none.
+struct Fitted {
+  int rotor = 0;
+  Told<std::string> designation;
+};
+struct LeanMarked {
+  int rotor = 0;
+  Half half = Half::a;
+  Told<Entered> angle;
+};
+struct ReusedRing {
+  int rotor = 0;
+  Told<Reply> sound;
+};
 /// Count-out of one kind of part on one tray: how many were laid on it before the press, how many are left on it after.
 /// `item` is a key of job/kit.h ("set", "seal", "snap_ring").
-struct Counted { int rotor = 0; std::string item; Told<int> laid; std::optional<Told<int>> left; };
+struct Counted {
+  int rotor = 0;
+  std::string item;
+  Told<int> laid;
+  std::optional<Told<int>> left;
+};
 
 /// A 'before you go on' question with its answer. Ids are those of job/questions.h, with the rotor or station they are for.
-struct Answered { std::string question; int number = 0; std::string about; Told<Reply> reply; };
+struct Answered {
+  std::string question;
+  int number = 0;
+  std::string about;
+  Told<Reply> reply;
+};
 
 struct Bench {
   std::string job;
-  Day date;                      ///< Day of the readings: gauges are judged against it.
+  Day date;  ///< Day of the readings: gauges are judged against it.
   std::string file;
-  std::vector<int> came_off;     ///< Rotors that left the shaft, by number.
-  std::vector<int> still_off;    ///< Of these, not back on the shaft at this moment.
-  std::vector<int> new_set;      ///< Rotors that got a new adapter-and-bearing set in this job.
+  std::vector<int> came_off;   ///< Rotors that left the shaft, by number.
+  std::vector<int> still_off;  ///< Of these, not back on the shaft at this moment.
+  std::vector<int> new_set;    ///< Rotors that got a new adapter-and-bearing set in this job.
   std::vector<MarkRead> marks;
   std::vector<BoreReading> bores;
   std::vector<PartLength> part_lengths;

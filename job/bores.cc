@@ -21,7 +21,8 @@ void add_temperatures(const Facts& facts, const BoreReading& r, std::vector<Inpu
   in.push_back(given("room-temperature", any(facts.workshop.room)));
   in.push_back(given("room-half-width", any(facts.workshop.room_half_width)));
   if (const Gauge* thermometer = find_gauge(facts.workshop, r.thermometer))
-    in.push_back(gauge_input("thermometer", {thermometer->calibration_expanded_si, Kind::temperature_rise}, *thermometer));
+    in.push_back(
+        gauge_input("thermometer", {thermometer->calibration_expanded_si, Kind::temperature_rise}, *thermometer));
 }
 
 void add_gauge(const Facts& facts, const Gauge& gauge, std::vector<Input>& in) {
@@ -48,7 +49,8 @@ void add_limits(const Facts& facts, int rotor, std::vector<Input>& in) {
   in.push_back(given("greatest", any(hub.bore.greatest), from("hub.fit")));
   in.push_back(given("ovality-limit", any(hub.ovality_limit), from("hub.ovality")));
   in.push_back(given("furthest", any(policy.furthest_from_20), facts.shaft.origin("policy.furthest_from_20")));
-  in.push_back(given("rule", policy.decision == Policies::DecisionRule::guard_u ? "guard_u" : "one_sided", facts.shaft.origin("policy.decision")));
+  in.push_back(given("rule", policy.decision == Policies::DecisionRule::guard_u ? "guard_u" : "one_sided",
+                     facts.shaft.origin("policy.decision")));
 }
 
 }  // namespace

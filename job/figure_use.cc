@@ -10,8 +10,8 @@ Results<Working> use(std::span<const FigureSpec> figures, std::string_view name,
   return evaluate(*it, std::move(inputs));
 }
 
-WorkingPtr show(StageReport& report, Where where, std::string about, std::span<const FigureSpec> figures, std::string_view name,
-                std::vector<Input> inputs) {
+WorkingPtr show(StageReport& report, Where where, std::string about, std::span<const FigureSpec> figures,
+                std::string_view name, std::vector<Input> inputs) {
   Results<Working> working = use(figures, name, std::move(inputs));
   if (!working) {
     std::ranges::move(working.error(), std::back_inserter(report.problems));

@@ -12,11 +12,12 @@
 namespace flatwise::job {
 
 /// Evaluates the named figure of a folder. A name that is not there is a bug.
-[[nodiscard]] Results<Working> use(std::span<const FigureSpec> figures, std::string_view name, std::vector<Input> inputs);
+[[nodiscard]] Results<Working> use(std::span<const FigureSpec> figures, std::string_view name,
+                                   std::vector<Input> inputs);
 
 /// The same, put into the report: the working, or the problems of its inputs. nullptr when it could not be computed.
-WorkingPtr show(StageReport& report, Where where, std::string about, std::span<const FigureSpec> figures, std::string_view name,
-                std::vector<Input> inputs);
+WorkingPtr show(StageReport& report, Where where, std::string about, std::span<const FigureSpec> figures,
+                std::string_view name, std::vector<Input> inputs);
 
 /// An input that a kernel computed without a working of its own.
 [[nodiscard]] Input computed_input(std::string_view name, AnyQuantity value, std::string_view by = {});

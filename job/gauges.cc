@@ -39,17 +39,18 @@ Answer answer_with(const Gauge& gauge, Day day, Answer would_be, Where where, St
     report.findings.push_back({Code{"job.gauge_accepted"}, Severity::note, std::move(args), where, std::nullopt});
     return would_be;
   }
-  report.findings.push_back({Code{"job.gauge_overdue"}, Severity::cannot_tell, args, where, Message{Code{"job.accept_gauge"}, args}});
+  report.findings.push_back(
+      {Code{"job.gauge_overdue"}, Severity::cannot_tell, args, where, Message{Code{"job.accept_gauge"}, args}});
   return Answer::cannot_tell;
 }
 
-void take_judged(StageReport& report, Where where, const Working& working, std::initializer_list<const Gauge*> gauges, Day day,
-                 const Args& more) {
+void take_judged(StageReport& report, Where where, const Working& working, std::initializer_list<const Gauge*> gauges,
+                 Day day, const Args& more) {
   take_judged(report, where, working, std::span<const Gauge* const>{gauges.begin(), gauges.size()}, day, more);
 }
 
-void take_judged(StageReport& report, Where where, const Working& working, std::span<const Gauge* const> gauges, Day day,
-                 const Args& more) {
+void take_judged(StageReport& report, Where where, const Working& working, std::span<const Gauge* const> gauges,
+                 Day day, const Args& more) {
   const std::size_t before = report.findings.size();
   take_findings(report, where, working, more);
   const Answer would_be = working.answer.value_or(Answer::cannot_tell);
@@ -71,7 +72,8 @@ std::vector<Input> gauge_date(const Gauge& gauge, Day day) {
 }
 
 Input gauge_input(std::string_view name, AnyQuantity value, const Gauge& gauge) {
-  return given(name, value, {OriginKind::given, gauge.id + (gauge.place.file.empty() ? "" : ", " + text_of(gauge.place))});
+  return given(name, value,
+               {OriginKind::given, gauge.id + (gauge.place.file.empty() ? "" : ", " + text_of(gauge.place))});
 }
 
 Input relative_calibration(const Gauge& gauge, double reading_si) {
@@ -88,12 +90,17 @@ std::string text_of(Day day) {
   return std::to_string(day.year) + "-" + two(day.month) + "-" + two(day.day);
 }
 
-void offer_unit_slip(AnyQuantity read, AnyQuantity wanted, double share, std::string_view typed, Where where, StageReport& report) {
+void offer_unit_slip(AnyQuantity read, AnyQuantity wanted, double share, std::string_view typed, Where where,
+                     StageReport& report) {
   const double factor = slip_factor(read.kind);
   if (factor == 1.0 || !(read.si > 0) || !(wanted.si > 0)) return;
   for (const double ratio : {factor, 1.0 / factor}) {
     if (std::abs(read.si * ratio / wanted.si - 1.0) > share) continue;
-    report.findings.push_back({Code{"job.units_mixed"}, Severity::note, {{"typed", std::string{typed}}, {"wanted", wanted}}, where, Message{Code{"job.check_unit"}, {{"typed", std::string{typed}}}}});
+    report.findings.push_back({Code{"job.units_mixed"},
+                               Severity::note,
+                               {{"typed", std::string{typed}}, {"wanted", wanted}},
+                               where,
+                               Message{Code{"job.check_unit"}, {{"typed", std::string{typed}}}}});
   }
 }
 

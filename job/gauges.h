@@ -22,10 +22,10 @@ namespace flatwise::job {
 
 /// Findings of a working whose readings these gauges took, put into the report. A gauge past its date makes them no worse and
 /// no better than 'cannot tell'. nullptr stands for a gauge that was not used.
-void take_judged(StageReport& report, Where where, const Working& working, std::initializer_list<const Gauge*> gauges, Day day,
-                 const Args& more = {});
-void take_judged(StageReport& report, Where where, const Working& working, std::span<const Gauge* const> gauges, Day day,
-                 const Args& more = {});
+void take_judged(StageReport& report, Where where, const Working& working, std::initializer_list<const Gauge*> gauges,
+                 Day day, const Args& more = {});
+void take_judged(StageReport& report, Where where, const Working& working, std::span<const Gauge* const> gauges,
+                 Day day, const Args& more = {});
 
 /// "gauge-date", for figures that judge the date themselves: in_date, overdue or accepted.
 [[nodiscard]] std::vector<Input> gauge_date(const Gauge& gauge, Day day);
@@ -40,6 +40,7 @@ void take_judged(StageReport& report, Where where, const Working& working, std::
 
 /// A reading that looks like the wanted value in the other unit (inches for millimetres, ft·lb for N·m, lbf for N): a
 /// story to offer, never a correction. Adds the note where the ratio is that of the units within `share`.
-void offer_unit_slip(AnyQuantity read, AnyQuantity wanted, double share, std::string_view typed, Where where, StageReport& report);
+void offer_unit_slip(AnyQuantity read, AnyQuantity wanted, double share, std::string_view typed, Where where,
+                     StageReport& report);
 
 }  // namespace flatwise::job

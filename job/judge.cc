@@ -106,7 +106,9 @@ std::vector<bool> stations_off(const Shaft& shaft, const Bench& bench) {
   int from_b = count + 1;  // Rotors from_b..N came off at end B.
   while (from_b > from_a + 1 && rotor_off[static_cast<std::size_t>(from_b) - 1]) --from_b;
   std::vector<bool> off(shaft.stations().size(), false);
-  const auto mark = [&](int begin, int end) { for (int i = begin; i < end; ++i) off[static_cast<std::size_t>(i)] = true; };
+  const auto mark = [&](int begin, int end) {
+    for (int i = begin; i < end; ++i) off[static_cast<std::size_t>(i)] = true;
+  };
   if (from_a > 0) mark(0, from_a == count ? static_cast<int>(off.size()) : shaft.station_of_rotor(from_a) + 1);
   if (from_b <= count) mark(shaft.station_of_rotor(from_b), static_cast<int>(off.size()));
   for (int r = from_a + 1; r < from_b; ++r)

@@ -22,13 +22,15 @@ struct JobInOrder {
     bench.labels_back = std::vector<LabelBack>{{"S1", {}}, {"S2", {}}, {"S3", {}}, {"S4", {}}};
     for (const int r : bench.came_off) {
       bench.fitted.push_back({r, {"TH-100-C3", {}, {}}});
-      for (const Half half : {Half::a, Half::b}) bench.leans.push_back({r, half, {{any(degrees(5)), {}, "5°"}, "5°", {}}});
+      for (const Half half : {Half::a, Half::b})
+        bench.leans.push_back({r, half, {{any(degrees(5)), {}, "5°"}, "5°", {}}});
       for (const char* item : {"set", "seal", "snap_ring"}) {
         const int count = std::string_view{item} == "set" ? 1 : 2;
         bench.counted.push_back({r, item, {count, {}, {}}, Told<int>{0, {}, {}}});
       }
     }
-    for (const Asked& a : asked(shaft, bench)) bench.answers.push_back({std::string{a.question->id}, a.number, {}, {Reply::yes, {}, {}}});
+    for (const Asked& a : asked(shaft, bench))
+      bench.answers.push_back({std::string{a.question->id}, a.number, {}, {Reply::yes, {}, {}}});
   }
   [[nodiscard]] StageReport judged(Stage stage) const { return judge({shaft, workshop, bench}, stage); }
 };
@@ -39,7 +41,8 @@ bool has(const StageReport& report, Code code) {
 
 TEST(Answers, AllAnsweredIsInOrder) {
   const JobInOrder job;
-  for (const Stage stage : {Stage::booking_in, Stage::teardown, Stage::kit, Stage::test_run}) EXPECT_EQ(job.judged(stage).worst(), Severity::note) << static_cast<int>(stage);
+  for (const Stage stage : {Stage::booking_in, Stage::teardown, Stage::kit, Stage::test_run})
+    EXPECT_EQ(job.judged(stage).worst(), Severity::note) << static_cast<int>(stage);
 }
 
 TEST(Answers, EveryQuestionLeftOutBlocksItsStageAndIsNamed) {
@@ -68,7 +71,9 @@ TEST(Answers, NoIsAnAnswerAndBlocks) {
 
 TEST(Answers, CaptivePartsAreAskedForOnlyWhereTheStationCameOff) {
   JobInOrder job;
-  const auto asks_captive = [](const std::vector<Asked>& list) { return std::ranges::any_of(list, [](const Asked& a) { return a.question->id == "captive_in"; }); };
+  const auto asks_captive = [](const std::vector<Asked>& list) {
+    return std::ranges::any_of(list, [](const Asked& a) { return a.question->id == "captive_in"; });
+  };
   EXPECT_FALSE(asks_captive(asked(job.shaft, job.bench)));
   job.bench.came_off = {8, 9};
   EXPECT_TRUE(asks_captive(asked(job.shaft, job.bench)));
@@ -78,7 +83,8 @@ TEST(StationsOff, RunFromTheEndsToTheLastRotorThatCameOff) {
   const JobInOrder job;
   const std::vector<bool> off = stations_off(job.shaft, job.bench);
   const auto station = [&](std::string_view label) {
-    return static_cast<std::size_t>(std::ranges::find(job.shaft.stations(), label, &Station::label) - job.shaft.stations().begin());
+    return static_cast<std::size_t>(std::ranges::find(job.shaft.stations(), label, &Station::label) -
+                                    job.shaft.stations().begin());
   };
   EXPECT_TRUE(off[station("nut A")]);
   EXPECT_TRUE(off[station("4")]);
@@ -127,7 +133,9 @@ TEST(Parts, WrongBearingWrongLeanAndUnsoundRingAreNamed) {
   job.bench.reused_rings.push_back({3, {Reply::no, {}, {}}});
   std::erase(job.bench.new_set, 4);
   const StageReport report = job.judged(Stage::kit);
-  for (const Code code : {Code{"kit.wrong_bearing"}, Code{"kit.wrong_lean"}, Code{"kit.ring_not_sound"}, Code{"kit.no_new_set"}}) EXPECT_TRUE(has(report, code)) << code.id();
+  for (const Code code :
+       {Code{"kit.wrong_bearing"}, Code{"kit.wrong_lean"}, Code{"kit.ring_not_sound"}, Code{"kit.no_new_set"}})
+    EXPECT_TRUE(has(report, code)) << code.id();
 }
 
 TEST(Parts, WhatWasNotReadIsUnansweredNotPassed) {
@@ -146,7 +154,8 @@ TEST(CountOut, MissingLeftOverAndNotCountedAreNamed) {
   job.bench.counted[4].left->value = 1;
   job.bench.counted.pop_back();
   const StageReport report = job.judged(Stage::kit);
-  for (const Code code : {Code{"kit.missing_on_tray"}, Code{"kit.left_on_tray"}, Code{"kit.not_counted"}}) EXPECT_TRUE(has(report, code)) << code.id();
+  for (const Code code : {Code{"kit.missing_on_tray"}, Code{"kit.left_on_tray"}, Code{"kit.not_counted"}})
+    EXPECT_TRUE(has(report, code)) << code.id();
 }
 
 // Common practice: every rotor that left the shaft gets a new set; seals are always new; snap rings only if sound.

@@ -52,7 +52,8 @@ std::vector<PartWanted> parts_wanted(const std::vector<Tray>& trays, const Works
         if (line.item == item && line.fresh > 0) add_wanted(rows, line);
   for (PartWanted& row : rows) {
     const auto& stock = workshop.stock;
-    const auto it = std::ranges::find_if(stock, [&](const StockItem& s) { return s.part_number == row.part.part_number; });
+    const auto it =
+        std::ranges::find_if(stock, [&](const StockItem& s) { return s.part_number == row.part.part_number; });
     if (it != stock.end()) row.on_shelf = it->on_shelf, row.on_order = it->on_order;
     if (row.part.price) row.price = *row.part.price * row.wanted;
   }

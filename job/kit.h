@@ -15,10 +15,10 @@
 namespace flatwise::job {
 
 struct KitItem {
-  std::string_view item;       ///< "set", "seal", "snap_ring"; word "item.<item>".
-  int count = 0;               ///< On the tray in all.
-  int fresh = 0;               ///< Of these, new.
-  bool reuse_if_sound = false; ///< The rest may be the old ones if somebody says they are sound.
+  std::string_view item;        ///< "set", "seal", "snap_ring"; word "item.<item>".
+  int count = 0;                ///< On the tray in all.
+  int fresh = 0;                ///< Of these, new.
+  bool reuse_if_sound = false;  ///< The rest may be the old ones if somebody says they are sound.
   Priced part;
 };
 struct Tray {
@@ -27,7 +27,8 @@ struct Tray {
 };
 /// One tray for each rotor in `rotors`, in order. `rings_sound[rotor]` decides whether its rings are reused; nobody asked
 /// yet: new rings are counted, and may be put back on the shelf.
-[[nodiscard]] std::vector<Tray> kit(const Shaft& shaft, const std::vector<int>& rotors, const std::vector<ReusedRing>& reused);
+[[nodiscard]] std::vector<Tray> kit(const Shaft& shaft, const std::vector<int>& rotors,
+                                    const std::vector<ReusedRing>& reused);
 
 struct PartWanted {
   Priced part;

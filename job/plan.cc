@@ -15,7 +15,8 @@ std::vector<Problem> problems_of(const Shaft& shaft, std::span<const int> rotors
     const bool twice = std::ranges::count(rotors.first(i), rotors[i]) > 0;
     if (twice) out.push_back({Code{"plan.rotor_twice"}, "open", std::to_string(rotors[i]), {}, {}});
     if (rotors[i] < 1 || rotors[i] > shaft.rotor_count())
-      out.push_back({Code{"plan.no_such_rotor"}, "open", std::to_string(rotors[i]), {{"greatest", shaft.rotor_count()}}, {}});
+      out.push_back(
+          {Code{"plan.no_such_rotor"}, "open", std::to_string(rotors[i]), {{"greatest", shaft.rotor_count()}}, {}});
   }
   return out;
 }
@@ -32,7 +33,8 @@ WorkingPtr working_of(const Shaft& shaft, const Workshop& workshop, const teardo
   }
   inputs.push_back(given("rate", AnyQuantity{*workshop.rate_per_hour / 3600, Kind::money_rate}));
   for (const teardown::PartsDue& due : plan.due)
-    if (due.price_each) inputs.push_back(given("part", any_money(*due.price_each * due.count), {OriginKind::computed, due.part_number}));
+    if (due.price_each)
+      inputs.push_back(given("part", any_money(*due.price_each * due.count), {OriginKind::computed, due.part_number}));
   Results<Working> working = use(teardown::figures(), "removal-cost", std::move(inputs));
   return working ? std::make_shared<const Working>(*std::move(working)) : nullptr;
 }
@@ -41,8 +43,10 @@ std::vector<Message> sentences(const Shaft& shaft, const teardown::Plan& plan) {
   const bool a = plan.split.from_a > 0, b = plan.split.from_b > 0;
   std::vector<std::int64_t> off(plan.rotors.begin(), plan.rotors.end());
   std::vector<Message> says;
-  if (a && b) says.push_back({Code{"plan.from_both"}, {{"rotors", off}}});
-  else if (a || b) says.push_back({Code{"plan.from_one"}, {{"end", Word{a ? "end.a" : "end.b"}}, {"rotors", off}}});
+  if (a && b)
+    says.push_back({Code{"plan.from_both"}, {{"rotors", off}}});
+  else if (a || b)
+    says.push_back({Code{"plan.from_one"}, {{"end", Word{a ? "end.a" : "end.b"}}, {"rotors", off}}});
   std::vector<std::int64_t> stay;
   for (int r = 1; r <= shaft.rotor_count(); ++r)
     if (std::ranges::find(plan.rotors, r) == plan.rotors.end()) stay.push_back(r);
@@ -55,7 +59,8 @@ std::vector<Message> sentences(const Shaft& shaft, const teardown::Plan& plan) {
   return says;
 }
 
-std::vector<teardown::RotorFlats> flats_back(const Shaft& shaft, const teardown::Plan& plan, std::optional<timing::Reference> reference) {
+std::vector<teardown::RotorFlats> flats_back(const Shaft& shaft, const teardown::Plan& plan,
+                                             std::optional<timing::Reference> reference) {
   std::vector<teardown::RotorFlats> flats;
   const bool others_set_it = timing::turn_is_free(shaft) && static_cast<int>(plan.rotors.size()) < shaft.rotor_count();
   if (!reference && others_set_it) return flats;
@@ -70,7 +75,8 @@ std::vector<teardown::RotorFlats> flats_back(const Shaft& shaft, const teardown:
 
 }  // namespace
 
-Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors, std::optional<timing::Reference> reference) {
+Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors,
+                         std::optional<timing::Reference> reference) {
   if (auto problems = problems_of(shaft, rotors); !problems.empty()) return tl::unexpected(std::move(problems));
   const teardown::State state = teardown::all_on(shaft);
   Result<teardown::Ways> ways = teardown::three_ways(shaft, state, rotors, {workshop.rate_per_hour, workshop.currency});

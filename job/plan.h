@@ -17,15 +17,15 @@ namespace flatwise::job {
 struct Way {
   std::string_view name;  ///< "failed_only", "disturbed", "all"; word "way.<name>".
   teardown::Plan plan;
-  WorkingPtr working;     ///< Figure removal-cost.
+  WorkingPtr working;  ///< Figure removal-cost.
 };
 
 struct PlanReport {
   std::vector<Way> ways;
-  std::size_t advised = 1;              ///< By the definition's policy: everything disturbed, unless it is off.
-  std::vector<Message> says;            ///< From which end, and what the runner-up would cost.
-  std::vector<teardown::Step> steps;    ///< Tear-down of the advised way.
-  std::vector<teardown::Step> back;     ///< The way back.
+  std::size_t advised = 1;            ///< By the definition's policy: everything disturbed, unless it is off.
+  std::vector<Message> says;          ///< From which end, and what the runner-up would cost.
+  std::vector<teardown::Step> steps;  ///< Tear-down of the advised way.
+  std::vector<teardown::Step> back;   ///< The way back.
 };
 
 /// The plan for opening `rotors` of a complete shaft.

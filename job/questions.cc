@@ -7,8 +7,9 @@
 namespace flatwise::job {
 namespace {
 
-constexpr std::array<std::string_view, kStageCount> kStageNames{
-    "booking_in", "finding", "plan", "teardown", "inspection", "kit", "press", "timing", "stack", "torque", "test_run", "release"};
+constexpr std::array<std::string_view, kStageCount> kStageNames{"booking_in", "finding", "plan",     "teardown",
+                                                                "inspection", "kit",     "press",    "timing",
+                                                                "stack",      "torque",  "test_run", "release"};
 
 constexpr Question kQuestions[] = {
     {"power_locked_off", Stage::booking_in, AskedOf::shaft},

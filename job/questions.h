@@ -12,7 +12,20 @@
 namespace flatwise::job {
 
 /// The stages of the bench, in order.
-enum class Stage { booking_in, finding, plan, teardown, inspection, kit, press, timing, stack, torque, test_run, release };
+enum class Stage {
+  booking_in,
+  finding,
+  plan,
+  teardown,
+  inspection,
+  kit,
+  press,
+  timing,
+  stack,
+  torque,
+  test_run,
+  release
+};
 inline constexpr int kStageCount = static_cast<int>(Stage::release) + 1;
 [[nodiscard]] std::string_view stage_name(Stage stage);  ///< "booking_in"; its word is "stage.booking_in".
 
@@ -20,7 +33,8 @@ inline constexpr int kStageCount = static_cast<int>(Stage::release) + 1;
 enum class AskedOf { shaft, rotor_that_came_off, captive_station, nut };
 
 struct Question {
-  std::string_view id;  ///< As in a readings file; words: "question.<id>" (asked) and "question.<id>.no" (what no means).
+  std::string_view
+      id;  ///< As in a readings file; words: "question.<id>" (asked) and "question.<id>.no" (what no means).
   Stage stage;
   AskedOf of;
 };

@@ -6,9 +6,9 @@
 
 namespace flatwise::job::rules {
 
-void answers(const Facts& facts, StageReport& report);       ///< Questions of the report's stage: unanswered, answered no.
-void way_off(const Facts& facts, StageReport& report);       ///< What came off could come off.
-void bores(const Facts& facts, StageReport& report);         ///< Hub bores: size, form, temperature, gauge.
+void answers(const Facts& facts, StageReport& report);  ///< Questions of the report's stage: unanswered, answered no.
+void way_off(const Facts& facts, StageReport& report);  ///< What came off could come off.
+void bores(const Facts& facts, StageReport& report);    ///< Hub bores: size, form, temperature, gauge.
 void parts_fitted(const Facts& facts, StageReport& report);  ///< Right bearing, right lean, sets renewed, rings sound.
 void count_out(const Facts& facts, StageReport& report);     ///< Nothing left on a tray, nothing missing.
 void presses(const Facts& facts, StageReport& report);       ///< Force, ring pressed, gauge.

@@ -72,16 +72,35 @@ void draw(Sheet& page, const Line& line) {
   page.pen().line({c.symbol, page.y - 0.6}, {c.right, page.y - 0.6});
 }
 
+/// Text added to a list of them, once.
+void add_once(std::string& list, const std::string& text) {
+  if (text.empty() || ("; " + list + "; ").find("; " + text + "; ") != std::string::npos) return;
+  list += (list.empty() ? "" : "; ") + text;
+}
+
+/// One line an input; a repeated one is one line with all its values.
 std::vector<Line> lines_of(const Sheet& page, const Working& working) {
   std::vector<Line> lines;
+  const Input* before = nullptr;
+  std::string wheres;
   for (const Input& input : working.inputs) {
     const bool assumed = input.origin.kind == OriginKind::assumed;
-    std::string origin = page.word(origin_word(input.origin.kind));
-    if (!input.origin.where.empty()) origin += ", " + input.origin.where;
     std::string value = value_words(input.value, input.u, page.voice());
     if (!input.typed.empty() && input.typed != value) value = input.typed;
-    lines.push_back({input.symbol, words_or("figure." + working.figure + "." + input.name, input.name, page.voice()),
-                     value, origin, assumed});
+    const bool repeated = before != nullptr && before->name == input.name && before->origin.kind == input.origin.kind;
+    if (repeated) {
+      lines.back().value += "; " + value;
+    } else {
+      wheres.clear();
+      lines.push_back({input.symbol,
+                       words_or("figure." + working.figure + "." + input.name, input.name, page.voice()),
+                       value,
+                       {},
+                       assumed});
+    }
+    add_once(wheres, input.origin.where);
+    lines.back().origin = page.word(origin_word(input.origin.kind)) + (wheres.empty() ? "" : ", " + wheres);
+    before = &input;
   }
   return lines;
 }

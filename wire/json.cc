@@ -88,7 +88,8 @@ std::string_view name_of(OriginKind kind) { return kOrigins[static_cast<std::siz
 Json to_json(const AnyQuantity& value, const Voice& voice) {
   Json json{{"kind", kind_name(value.kind)}};
   json[value_key(value.kind)] = value.kind == Kind::count ? Json(std::llround(value.si)) : Json(value.si);
-  json["shown"] = format_quantity(value, {.system = voice.units, .decimals = {}, .unit = {}, .currency = voice.currency});
+  json["shown"] =
+      format_quantity(value, {.system = voice.units, .decimals = {}, .unit = {}, .currency = voice.currency});
   return json;
 }
 

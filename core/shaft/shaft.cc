@@ -21,7 +21,8 @@ bool not_negative(double v) { return v >= 0 && std::isfinite(v); }
 
 void check_profile(const ShaftSpec& s, Problems& out) {
   if (s.profile.flats < 3 || s.profile.flats > 24)
-    refuse(out, Code{"shaft.flats_range"}, "shaft.flats", std::to_string(s.profile.flats), {{"least", 3}, {"greatest", 24}});
+    refuse(out, Code{"shaft.flats_range"}, "shaft.flats", std::to_string(s.profile.flats),
+           {{"least", 3}, {"greatest", 24}});
   if (!positive(s.profile.across_flats.si()))
     refuse(out, Code{"shaft.not_positive"}, "shaft.across", {}, {{"value", any(s.profile.across_flats)}});
   if (!not_negative(s.speed.radians_per_second()))
@@ -43,16 +44,19 @@ void check_pattern(const ShaftSpec& s, Problems& out) {
   if (p.rule == Pattern::Rule::facing && n % 2 != 0)
     refuse(out, Code{"shaft.facing_odd_flats"}, "shaft.pattern", "facing", {{"flats", n}});
   if (p.rule == Pattern::Rule::step && (p.step_flats < 1 || p.step_flats >= n))
-    refuse(out, Code{"shaft.step_range"}, "shaft.pattern.step", std::to_string(p.step_flats), {{"least", 1}, {"greatest", n - 1}});
+    refuse(out, Code{"shaft.step_range"}, "shaft.pattern.step", std::to_string(p.step_flats),
+           {{"least", 1}, {"greatest", n - 1}});
   if (p.rule == Pattern::Rule::listed) {
     if (p.flats.size() != s.rotors.size())
       refuse(out, Code{"shaft.list_length"}, "shaft.pattern.flats", std::to_string(p.flats.size()),
-             {{"listed", static_cast<std::int64_t>(p.flats.size())}, {"rotors", static_cast<std::int64_t>(s.rotors.size())}});
+             {{"listed", static_cast<std::int64_t>(p.flats.size())},
+              {"rotors", static_cast<std::int64_t>(s.rotors.size())}});
     for (const int flat : p.flats) check_flat(flat, n, "shaft.pattern.flats", out);
   }
   if (p.first_flat) check_flat(*p.first_flat, n, "shaft.first_flat", out);
   if (p.first_flat && p.rule == Pattern::Rule::listed && !p.flats.empty() && p.flats.front() != *p.first_flat)
-    refuse(out, Code{"shaft.first_flat_differs"}, "shaft.first_flat", std::to_string(*p.first_flat), {{"listed", p.flats.front()}});
+    refuse(out, Code{"shaft.first_flat_differs"}, "shaft.first_flat", std::to_string(*p.first_flat),
+           {{"listed", p.flats.front()}});
   if (!s.unbalances.empty() && !p.first_flat)
     refuse(out, Code{"shaft.unbalance_needs_flat"}, "shaft.first_flat", {}, {});
 }
@@ -62,38 +66,49 @@ void check_toleranced(const Toleranced& t, const std::string& field, Problems& o
   if (!not_negative(t.above.si())) refuse(out, Code{"shaft.negative"}, field + ".above", {}, {{"value", any(t.above)}});
   if (!not_negative(t.below.si())) refuse(out, Code{"shaft.negative"}, field + ".below", {}, {{"value", any(t.below)}});
   if (!(t.below < t.nominal))
-    refuse(out, Code{"shaft.tolerance_too_wide"}, field + ".below", {}, {{"value", any(t.below)}, {"greatest", any(t.nominal)}});
+    refuse(out, Code{"shaft.tolerance_too_wide"}, field + ".below", {},
+           {{"value", any(t.below)}, {"greatest", any(t.nominal)}});
 }
 
 void check_bearing(const Rotor& r, const std::string& at, Problems& out) {
   const Bearing& b = r.bearing;
   if (!positive(b.bore.si())) refuse(out, Code{"shaft.not_positive"}, at + ".bearing.d", {}, {{"value", any(b.bore)}});
-  if (!positive(b.width.si())) refuse(out, Code{"shaft.not_positive"}, at + ".bearing.B", {}, {{"value", any(b.width)}});
+  if (!positive(b.width.si()))
+    refuse(out, Code{"shaft.not_positive"}, at + ".bearing.B", {}, {{"value", any(b.width)}});
   if (!(b.outside > b.bore))
     refuse(out, Code{"shaft.ring_sizes"}, at + ".bearing.D", {}, {{"value", any(b.outside)}, {"least", any(b.bore)}});
   const Hub& h = r.hub;
   if (!positive(h.bore.least.si()) || !(h.bore.greatest > h.bore.least))
-    return refuse(out, Code{"shaft.bore_limits"}, at + ".hub", {}, {{"least", any(h.bore.least)}, {"greatest", any(h.bore.greatest)}});
+    return refuse(out, Code{"shaft.bore_limits"}, at + ".hub", {},
+                  {{"least", any(h.bore.least)}, {"greatest", any(h.bore.greatest)}});
   if (!(h.outside > h.bore.greatest))
-    refuse(out, Code{"shaft.hub_thin"}, at + ".hub.outside", {}, {{"value", any(h.outside)}, {"least", any(h.bore.greatest)}});
+    refuse(out, Code{"shaft.hub_thin"}, at + ".hub.outside", {},
+           {{"value", any(h.outside)}, {"least", any(h.bore.greatest)}});
   // A bearing that is a millimetre off its hub is a slip of the pen, not a fit.
   const double gap = b.outside.si() - h.bore.least.si();
   if (std::isfinite(gap) && std::abs(gap) > 1e-3)
-    refuse(out, Code{"shaft.bearing_not_hub"}, at + ".bearing.D", {}, {{"value", any(b.outside)}, {"bore", any(h.bore.least)}});
+    refuse(out, Code{"shaft.bearing_not_hub"}, at + ".bearing.D", {},
+           {{"value", any(b.outside)}, {"bore", any(h.bore.least)}});
 }
 
 void check_rotor(const Rotor& r, int number, Problems& out) {
   const std::string at = "rotor " + std::to_string(number);
   if (!(r.lean.radians() >= 0 && r.lean.degrees() <= 30))
-    refuse(out, Code{"shaft.lean_range"}, at + ".lean", {}, {{"value", any(r.lean)}, {"least", any(degrees(0))}, {"greatest", any(degrees(30))}});
-  if (!positive(r.tip_radius.si())) refuse(out, Code{"shaft.not_positive"}, at + ".tip_radius", {}, {{"value", any(r.tip_radius)}});
-  if (!not_negative(r.tine_width.si())) refuse(out, Code{"shaft.negative"}, at + ".tine_width", {}, {{"value", any(r.tine_width)}});
+    refuse(out, Code{"shaft.lean_range"}, at + ".lean", {},
+           {{"value", any(r.lean)}, {"least", any(degrees(0))}, {"greatest", any(degrees(30))}});
+  if (!positive(r.tip_radius.si()))
+    refuse(out, Code{"shaft.not_positive"}, at + ".tip_radius", {}, {{"value", any(r.tip_radius)}});
+  if (!not_negative(r.tine_width.si()))
+    refuse(out, Code{"shaft.negative"}, at + ".tine_width", {}, {{"value", any(r.tine_width)}});
   if (!positive(r.mass.si())) refuse(out, Code{"shaft.not_positive"}, at + ".mass", {}, {{"value", any(r.mass)}});
-  if (!not_negative(r.across.si())) refuse(out, Code{"shaft.negative"}, at + ".inertia.across", {}, {{"value", any(r.across)}});
-  if (!not_negative(r.along.si())) refuse(out, Code{"shaft.negative"}, at + ".inertia.along", {}, {{"value", any(r.along)}});
+  if (!not_negative(r.across.si()))
+    refuse(out, Code{"shaft.negative"}, at + ".inertia.across", {}, {{"value", any(r.across)}});
+  if (!not_negative(r.along.si()))
+    refuse(out, Code{"shaft.negative"}, at + ".inertia.along", {}, {{"value", any(r.along)}});
   // No body has a polar inertia over the sum of its two transverse ones (perpendicular axes, with equality for a plate).
   if (r.along.si() > 2 * r.across.si() * (1 + 1e-9))
-    refuse(out, Code{"shaft.inertia_impossible"}, at + ".inertia.along", {}, {{"value", any(r.along)}, {"greatest", any(2 * r.across)}});
+    refuse(out, Code{"shaft.inertia_impossible"}, at + ".inertia.along", {},
+           {{"value", any(r.along)}, {"greatest", any(2 * r.across)}});
   check_toleranced(r.half, at + ".half", out);
   check_bearing(r, at, out);
 }
@@ -111,8 +126,10 @@ void check_stations(const ShaftSpec& s, Problems& out) {
     const Station& st = s.stations[i];
     const std::string at = "stack[" + std::to_string(i) + "]";
     check_toleranced(st.length, at, out);
-    if (!not_negative(st.minutes_off.si())) refuse(out, Code{"shaft.negative"}, at + ".off", {}, {{"value", any(st.minutes_off)}});
-    if (!not_negative(st.minutes_on.si())) refuse(out, Code{"shaft.negative"}, at + ".on", {}, {{"value", any(st.minutes_on)}});
+    if (!not_negative(st.minutes_off.si()))
+      refuse(out, Code{"shaft.negative"}, at + ".off", {}, {{"value", any(st.minutes_off)}});
+    if (!not_negative(st.minutes_on.si()))
+      refuse(out, Code{"shaft.negative"}, at + ".on", {}, {{"value", any(st.minutes_on)}});
     if (st.kind == StationKind::rotor) CORE_CHECK(st.rotor == static_cast<int>(rotors++));
     if (st.kind == StationKind::nut) CORE_CHECK(st.nut == static_cast<int>(nuts++));
   }

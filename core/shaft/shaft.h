@@ -35,8 +35,9 @@ struct Pattern {
   };
   Rule rule = Rule::facing;
   int step_flats = 0;
-  std::vector<int> flats = {};    ///< Rule listed: one a rotor, 1..n.
-  std::optional<int> first_flat = std::nullopt;  ///< Flat of half A of rotor 1, where something else on the shaft fixes it.
+  std::vector<int> flats = {};  ///< Rule listed: one a rotor, 1..n.
+  std::optional<int> first_flat =
+      std::nullopt;  ///< Flat of half A of rotor 1, where something else on the shaft fixes it.
 };
 
 /// Length with its own limits: nominal - below to nominal + above.
@@ -59,8 +60,8 @@ struct Material {
   double expansion_relative_half_width = 0.1;  ///< Rectangular; default assumed.
 };
 
-enum class ClearanceGroup { c2, cn, c3, c4, c5 };    ///< ISO 5753-1.
-enum class ToleranceClass { normal, p6, p5 };        ///< ISO 492.
+enum class ClearanceGroup { c2, cn, c3, c4, c5 };  ///< ISO 5753-1.
+enum class ToleranceClass { normal, p6, p5 };      ///< ISO 492.
 
 struct Bearing {
   std::string designation;  ///< The shop's word for what must be fitted; compared with what was fitted.
@@ -71,16 +72,17 @@ struct Bearing {
   ToleranceClass tolerance = ToleranceClass::normal;
   Angle permissible_misalignment = arc_minutes(10);  ///< Default assumed.
   Temperature greatest_heating = celsius(110);       ///< Default assumed.
-  Length outer_ring_inside;  ///< Raceway-side diameter of the outer ring for the thick-ring formula; estimated if not given.
+  Length
+      outer_ring_inside;  ///< Raceway-side diameter of the outer ring for the thick-ring formula; estimated if not given.
 };
 
 struct Hub {
-  Limits bore;              ///< At 20 °C.
-  std::string fit_code;     ///< "100 N7" when the limits came from one, else empty.
-  Length outside;           ///< Diameter that carries the hoop stress.
-  Length ovality_limit;     ///< On diameter. Default half the size tolerance, assumed.
-  Length taper_limit;       ///< Between the planes, on diameter. Default half the size tolerance, assumed.
-  Length roughness_loss;    ///< Interference lost by flattening, on diameter.
+  Limits bore;            ///< At 20 °C.
+  std::string fit_code;   ///< "100 N7" when the limits came from one, else empty.
+  Length outside;         ///< Diameter that carries the hoop stress.
+  Length ovality_limit;   ///< On diameter. Default half the size tolerance, assumed.
+  Length taper_limit;     ///< Between the planes, on diameter. Default half the size tolerance, assumed.
+  Length roughness_loss;  ///< Interference lost by flattening, on diameter.
   Material material;
 };
 
@@ -98,10 +100,10 @@ struct Rotor {
   Length mass_offset;  ///< Centroid from the wobble centre along the rotor axis, positive towards B.
   Length tip_radius;
   Length tine_width;
-  int tines = 8;       ///< For the drawing.
-  Angle lean;          ///< Bore inclination of the adapter halves.
-  std::string mark;    ///< Form of the timing mark ("notch", "punch", ...), in the shop's words.
-  Toleranced half;     ///< Clamped length of one adapter half.
+  int tines = 8;     ///< For the drawing.
+  Angle lean;        ///< Bore inclination of the adapter halves.
+  std::string mark;  ///< Form of the timing mark ("notch", "punch", ...), in the shop's words.
+  Toleranced half;   ///< Clamped length of one adapter half.
   Bearing bearing;
   Hub hub;
   SnapRings snap_rings = SnapRings::two;
@@ -124,18 +126,18 @@ struct CaptivePart {
 
 struct Station {
   StationKind kind = StationKind::spacer;
-  std::string own_kind;    ///< StationKind::other: the shop's word.
-  int number = 0;          ///< Counts its kind from end A, from 1; 0 for kinds that stand once.
-  std::string label;       ///< What is written on its label and said: "S3", "4", "hanger A", "pulley".
-  Toleranced length;       ///< Along the shaft, clamped; a nut's is drawn but not in the stack.
-  Length outside;          ///< Outer diameter, for the drawing.
+  std::string own_kind;  ///< StationKind::other: the shop's word.
+  int number = 0;        ///< Counts its kind from end A, from 1; 0 for kinds that stand once.
+  std::string label;     ///< What is written on its label and said: "S3", "4", "hanger A", "pulley".
+  Toleranced length;     ///< Along the shaft, clamped; a nut's is drawn but not in the stack.
+  Length outside;        ///< Outer diameter, for the drawing.
   Time minutes_off;
   Time minutes_on;
-  bool obstacle = false;   ///< Nothing passes it and it does not come off.
+  bool obstacle = false;  ///< Nothing passes it and it does not come off.
   std::vector<CaptivePart> fit_before;
   Priced part;
-  int rotor = -1;          ///< StationKind::rotor: index into ShaftSpec::rotors.
-  int nut = -1;            ///< StationKind::nut: index into ShaftSpec::nuts.
+  int rotor = -1;  ///< StationKind::rotor: index into ShaftSpec::rotors.
+  int nut = -1;    ///< StationKind::nut: index into ShaftSpec::nuts.
 };
 
 struct Thread {
@@ -151,10 +153,10 @@ struct Nut {
   double torque_tolerance = 0.10;  ///< Either side, relative. Default assumed.
   Thread thread;
   Lubrication lubrication = Lubrication::oiled;
-  double nut_factor_least = 0.0;   ///< K; from the definition, or the published range for the lubrication.
+  double nut_factor_least = 0.0;  ///< K; from the definition, or the published range for the lubrication.
   double nut_factor_greatest = 0.0;
-  std::string strength_class;      ///< "grade 8", "10.9"; empty when not given.
-  int order = 1;                   ///< Which nut is pulled first.
+  std::string strength_class;  ///< "grade 8", "10.9"; empty when not given.
+  int order = 1;               ///< Which nut is pulled first.
 };
 
 /// Unbalance that is not a rotor's: a pulley's or the shaft's own.
@@ -165,14 +167,15 @@ struct FixedUnbalance {
 };
 
 struct Policies {
-  bool renew_disturbed = true;  ///< Every rotor that left the shaft gets a new adapter-and-bearing set. Common practice.
+  bool renew_disturbed =
+      true;  ///< Every rotor that left the shaft gets a new adapter-and-bearing set. Common practice.
   enum class DecisionRule { guard_u, one_sided } decision = DecisionRule::guard_u;  ///< ISO 14253-1.
-  Time look_at_a_mark = minutes(1);   ///< Default assumed.
-  Time turn_a_half = minutes(5);      ///< Default assumed: a rotor in hand, one half drawn, turned and put home.
+  Time look_at_a_mark = minutes(1);                                                 ///< Default assumed.
+  Time turn_a_half = minutes(5);  ///< Default assumed: a rotor in hand, one half drawn, turned and put home.
   TemperatureRise furthest_from_20 = kelvins(15);  ///< Beyond it a reading cannot tell until the part has cooled.
-  Length open_joint_step = millimetres(1.5);  ///< What a joint adds when it is not home.
-  Length least_open_gap = micrometres(750);   ///< Least gap that matters. Default half the step, assumed.
-  Force one_person_pull = newtons(400);       ///< Default assumed.
+  Length open_joint_step = millimetres(1.5);       ///< What a joint adds when it is not home.
+  Length least_open_gap = micrometres(750);        ///< Least gap that matters. Default half the step, assumed.
+  Force one_person_pull = newtons(400);            ///< Default assumed.
 };
 
 struct ShaftSpec {
@@ -181,12 +184,12 @@ struct ShaftSpec {
   Profile profile;
   End drive_end = End::b;
   AngularSpeed speed;
-  std::optional<Speed> travel;        ///< Over the ground; rotors roll at travel / rolling radius.
+  std::optional<Speed> travel;  ///< Over the ground; rotors roll at travel / rolling radius.
   std::optional<Length> rolling_radius;
   Pattern pattern;
-  std::vector<Station> stations;      ///< From end A to end B.
-  std::vector<Rotor> rotors;          ///< One a rotor station, in order.
-  std::vector<Nut> nuts;              ///< One a nut station, in order.
+  std::vector<Station> stations;  ///< From end A to end B.
+  std::vector<Rotor> rotors;      ///< One a rotor station, in order.
+  std::vector<Nut> nuts;          ///< One a nut station, in order.
   std::vector<FixedUnbalance> unbalances;
   Policies policies;
   std::string currency = {};  ///< Three letters: of every price above; empty where there is none.
@@ -205,11 +208,11 @@ class Shaft {
   [[nodiscard]] int flats() const { return spec_.profile.flats; }
   [[nodiscard]] int rotor_count() const { return static_cast<int>(spec_.rotors.size()); }
   [[nodiscard]] const std::vector<Station>& stations() const { return spec_.stations; }
-  [[nodiscard]] const Rotor& rotor(int number) const;            ///< number 1..N.
-  [[nodiscard]] int station_of_rotor(int number) const;          ///< Index into stations().
+  [[nodiscard]] const Rotor& rotor(int number) const;    ///< number 1..N.
+  [[nodiscard]] int station_of_rotor(int number) const;  ///< Index into stations().
   [[nodiscard]] Length start_of(int station) const { return starts_[static_cast<std::size_t>(station)]; }
   [[nodiscard]] Length middle_of(int station) const;
-  [[nodiscard]] Length total_length() const;                     ///< All stations, nuts too: what is drawn.
+  [[nodiscard]] Length total_length() const;  ///< All stations, nuts too: what is drawn.
   [[nodiscard]] Length rotor_position(int number) const { return middle_of(station_of_rotor(number)); }
   /// Origin of a field: as recorded, or given when nothing was recorded.
   [[nodiscard]] Origin origin(std::string_view field) const;

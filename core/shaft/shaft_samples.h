@@ -44,7 +44,8 @@ inline Rotor sample_rotor(double lean_degrees) {
   return r;
 }
 
-inline Station sample_station(StationKind kind, std::string label, double length_mm, double outside_mm, double off, double on) {
+inline Station sample_station(StationKind kind, std::string label, double length_mm, double outside_mm, double off,
+                              double on) {
   Station s;
   s.kind = kind;
   s.label = std::move(label);

@@ -19,7 +19,8 @@ TEST(Shaft, AddsUpPositionsFromEndA) {
   ASSERT_TRUE(shaft);
   EXPECT_EQ(shaft->rotor_count(), 3);
   EXPECT_EQ(shaft->start_of(0), Length{});
-  for (int i = 1; i < static_cast<int>(shaft->stations().size()); ++i) EXPECT_GT(shaft->start_of(i), shaft->start_of(i - 1));
+  for (int i = 1; i < static_cast<int>(shaft->stations().size()); ++i)
+    EXPECT_GT(shaft->start_of(i), shaft->start_of(i - 1));
   EXPECT_EQ(shaft->stations()[static_cast<std::size_t>(shaft->station_of_rotor(2))].label, "2");
   EXPECT_LT(shaft->rotor_position(1), shaft->rotor_position(2));
 }

@@ -12,9 +12,18 @@ constexpr std::string_view kWays[] = {"long", "short"};
 FigureSpec half_of() {
   return {.name = "half-of",
           .formula = "h = (sum of x) / 2",
-          .inputs = {{.name = "part", .symbol = "x", .kind = Kind::length, .least_si = 0, .greatest_si = 1, .above_least = true,
+          .inputs = {{.name = "part",
+                      .symbol = "x",
+                      .kind = Kind::length,
+                      .least_si = 0,
+                      .greatest_si = 1,
+                      .above_least = true,
                       .repeated = true},
-                     {.name = "share", .symbol = "s", .kind = Kind::ratio, .assumed = any_ratio(0.5), .assumed_from = "common practice"},
+                     {.name = "share",
+                      .symbol = "s",
+                      .kind = Kind::ratio,
+                      .assumed = any_ratio(0.5),
+                      .assumed_from = "common practice"},
                      {.name = "way", .symbol = "w", .optional = true, .choices = kWays}},
           .outputs = {{.name = "half", .symbol = "h", .kind = Kind::length}},
           .sources = {"common practice"},
@@ -27,7 +36,8 @@ FigureSpec half_of() {
 }
 
 TEST(Evaluate, CarriesInputsOutputsAndWhatWasAssumed) {
-  const auto working = evaluate(half_of(), {measured("part", any(millimetres(2)), "readings:4"), given("part", any(millimetres(4)))});
+  const auto working =
+      evaluate(half_of(), {measured("part", any(millimetres(2)), "readings:4"), given("part", any(millimetres(4)))});
   ASSERT_TRUE(working);
   EXPECT_EQ(working->si("half"), 0.5 * (0.002 + 0.004));
   ASSERT_EQ(working->inputs.size(), 3U);
@@ -39,7 +49,8 @@ TEST(Evaluate, CarriesInputsOutputsAndWhatWasAssumed) {
 }
 
 TEST(Evaluate, NamesEveryProblemAtOnce) {
-  const auto working = evaluate(half_of(), {given("patr", any(millimetres(2))), given("share", any(newtons(1))), given("way", "sideways")});
+  const auto working = evaluate(
+      half_of(), {given("patr", any(millimetres(2))), given("share", any(newtons(1))), given("way", "sideways")});
   ASSERT_FALSE(working);
   ASSERT_EQ(working.error().size(), 4U);
   EXPECT_EQ(working.error()[0].code, Code{"figure.input_unknown"});
@@ -52,14 +63,17 @@ TEST(Evaluate, NamesEveryProblemAtOnce) {
 
 TEST(Evaluate, RefusesWhatIsOutOfRangeNotFiniteOrGivenTwice) {
   const double nan = std::numeric_limits<double>::quiet_NaN();
-  for (const auto& [value, code] : {std::pair{0.0, Code{"figure.input_range"}}, {-1.0, Code{"figure.input_range"}},
-                                    {1.5, Code{"figure.input_range"}}, {nan, Code{"figure.input_not_finite"}}}) {
+  for (const auto& [value, code] : {std::pair{0.0, Code{"figure.input_range"}},
+                                    {-1.0, Code{"figure.input_range"}},
+                                    {1.5, Code{"figure.input_range"}},
+                                    {nan, Code{"figure.input_not_finite"}}}) {
     const auto working = evaluate(half_of(), {given("part", AnyQuantity{value, Kind::length})});
     ASSERT_FALSE(working) << value;
     EXPECT_EQ(working.error().at(0).code, code) << value;
     EXPECT_EQ(working.error().at(0).field, "part");
   }
-  const auto twice = evaluate(half_of(), {given("part", any(metres(1))), given("share", any_ratio(1)), given("share", any_ratio(1))});
+  const auto twice =
+      evaluate(half_of(), {given("part", any(metres(1))), given("share", any_ratio(1)), given("share", any_ratio(1))});
   ASSERT_FALSE(twice);
   EXPECT_EQ(twice.error().at(0).code, Code{"figure.input_twice"});
 }

@@ -7,9 +7,8 @@ namespace flatwise::job::rules {
 namespace {
 
 const Answered* answer_to(const Bench& bench, const Asked& asked) {
-  const auto it = std::ranges::find_if(bench.answers, [&](const Answered& a) {
-    return a.question == asked.question->id && a.number == asked.number;
-  });
+  const auto it = std::ranges::find_if(
+      bench.answers, [&](const Answered& a) { return a.question == asked.question->id && a.number == asked.number; });
   return it == bench.answers.end() ? nullptr : &*it;
 }
 

@@ -13,9 +13,10 @@ namespace {
 // A bore reading is offered as a unit slip when it lands within 3 % of the bore in the other unit.
 constexpr double kSlipShare = 0.03;
 
-void take_plane(const Facts& facts, int rotor, const PlaneMeasured& plane, const Working& working, StageReport& report) {
-  take_judged(report, at_rotor(rotor), working, {find_gauge(facts.workshop, plane.first->thermometer)}, facts.bench.date,
-              {{"rotor", rotor}, {"plane", std::string(1, plane.plane)}});
+void take_plane(const Facts& facts, int rotor, const PlaneMeasured& plane, const Working& working,
+                StageReport& report) {
+  take_judged(report, at_rotor(rotor), working, {find_gauge(facts.workshop, plane.first->thermometer)},
+              facts.bench.date, {{"rotor", rotor}, {"plane", std::string(1, plane.plane)}});
 }
 
 bool same_temperatures(const BoreReading& a, const BoreReading& b) {
@@ -34,7 +35,8 @@ void offer_slip(const Facts& facts, int rotor, const PlaneMeasured& plane, Stage
 }
 
 /// With one gauge, and its and the part's temperatures taken alike, what they get wrong cancels between the planes.
-void judge_taper(const Facts& facts, int rotor, const std::vector<PlaneMeasured>& planes, const std::vector<WorkingPtr>& shown, StageReport& report) {
+void judge_taper(const Facts& facts, int rotor, const std::vector<PlaneMeasured>& planes,
+                 const std::vector<WorkingPtr>& shown, StageReport& report) {
   const Hub& hub = facts.shaft.rotor(rotor).hub;
   const bool same_gauge = planes[0].gauge == planes[1].gauge;
   std::vector<Input> in;
@@ -42,7 +44,9 @@ void judge_taper(const Facts& facts, int rotor, const std::vector<PlaneMeasured>
     in.push_back(computed("mean", "mean", plane));
     in.push_back(computed("own", "mean-own", plane));
   }
-  const auto larger = [&](std::string_view name) { return shown[0]->si(name) > shown[1]->si(name) ? shown[0] : shown[1]; };
+  const auto larger = [&](std::string_view name) {
+    return shown[0]->si(name) > shown[1]->si(name) ? shown[0] : shown[1];
+  };
   in.push_back(computed("gauge-u", "gauge-u", larger("gauge-u")));
   in.push_back(computed("temperature-u", "temperature-u", larger("temperature-u")));
   in.push_back(given("same-gauge", same_gauge ? "yes" : "no"));
@@ -71,7 +75,8 @@ void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
   for (const char wanted : {'A', 'B'}) {
     if (std::ranges::any_of(planes, [&](const PlaneMeasured& p) { return p.plane == wanted; })) continue;
     const Args args{{"rotor", rotor}, {"plane", std::string(1, wanted)}};
-    report.findings.push_back({Code{"inspection.plane_not_measured"}, Severity::unanswered, args, at_rotor(rotor), Message{Code{"inspection.measure_plane"}, args}});
+    report.findings.push_back({Code{"inspection.plane_not_measured"}, Severity::unanswered, args, at_rotor(rotor),
+                               Message{Code{"inspection.measure_plane"}, args}});
   }
   const auto sound = [](const WorkingPtr& plane) { return possible(*plane); };
   if (shown.size() == 2 && std::ranges::all_of(shown, sound)) judge_taper(facts, rotor, planes, shown, report);

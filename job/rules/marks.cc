@@ -21,7 +21,8 @@ void show_kinks(const Facts& facts, const timing::Check& check, StageReport& rep
          {given("lean", any(part.lean), rotor_origin(facts.shaft, v.rotor, "lean")),
           measured("flats-out", any_count(*v.pair_out), facts.bench.file),
           given("flats", any_count(facts.shaft.flats()), facts.shaft.origin("shaft.flats")),
-          given("misalignment", any(part.bearing.permissible_misalignment), rotor_origin(facts.shaft, v.rotor, "bearing.misalignment"))});
+          given("misalignment", any(part.bearing.permissible_misalignment),
+                rotor_origin(facts.shaft, v.rotor, "bearing.misalignment"))});
   }
 }
 
@@ -42,7 +43,9 @@ std::optional<std::vector<Angle>> tilt_as_read(const Facts& facts, const timing:
 std::vector<Angle> tilt_wanted(const Facts& facts, const timing::Check& check) {
   std::vector<Angle> tilt;
   for (int r = 1; r <= facts.shaft.rotor_count(); ++r)
-    tilt.push_back(azimuth_of_flat(timing::wanted_flat(facts.shaft.spec().pattern, facts.shaft.flats(), check.plan.reference, r, Half::a), facts.shaft.flats()));
+    tilt.push_back(azimuth_of_flat(
+        timing::wanted_flat(facts.shaft.spec().pattern, facts.shaft.flats(), check.plan.reference, r, Half::a),
+        facts.shaft.flats()));
   return tilt;
 }
 
@@ -59,7 +62,8 @@ WorkingPtr show_one(Result<Working> working, const std::string& about, StageRepo
 struct Left {
   WorkingPtr couple, gap;  ///< One rotor alone has no gap.
 };
-Left show_arrangement(const Facts& facts, const std::vector<Angle>& tilt, const std::string& about, StageReport& report) {
+Left show_arrangement(const Facts& facts, const std::vector<Angle>& tilt, const std::string& about,
+                      StageReport& report) {
   Left left{show_one(dynamics::arrangement_working(facts.shaft, tilt), about, report), nullptr};
   if (facts.shaft.rotor_count() > 1) left.gap = show_one(dynamics::least_gap_working(facts.shaft, tilt), about, report);
   return left;
@@ -68,8 +72,10 @@ Left show_arrangement(const Facts& facts, const std::vector<Angle>& tilt, const 
 /// What the mistakes would have done. What the defined pattern leaves is information, never an alarm.
 void compare(const Left& wanted, const Left& read, StageReport& report) {
   if (wanted.couple == nullptr || read.couple == nullptr) return;
-  Args args{{"couple", AnyQuantity{read.couple->si("couple"), Kind::torque}}, {"couple_wanted", AnyQuantity{wanted.couple->si("couple"), Kind::torque}},
-            {"hanger", AnyQuantity{read.couple->si("larger"), Kind::force}}, {"hanger_wanted", AnyQuantity{wanted.couple->si("larger"), Kind::force}}};
+  Args args{{"couple", AnyQuantity{read.couple->si("couple"), Kind::torque}},
+            {"couple_wanted", AnyQuantity{wanted.couple->si("couple"), Kind::torque}},
+            {"hanger", AnyQuantity{read.couple->si("larger"), Kind::force}},
+            {"hanger_wanted", AnyQuantity{wanted.couple->si("larger"), Kind::force}}};
   if (wanted.gap != nullptr && read.gap != nullptr) {
     args.emplace_back("gap", AnyQuantity{read.gap->si("gap"), Kind::length});
     args.emplace_back("gap_wanted", AnyQuantity{wanted.gap->si("gap"), Kind::length});
@@ -89,7 +95,8 @@ void marks(const Facts& facts, StageReport& report) {
   const Left wanted = show_arrangement(facts, tilt_wanted(facts, *check), "wanted", report);
   if (wanted.gap != nullptr) take_findings(report, {}, *wanted.gap);
   if (check->answer != Answer::out) return;
-  if (const auto tilt = tilt_as_read(facts, *reading)) compare(wanted, show_arrangement(facts, *tilt, "as read", report), report);
+  if (const auto tilt = tilt_as_read(facts, *reading))
+    compare(wanted, show_arrangement(facts, *tilt, "as read", report), report);
 }
 
 }  // namespace flatwise::job::rules

@@ -25,28 +25,33 @@ std::vector<Input> inputs_of(const Facts& facts, const Nut& nut, const TorquePul
                         told(wrench ? "shown" : "pulled", pull.shown)};
   if (pull.tool_length) in.push_back(told("length", *pull.tool_length));
   // A wrench on the nut itself reads the nut's torque whatever its length.
-  else if (wrench && !pull.extension) in.push_back(given("length", any(metres(1)), {OriginKind::assumed, "no extension: the length drops out"}));
+  else if (wrench && !pull.extension)
+    in.push_back(given("length", any(metres(1)), {OriginKind::assumed, "no extension: the length drops out"}));
   if (pull.extension) in.push_back(told("extension", *pull.extension));
   in.push_back(given("extension-angle", any(pull.extension_angle)));
   in.push_back(given("pull-angle", any(pull.pull_angle)));
   in.push_back(given("multiplier", any_ratio(pull.multiplier)));
   in.push_back(relative_calibration(gauge, pull.shown.value.value.si));
-  in.push_back(gauge_input(wrench ? "resolution" : "pull-resolution", {gauge.resolution_si, wrench ? Kind::torque : Kind::force}, gauge));
+  in.push_back(gauge_input(wrench ? "resolution" : "pull-resolution",
+                           {gauge.resolution_si, wrench ? Kind::torque : Kind::force}, gauge));
   in.push_back(given("target", any(nut.torque), nut_origin(facts.shaft, nut.end, "torque")));
   in.push_back(given("tolerance", any_ratio(nut.torque_tolerance), nut_origin(facts.shaft, nut.end, "tolerance")));
   return in;
 }
 
 void show_preload(const Facts& facts, const Nut& nut, const WorkingPtr& reached, StageReport& report) {
-  std::vector<Input> in{computed("torque", "torque", reached), computed("torque-u", "torque-u", reached),
-                        given("diameter", any(nut.thread.major), nut_origin(facts.shaft, nut.end, "thread")),
-                        given("nut-factor-least", any_ratio(nut.nut_factor_least), nut_origin(facts.shaft, nut.end, "nut_factor")),
-                        given("nut-factor-greatest", any_ratio(nut.nut_factor_greatest), nut_origin(facts.shaft, nut.end, "nut_factor"))};
+  std::vector<Input> in{
+      computed("torque", "torque", reached), computed("torque-u", "torque-u", reached),
+      given("diameter", any(nut.thread.major), nut_origin(facts.shaft, nut.end, "thread")),
+      given("nut-factor-least", any_ratio(nut.nut_factor_least), nut_origin(facts.shaft, nut.end, "nut_factor")),
+      given("nut-factor-greatest", any_ratio(nut.nut_factor_greatest), nut_origin(facts.shaft, nut.end, "nut_factor"))};
   if (!nut.strength_class.empty()) {
-    const Results<Working> proof = use(fasteners::figures(), "proof-load", {given("thread", nut.thread.designation), given("class", nut.strength_class)});
+    const Results<Working> proof = use(fasteners::figures(), "proof-load",
+                                       {given("thread", nut.thread.designation), given("class", nut.strength_class)});
     if (proof) in.push_back(computed("proof-load", "proof-load", std::make_shared<const Working>(*proof)));
   }
-  const WorkingPtr preload = show(report, {}, end_letter(nut.end), fasteners::figures(), "torque-preload", std::move(in));
+  const WorkingPtr preload =
+      show(report, {}, end_letter(nut.end), fasteners::figures(), "torque-preload", std::move(in));
   if (preload != nullptr) take_findings(report, {}, *preload, {{"nut", end_word(nut.end)}});
 }
 
@@ -57,11 +62,13 @@ void judge_nut(const Facts& facts, int index, StageReport& report) {
     if (pull.nut == nut.end) last = &pull;
   if (last == nullptr) {
     const Args args{{"nut", end_word(nut.end)}, {"torque", any(nut.torque)}};
-    return report.findings.push_back({Code{"torque.nut_not_pulled"}, Severity::unanswered, args, {}, Message{Code{"torque.pull_nut"}, args}});
+    return report.findings.push_back(
+        {Code{"torque.nut_not_pulled"}, Severity::unanswered, args, {}, Message{Code{"torque.pull_nut"}, args}});
   }
   const Gauge* gauge = find_gauge(facts.workshop, last->gauge);
   CORE_CHECK(gauge != nullptr);  // Readings are read against the workshop.
-  const WorkingPtr reached = show(report, {}, end_letter(nut.end), fasteners::figures(), "torque-reached", inputs_of(facts, nut, *last, *gauge));
+  const WorkingPtr reached = show(report, {}, end_letter(nut.end), fasteners::figures(), "torque-reached",
+                                  inputs_of(facts, nut, *last, *gauge));
   if (reached == nullptr) return;
   take_judged(report, {}, *reached, {gauge}, facts.bench.date, {{"nut", end_word(nut.end)}});
   if (reached->answer != Answer::in) {

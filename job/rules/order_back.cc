@@ -14,7 +14,8 @@ Labels labels_wanted(const Facts& facts) {
   const std::vector<bool> off = stations_off(facts.shaft, facts.bench);
   Labels labels;
   for (std::size_t i = 0; i < off.size(); ++i)
-    if (off[i] && facts.shaft.stations()[i].kind == StationKind::spacer) labels.push_back(facts.shaft.stations()[i].label);
+    if (off[i] && facts.shaft.stations()[i].kind == StationKind::spacer)
+      labels.push_back(facts.shaft.stations()[i].label);
   return labels;
 }
 
@@ -29,15 +30,18 @@ bool judge_counts(const Labels& wanted, const Labels& read, StageReport& report)
   for (const std::string& label : read) ++count[label];
   bool right = true;
   if (count[""] > 0) {
-    add(report, Code{"stack.spacer_without_label"}, Severity::unanswered, {{"count", count[""]}}, Code{"stack.find_its_place"});
+    add(report, Code{"stack.spacer_without_label"}, Severity::unanswered, {{"count", count[""]}},
+        Code{"stack.find_its_place"});
     right = false;
   }
   for (const auto& [label, times] : count) {
     if (label.empty()) continue;
     const bool known = std::ranges::find(wanted, label) != wanted.end();
-    if (!known) add(report, Code{"stack.spacer_not_wanted"}, Severity::out, {{"label", label}}, Code{"stack.take_out_spacer"});
+    if (!known)
+      add(report, Code{"stack.spacer_not_wanted"}, Severity::out, {{"label", label}}, Code{"stack.take_out_spacer"});
     if (known && times > 1)
-      add(report, Code{"stack.label_doubled"}, Severity::out, {{"label", label}, {"times", times}}, Code{"stack.compare_lengths"});
+      add(report, Code{"stack.label_doubled"}, Severity::out, {{"label", label}, {"times", times}},
+          Code{"stack.compare_lengths"});
     right = right && known && times == 1;
   }
   for (const std::string& label : wanted) {

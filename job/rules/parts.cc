@@ -30,9 +30,12 @@ void judge_designation(const Facts& facts, int rotor, StageReport& report) {
     if (f.rotor != rotor) continue;
     told = true;
     if (f.designation.value != wanted)
-      add(report, rotor, Code{"kit.wrong_bearing"}, Severity::out, {{"read", f.designation.value}, {"wanted", wanted}}, Code{"kit.press_out_wrong_bearing"});
+      add(report, rotor, Code{"kit.wrong_bearing"}, Severity::out, {{"read", f.designation.value}, {"wanted", wanted}},
+          Code{"kit.press_out_wrong_bearing"});
   }
-  if (!told) add(report, rotor, Code{"kit.designation_not_read"}, Severity::unanswered, {{"wanted", wanted}}, Code{"kit.read_designation"});
+  if (!told)
+    add(report, rotor, Code{"kit.designation_not_read"}, Severity::unanswered, {{"wanted", wanted}},
+        Code{"kit.read_designation"});
 }
 
 // A marked lean is stamped in whole or half degrees: a quarter of a degree is the nearest two stamps can be told apart.
@@ -47,9 +50,12 @@ void judge_lean(const Facts& facts, int rotor, Half half, StageReport& report) {
     told = true;
     const AnyQuantity read = l.angle.value.value;
     if (std::abs(read.si - wanted.radians()) > degrees(kSameLeanDegrees).radians())
-      add(report, rotor, Code{"kit.wrong_lean"}, Severity::out, {{"half", which}, {"read", read}, {"wanted", any(wanted)}}, Code{"kit.change_half"});
+      add(report, rotor, Code{"kit.wrong_lean"}, Severity::out,
+          {{"half", which}, {"read", read}, {"wanted", any(wanted)}}, Code{"kit.change_half"});
   }
-  if (!told) add(report, rotor, Code{"kit.lean_not_read"}, Severity::unanswered, {{"half", which}, {"wanted", any(wanted)}}, Code{"kit.read_lean"});
+  if (!told)
+    add(report, rotor, Code{"kit.lean_not_read"}, Severity::unanswered, {{"half", which}, {"wanted", any(wanted)}},
+        Code{"kit.read_lean"});
 }
 
 void judge_rings(const Facts& facts, int rotor, StageReport& report) {
@@ -57,12 +63,14 @@ void judge_rings(const Facts& facts, int rotor, StageReport& report) {
     if (ring.rotor != rotor || ring.sound.value == Reply::yes) continue;
     const bool unsound = ring.sound.value == Reply::no;
     add(report, rotor, unsound ? Code{"kit.ring_not_sound"} : Code{"kit.ring_not_looked_at"},
-        unsound ? Severity::out : Severity::unanswered, {}, unsound ? Code{"kit.fit_new_ring"} : Code{"kit.look_at_ring"});
+        unsound ? Severity::out : Severity::unanswered, {},
+        unsound ? Code{"kit.fit_new_ring"} : Code{"kit.look_at_ring"});
   }
 }
 
 const Counted* count_of(const Bench& bench, int rotor, std::string_view item) {
-  const auto it = std::ranges::find_if(bench.counted, [&](const Counted& c) { return c.rotor == rotor && c.item == item; });
+  const auto it =
+      std::ranges::find_if(bench.counted, [&](const Counted& c) { return c.rotor == rotor && c.item == item; });
   return it == bench.counted.end() ? nullptr : &*it;
 }
 
@@ -70,16 +78,21 @@ void judge_count(const Facts& facts, int rotor, const KitItem& item, StageReport
   const Word what{"item." + std::string{item.item}};
   const Counted* counted = count_of(facts.bench, rotor, item.item);
   if (counted == nullptr)
-    return add(report, rotor, Code{"kit.not_counted"}, Severity::unanswered, {{"item", what}, {"wanted", item.count}}, Code{"kit.count_tray"});
+    return add(report, rotor, Code{"kit.not_counted"}, Severity::unanswered, {{"item", what}, {"wanted", item.count}},
+               Code{"kit.count_tray"});
   const int laid = counted->laid.value;
   if (laid < item.count)
-    add(report, rotor, Code{"kit.missing_on_tray"}, Severity::out, {{"item", what}, {"wanted", item.count}, {"laid", laid}}, Code{"kit.fetch_item"});
+    add(report, rotor, Code{"kit.missing_on_tray"}, Severity::out,
+        {{"item", what}, {"wanted", item.count}, {"laid", laid}}, Code{"kit.fetch_item"});
   if (laid > item.count)
-    add(report, rotor, Code{"kit.not_wanted_on_tray"}, Severity::out, {{"item", what}, {"wanted", item.count}, {"laid", laid}}, Code{"kit.put_back_item"});
+    add(report, rotor, Code{"kit.not_wanted_on_tray"}, Severity::out,
+        {{"item", what}, {"wanted", item.count}, {"laid", laid}}, Code{"kit.put_back_item"});
   if (!counted->left)
-    add(report, rotor, Code{"kit.not_counted_out"}, Severity::unanswered, {{"item", what}}, Code{"kit.count_what_is_left"});
+    add(report, rotor, Code{"kit.not_counted_out"}, Severity::unanswered, {{"item", what}},
+        Code{"kit.count_what_is_left"});
   else if (const int left = counted->left->value; left > std::max(0, laid - item.count))
-    add(report, rotor, Code{"kit.left_on_tray"}, Severity::out, {{"item", what}, {"left", left}}, Code{"kit.open_and_fit"});
+    add(report, rotor, Code{"kit.left_on_tray"}, Severity::out, {{"item", what}, {"left", left}},
+        Code{"kit.open_and_fit"});
 }
 
 }  // namespace

@@ -32,6 +32,21 @@ std::vector<Input> joint_inputs(const Facts& facts, int rotor) {
           given("roughness-loss", any(r.hub.roughness_loss), from("hub.roughness_loss"))};
 }
 
+/// Rotors of one kind have one friction: its working is shown the first time only.
+WorkingPtr shown_once(StageReport& report, int rotor, Results<Working> working) {
+  if (!working) {
+    std::ranges::move(working.error(), std::back_inserter(report.problems));
+    return nullptr;
+  }
+  const auto same = [&](const Shown& s) {
+    return s.working->figure == working->figure &&
+           std::ranges::equal(s.working->outputs, working->outputs, {}, &Output::value, &Output::value);
+  };
+  if (const auto it = std::ranges::find_if(report.workings, same); it != report.workings.end()) return it->working;
+  report.workings.push_back({at_rotor(rotor), {}, std::make_shared<const Working>(*std::move(working))});
+  return report.workings.back().working;
+}
+
 /// Friction fitted from the shop's own presses: from eight of them on narrower than the books.
 WorkingPtr shop_friction(const Facts& facts, int rotor, StageReport& report) {
   if (facts.workshop.presses.empty()) return nullptr;
@@ -43,13 +58,15 @@ WorkingPtr shop_friction(const Facts& facts, int rotor, StageReport& report) {
     in.push_back(given("width", any(press.width)));
   }
   for (Input& input : joint_inputs(facts, rotor))
-    if (input.name != "joint-diameter" && input.name != "width" && input.name != "hub-yield") in.push_back(std::move(input));
-  return show(report, at_rotor(rotor), {}, fits::figures(), "shop-friction", std::move(in));
+    if (input.name != "joint-diameter" && input.name != "width" && input.name != "hub-yield")
+      in.push_back(std::move(input));
+  return shown_once(report, rotor, use(fits::figures(), "shop-friction", std::move(in)));
 }
 
 std::vector<Input> with_friction(std::vector<Input> in, const WorkingPtr& friction) {
   if (friction == nullptr) return in;
-  for (const std::string_view name : {"friction-least", "friction-greatest", "friction-from"}) in.push_back(computed(name, name, friction));
+  for (const std::string_view name : {"friction-least", "friction-greatest", "friction-from"})
+    in.push_back(computed(name, name, friction));
   return in;
 }
 
@@ -61,7 +78,8 @@ std::optional<Expected> expected(const Facts& facts, int rotor, StageReport& rep
   const Bearing& bearing = facts.shaft.rotor(rotor).bearing;
   Results<Working> ring = use(fits::figures(), "ring-outside",
                               {given("outside", any(bearing.outside), rotor_origin(facts.shaft, rotor, "bearing.D")),
-                               given("tolerance", std::string{kTolerances[static_cast<int>(bearing.tolerance)]}, rotor_origin(facts.shaft, rotor, "bearing.tolerance"))});
+                               given("tolerance", std::string{kTolerances[static_cast<int>(bearing.tolerance)]},
+                                     rotor_origin(facts.shaft, rotor, "bearing.tolerance"))});
   if (!ring) {
     std::ranges::copy(ring.error(), std::back_inserter(report.problems));
     return std::nullopt;
@@ -72,7 +90,8 @@ std::optional<Expected> expected(const Facts& facts, int rotor, StageReport& rep
     if (!plane.working || !possible(*plane.working)) continue;
     const auto bore = std::make_shared<const Working>(*plane.working);
     const WorkingPtr fit = show(report, at_rotor(rotor), std::string(1, plane.plane), fits::figures(), "interference",
-                                {computed("bore", "mean", bore), computed("ring-least", "least", limits), computed("ring-greatest", "greatest", limits)});
+                                {computed("bore", "mean", bore), computed("ring-least", "least", limits),
+                                 computed("ring-greatest", "greatest", limits)});
     if (fit == nullptr) continue;
     take_findings(report, at_rotor(rotor), *fit, {{"rotor", rotor}, {"plane", std::string(1, plane.plane)}});
     if (out.loosest == nullptr || fit->si("least") < out.loosest->si("least")) out.loosest = fit;
@@ -82,7 +101,8 @@ std::optional<Expected> expected(const Facts& facts, int rotor, StageReport& rep
   return out;
 }
 
-void read_back(const Facts& facts, const PressReading& press, const WorkingPtr& band, const WorkingPtr& friction, StageReport& report) {
+void read_back(const Facts& facts, const PressReading& press, const WorkingPtr& band, const WorkingPtr& friction,
+               StageReport& report) {
   const Gauge* gauge = find_gauge(facts.workshop, press.gauge);
   CORE_CHECK(gauge != nullptr);
   const AnyQuantity force = press.force.value.value;
@@ -97,20 +117,24 @@ void read_back(const Facts& facts, const PressReading& press, const WorkingPtr& 
   if (back == nullptr) return;
   take_judged(report, at_rotor(press.rotor), *back, {gauge}, facts.bench.date, {{"rotor", press.rotor}});
   if (back->answer == Answer::out)
-    offer_unit_slip(force, {0.5 * (band->si("force-least") + band->si("force-greatest")), Kind::force}, 0.4, press.force.typed, at_rotor(press.rotor), report);
+    offer_unit_slip(force, {0.5 * (band->si("force-least") + band->si("force-greatest")), Kind::force}, 0.4,
+                    press.force.typed, at_rotor(press.rotor), report);
 }
 
 void judge_ring(int rotor, const PressReading& press, StageReport& report) {
   const RingPressed ring = press.ring ? press.ring->value : RingPressed::not_seen;
-  if (ring == RingPressed::inner) add(report, rotor, Code{"press.inner_ring"}, Severity::out, Code{"press.new_bearing"});
-  if (ring == RingPressed::not_seen) add(report, rotor, Code{"press.ring_not_told"}, Severity::unanswered, Code{"press.say_which_ring"});
+  if (ring == RingPressed::inner)
+    add(report, rotor, Code{"press.inner_ring"}, Severity::out, Code{"press.new_bearing"});
+  if (ring == RingPressed::not_seen)
+    add(report, rotor, Code{"press.ring_not_told"}, Severity::unanswered, Code{"press.say_which_ring"});
 }
 
 void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
   const PressReading* press = nullptr;
   for (const PressReading& p : facts.bench.presses)
     if (p.rotor == rotor) press = &p;
-  if (press == nullptr) return add(report, rotor, Code{"press.not_read"}, Severity::unanswered, Code{"press.read_force"});
+  if (press == nullptr)
+    return add(report, rotor, Code{"press.not_read"}, Severity::unanswered, Code{"press.read_force"});
   judge_ring(rotor, *press, report);
   const auto fit = expected(facts, rotor, report);
   if (!fit) return;  // The bore is not measured: the inspection says so.
@@ -128,7 +152,8 @@ void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
 void say_once(StageReport& report) {
   std::vector<Code> said;
   std::erase_if(report.findings, [&](const Finding& f) {
-    const bool about_the_band = f.code == Code{"fits.band_hides"} || f.code == Code{"fits.friction_narrowed"} || f.code == Code{"fits.too_few_presses"};
+    const bool about_the_band = f.code == Code{"fits.band_hides"} || f.code == Code{"fits.friction_narrowed"} ||
+                                f.code == Code{"fits.too_few_presses"};
     if (!about_the_band) return false;
     const bool again = std::ranges::find(said, f.code) != said.end();
     said.push_back(f.code);

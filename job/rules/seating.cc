@@ -40,7 +40,8 @@ std::vector<Part> parts_of(const Facts& facts) {
 }
 
 const PartLength* measured_length(const Bench& bench, const Part& part) {
-  const auto it = std::ranges::find_if(bench.part_lengths, [&](const PartLength& p) { return p.station == part.station && p.half == part.half; });
+  const auto it = std::ranges::find_if(
+      bench.part_lengths, [&](const PartLength& p) { return p.station == part.station && p.half == part.half; });
   return it == bench.part_lengths.end() ? nullptr : &*it;
 }
 
@@ -61,8 +62,10 @@ std::vector<Input> part_inputs(const Facts& facts, const std::vector<Part>& part
   std::vector<Input> in;
   for (const Part& part : parts) {
     if (const PartLength* read = measured_length(facts.bench, part)) {
-      in.push_back(measured("measured-part", read->length.value.value, part.name + ", " + text_of(read->length.place), read->length.typed));
-      if (const Gauge* gauge = find_gauge(facts.workshop, read->gauge)) in.push_back(computed("measured-part-u", "expanded", reading_uncertainty(*gauge)));
+      in.push_back(measured("measured-part", read->length.value.value, part.name + ", " + text_of(read->length.place),
+                            read->length.typed));
+      if (const Gauge* gauge = find_gauge(facts.workshop, read->gauge))
+        in.push_back(computed("measured-part-u", "expanded", reading_uncertainty(*gauge)));
       continue;
     }
     Origin origin = facts.shaft.origin(length_field(part));
@@ -77,7 +80,8 @@ std::vector<Input> part_inputs(const Facts& facts, const std::vector<Part>& part
 std::vector<Input> joint_inputs(const Facts& facts, const std::vector<Part>& parts) {
   std::vector<Input> in = part_inputs(facts, parts);
   for (std::size_t j = 0; j + 1 < parts.size(); ++j)
-    if (parts[j].changed || parts[j + 1].changed) in.push_back(given("joint-changed", any_count(static_cast<std::int64_t>(j) + 1)));
+    if (parts[j].changed || parts[j + 1].changed)
+      in.push_back(given("joint-changed", any_count(static_cast<std::int64_t>(j) + 1)));
   for (const FeelerReading& f : facts.bench.feelers)
     in.push_back(measured(f.passed ? "feeler-in" : "feeler-not", any_count(f.joint), text_of(f.place)));
   const Policies& policy = facts.shaft.spec().policies;
@@ -97,7 +101,8 @@ void take_joint_findings(const Working& working, const std::vector<Part>& parts,
     const auto j = static_cast<std::size_t>(std::get<std::int64_t>(joint->value));
     const Args names{{"left", parts[j - 1].name}, {"right", parts[j].name}};
     finding.args.insert(finding.args.end(), names.begin(), names.end());
-    if (finding.instruction) finding.instruction->args.insert(finding.instruction->args.end(), names.begin(), names.end());
+    if (finding.instruction)
+      finding.instruction->args.insert(finding.instruction->args.end(), names.begin(), names.end());
   }
 }
 
@@ -123,22 +128,27 @@ void judge_feelers(const Facts& facts, StageReport& report) {
   }
 }
 
-void judge_reading(const Facts& facts, const StackReading& reading, const std::vector<Part>& parts, StageReport& report) {
+void judge_reading(const Facts& facts, const StackReading& reading, const std::vector<Part>& parts,
+                   StageReport& report) {
   const Gauge* gauge = find_gauge(facts.workshop, reading.gauge);
   CORE_CHECK(gauge != nullptr);
   const WorkingPtr length = show(report, {}, {}, stack::figures(), "stack-length", part_inputs(facts, parts));
   if (length == nullptr) return;
   const WorkingPtr u = reading_uncertainty(*gauge);
-  const Input measured_input = measured("measured", reading.length.value.value, text_of(reading.length.place), reading.length.typed);
+  const Input measured_input =
+      measured("measured", reading.length.value.value, text_of(reading.length.place), reading.length.typed);
   const Policies& policy = facts.shaft.spec().policies;
-  const WorkingPtr seat = show(report, {}, {}, stack::figures(), "seated",
-                               {measured_input, computed("measured-u", "expanded", u), computed("band-least", "band-least", length), computed("band-greatest", "band-greatest", length),
-                                given("least-gap", any(policy.least_open_gap), facts.shaft.origin("policy.least_open_gap"))});
+  const WorkingPtr seat =
+      show(report, {}, {}, stack::figures(), "seated",
+           {measured_input, computed("measured-u", "expanded", u), computed("band-least", "band-least", length),
+            computed("band-greatest", "band-greatest", length),
+            given("least-gap", any(policy.least_open_gap), facts.shaft.origin("policy.least_open_gap"))});
   if (seat == nullptr) return;
   take_judged(report, {}, *seat, gauges_of(facts, *gauge, parts), facts.bench.date);
   if (seat->answer == Answer::in) return;
   judge_feelers(facts, report);
-  offer_unit_slip(reading.length.value.value, {length->si("nominal"), Kind::length}, 0.01, reading.length.typed, {}, report);
+  offer_unit_slip(reading.length.value.value, {length->si("nominal"), Kind::length}, 0.01, reading.length.typed, {},
+                  report);
   std::vector<Input> in = joint_inputs(facts, parts);
   in.push_back(measured_input);
   in.push_back(computed("measured-u", "expanded", u));
@@ -152,7 +162,8 @@ void seating(const Facts& facts, StageReport& report) {
   if (facts.bench.came_off.empty()) return;
   const std::vector<Part> parts = parts_of(facts);
   if (!facts.bench.stack.empty()) return judge_reading(facts, facts.bench.stack.back(), parts, report);
-  report.findings.push_back({Code{"stack.not_measured"}, Severity::unanswered, {}, {}, Message{Code{"stack.measure_stack"}, {}}});
+  report.findings.push_back(
+      {Code{"stack.not_measured"}, Severity::unanswered, {}, {}, Message{Code{"stack.measure_stack"}, {}}});
 }
 
 }  // namespace flatwise::job::rules

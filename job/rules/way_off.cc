@@ -6,7 +6,9 @@
 namespace flatwise::job::rules {
 
 void way_off(const Facts& facts, StageReport& report) {
-  const auto off = [&](int rotor) { return std::ranges::find(facts.bench.came_off, rotor) != facts.bench.came_off.end(); };
+  const auto off = [&](int rotor) {
+    return std::ranges::find(facts.bench.came_off, rotor) != facts.bench.came_off.end();
+  };
   const int count = facts.shaft.rotor_count();
   int from_a = 0, from_b = 0;
   while (from_a < count && off(from_a + 1)) ++from_a;
