@@ -7,6 +7,8 @@
 #include <string>
 #include <utility>
 
+#include "core/units/guards.h"
+
 namespace flatwise::stack {
 namespace {
 
@@ -23,8 +25,7 @@ std::optional<Problem> wrong_part(const StackPart& part, std::size_t i) {
   const auto refuse = [&](Code code, Length value) {
     return Problem{code, field, {}, {{"value", any(value)}, {"part", static_cast<std::int64_t>(i + 1)}}, std::nullopt};
   };
-  if (!(part.nominal.si() > 0 && std::isfinite(part.nominal.si())))
-    return refuse(Code{"stack.not_above_nought"}, part.nominal);
+  if (auto p = not_above_nought(field, any(part.nominal))) return p;
   for (const Length limit : {part.above, part.below, part.standard_uncertainty})
     if (!(limit.si() >= 0 && std::isfinite(limit.si()))) return refuse(Code{"stack.negative"}, limit);
   if (!(part.below < part.nominal)) return refuse(Code{"stack.limit_too_wide"}, part.below);
@@ -32,6 +33,9 @@ std::optional<Problem> wrong_part(const StackPart& part, std::size_t i) {
     return Problem{Code{"stack.few_readings"}, field, {}, {{"part", static_cast<std::int64_t>(i + 1)}}, std::nullopt};
   return std::nullopt;
 }
+
+/// r e^(i angle) for any r: std::polar is not defined where r is negative, and some libraries answer with no number.
+std::complex<double> turned(double r, double angle) { return {r * std::cos(angle), r * std::sin(angle)}; }
 
 double sinc(double x) { return std::abs(x) < 1e-4 ? 1 - x * x / 6 : std::sin(x) / x; }
 
@@ -219,10 +223,10 @@ std::vector<double> StackLength::measured_density(Length measured, Length standa
   for (int k = 1; k <= kMostTerms; ++k) {
     const double t = k * kPi / half_period_m;
     if (envelope(t, u_m) < 1e-16) break;
-    const auto full = std::polar(1.0, t * step_m);
-    const auto part = std::polar(sinc(0.5 * (step_m - least_m) * t), 0.5 * (step_m + least_m) * t);
+    const auto full = turned(1.0, t * step_m);
+    const auto part = turned(sinc(0.5 * (step_m - least_m) * t), 0.5 * (step_m + least_m) * t);
     const std::complex<double> one_gap = (1 - gaps.partly) * full + gaps.partly * part;
-    std::complex<double> term = std::polar(characteristic(t, u_m), -t * x_m);
+    std::complex<double> term = turned(characteristic(t, u_m), -t * x_m);
     for (double& sum : sums) {
       sum += term.real();
       term *= one_gap;
