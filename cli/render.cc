@@ -157,6 +157,9 @@ std::string render(const Context& context, const job::StageReport& report) {
   const std::string state =
       right ? toned(w(context, "cli.in_order"), Tone::in, context.colour) : severity_tag(context, report.worst());
   std::string out = toned(name, Tone::strong, context.colour) + ": " + state + "\n";
+  const std::string caution = "caution." + std::string{job::stage_name(report.stage)};
+  if (!right && has_words(caution))
+    out += "  " + toned("⚠ " + wrap(w(context, caution), context.width - 4, "    "), Tone::tell, context.colour) + "\n";
   render_findings(context, report.findings, out);
   for (const Problem& p : report.problems) out += render(context, p);
   if (report.workings.empty()) return out;

@@ -27,6 +27,7 @@ constexpr std::string_view kFolders[] = {"core", "job", "definition", "drawing",
 constexpr std::string_view kMadeWhileRunning[] = {
     "figure.",      // core/figures: title, limits and meaning of each figure; checked against the catalogue there
     "answer.",      // Answer
+    "caution.",     // job::Stage
     "item.",        // job::KitItem
     "sheet.",       // paper: titles of sheets by their names
     "stage.",       // job::Stage
