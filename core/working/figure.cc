@@ -145,7 +145,7 @@ Results<Working> evaluate(const FigureSpec& spec, std::vector<Input> inputs) {
   Result<Computed> computed = spec.compute(checked);
   if (!computed) return tl::unexpected(std::vector<Problem>{std::move(computed.error())});
   CORE_CHECK(computed->values.size() == spec.outputs.size());
-  Working working{std::string{spec.name}, checked.inputs(), {}, std::string{spec.formula}, spec.sources,
+  Working working{std::string{spec.name}, std::move(checked).take(), {}, std::string{spec.formula}, spec.sources,
                   std::move(computed->findings), computed->answer};
   for (std::size_t i = 0; i < spec.outputs.size(); ++i) {
     const OutputSpec& out = spec.outputs[i];

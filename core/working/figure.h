@@ -50,6 +50,7 @@ class Given {
   [[nodiscard]] std::vector<std::string> all_text(std::string_view name) const;
   [[nodiscard]] const Input& input(std::string_view name) const;
   [[nodiscard]] const std::vector<Input>& inputs() const { return inputs_; }
+  [[nodiscard]] std::vector<Input> take() && { return std::move(inputs_); }  ///< When nothing more is asked of it.
 
  private:
   std::vector<Input> inputs_;
