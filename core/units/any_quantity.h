@@ -15,8 +15,30 @@ namespace flatwise {
 
 /// What is measured; finer than a dimension (a torque is not an energy, a temperature is not a temperature rise).
 enum class Kind : std::uint8_t {
-  length, area, angle, mass, time, force, torque, pressure, temperature, temperature_rise, angular_speed, frequency,
-  speed, acceleration, inertia, unbalance, expansion, energy, density, stiffness, money, money_rate, ratio, count,
+  length,
+  area,
+  angle,
+  mass,
+  time,
+  force,
+  torque,
+  pressure,
+  temperature,
+  temperature_rise,
+  angular_speed,
+  frequency,
+  speed,
+  acceleration,
+  inertia,
+  unbalance,
+  expansion,
+  energy,
+  density,
+  stiffness,
+  money,
+  money_rate,
+  ratio,
+  count,
 };
 inline constexpr int kKindCount = static_cast<int>(Kind::count) + 1;
 

@@ -41,5 +41,7 @@ using Results = tl::expected<T, std::vector<Problem>>;
 
 }  // namespace flatwise
 
-#define CORE_CHECK(condition) \
-  do { if (!(condition)) ::flatwise::core_check_failed(#condition, __FILE__, __LINE__); } while (false)
+#define CORE_CHECK(condition)                                                        \
+  do {                                                                               \
+    if (!(condition)) ::flatwise::core_check_failed(#condition, __FILE__, __LINE__); \
+  } while (false)

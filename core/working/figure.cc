@@ -48,7 +48,8 @@ std::optional<Problem> check_choice(const InputSpec& spec, const Input& input) {
   const auto* text = std::get_if<std::string>(&input.value);
   if (text != nullptr && std::ranges::find(spec.choices, *text) != spec.choices.end()) return std::nullopt;
   std::vector<std::string> choices(spec.choices.begin(), spec.choices.end());
-  return Problem{Code{"figure.input_choice"}, input.name, text_of(input), {{"choices", std::move(choices)}}, std::nullopt};
+  return Problem{
+      Code{"figure.input_choice"}, input.name, text_of(input), {{"choices", std::move(choices)}}, std::nullopt};
 }
 
 std::optional<Problem> check_text(const Input& input) {
@@ -91,7 +92,8 @@ std::vector<Input> in_order(const FigureSpec& figure, std::vector<Input>&& input
     if (seen > 0 || spec.optional) continue;
     if (spec.assumed) {
       Origin origin{OriginKind::assumed, std::string{spec.assumed_from}};
-      ordered.push_back({std::string{spec.name}, std::string{spec.symbol}, *spec.assumed, std::move(origin), {}, {}, {}});
+      ordered.push_back(
+          {std::string{spec.name}, std::string{spec.symbol}, *spec.assumed, std::move(origin), {}, {}, {}});
     } else {
       Args args{{"wanted", Word{"kind." + std::string{kind_name(spec.kind)}}}};
       if (!spec.choices.empty()) args = {{"wanted", Word{"kind.choice"}}};
@@ -145,7 +147,7 @@ Results<Working> evaluate(const FigureSpec& spec, std::vector<Input> inputs) {
   Result<Computed> computed = spec.compute(checked);
   if (!computed) return tl::unexpected(std::vector<Problem>{std::move(computed.error())});
   CORE_CHECK(computed->values.size() == spec.outputs.size());
-  Working working{std::string{spec.name}, std::move(checked).take(), {}, std::string{spec.formula}, spec.sources,
+  Working working{std::string{spec.name},        std::move(checked).take(), {}, std::string{spec.formula}, spec.sources,
                   std::move(computed->findings), computed->answer};
   for (std::size_t i = 0; i < spec.outputs.size(); ++i) {
     const OutputSpec& out = spec.outputs[i];

@@ -23,13 +23,13 @@ struct InputSpec {
   Kind kind = Kind::ratio;
   double least_si = -std::numeric_limits<double>::infinity();
   double greatest_si = std::numeric_limits<double>::infinity();
-  bool above_least = false;                       ///< The least itself is not allowed (x > 0).
-  bool repeated = false;                          ///< May be given many times (readings, parts).
-  bool optional = false;                          ///< May be left out, with no default: the model then does without.
-  std::optional<Value> assumed = std::nullopt;    ///< Used, and marked assumed, when left out.
-  std::string_view assumed_from = {};             ///< Why this default: "common practice", "ISO 1", a source key.
-  std::span<const std::string_view> choices = {}; ///< Not empty: a word out of these instead of a quantity.
-  bool text = false;                              ///< Free text (a thread, a fit code) instead of a quantity.
+  bool above_least = false;                        ///< The least itself is not allowed (x > 0).
+  bool repeated = false;                           ///< May be given many times (readings, parts).
+  bool optional = false;                           ///< May be left out, with no default: the model then does without.
+  std::optional<Value> assumed = std::nullopt;     ///< Used, and marked assumed, when left out.
+  std::string_view assumed_from = {};              ///< Why this default: "common practice", "ISO 1", a source key.
+  std::span<const std::string_view> choices = {};  ///< Not empty: a word out of these instead of a quantity.
+  bool text = false;                               ///< Free text (a thread, a fit code) instead of a quantity.
 };
 
 struct OutputSpec {
@@ -44,8 +44,8 @@ class Given {
  public:
   explicit Given(std::vector<Input> inputs) : inputs_{std::move(inputs)} {}
   [[nodiscard]] bool has(std::string_view name) const;
-  [[nodiscard]] double si(std::string_view name) const;                 ///< The only or first value.
-  [[nodiscard]] std::vector<double> all_si(std::string_view name) const;///< All values of a repeated input.
+  [[nodiscard]] double si(std::string_view name) const;                   ///< The only or first value.
+  [[nodiscard]] std::vector<double> all_si(std::string_view name) const;  ///< All values of a repeated input.
   [[nodiscard]] const std::string& text(std::string_view name) const;
   [[nodiscard]] std::vector<std::string> all_text(std::string_view name) const;
   [[nodiscard]] const Input& input(std::string_view name) const;
