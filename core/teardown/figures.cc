@@ -37,7 +37,7 @@ Result<Computed> removal_cost(const Given& in) {
 
 FigureSpec removal_cost_spec() {
   return {.name = "removal-cost",
-          .formula = "K = (sum of t_off + sum of t_on) r + sum of p",
+          .formula = "K = (Σ t_off + Σ t_on) r + Σ p",
           .inputs =
               {{.name = "off", .symbol = "t_off", .kind = Kind::time, .least_si = 0, .repeated = true},
                {.name = "on", .symbol = "t_on", .kind = Kind::time, .least_si = 0, .repeated = true},
@@ -95,7 +95,7 @@ Result<Computed> least_removal(const Given& in) {
 
 FigureSpec least_removal_spec() {
   return {.name = "least-removal",
-          .formula = "K = least over splits (from A, from B) of (sum of t_off + t_on) r + sum of p",
+          .formula = "K = least over splits (from A, from B) of Σ (t_off + t_on) r + Σ p",
           .inputs =
               {{.name = "off", .symbol = "t_off", .kind = Kind::time, .least_si = 0, .repeated = true},
                {.name = "on", .symbol = "t_on", .kind = Kind::time, .least_si = 0, .repeated = true},

@@ -52,9 +52,9 @@ Result<Computed> compute_pairing(const Given& in) {
 
 FigureSpec pairing_spec() {
   return {.name = "pairing-error",
-          .formula = "k = f_B - f_A - n/2, brought to -n/2 + 1 .. n/2; delta = 2 pi k / n",
+          .formula = "k = f_B − f_A − n/2, brought to −n/2 + 1 … n/2; δ = 2π k/n",
           .inputs = {flat_input("flat-a", "f_A"), flat_input("flat-b", "f_B"), flats_input()},
-          .outputs = {flat_output("flats-out", "k"), {.name = "angle", .symbol = "delta", .kind = Kind::angle}},
+          .outputs = {flat_output("flats-out", "k"), {.name = "angle", .symbol = "δ", .kind = Kind::angle}},
           .sources = {"common practice"},
           .compute = compute_pairing,
           .example = {.inputs = {"flat-a=4", "flat-b=2", "flats=6"}, .expected = "flats-out=1"}};
@@ -83,9 +83,9 @@ Result<Computed> compute_kink(const Given& in) {
 FigureSpec kink_spec() {
   return {
       .name = "kink",
-      .formula = "sin(gamma/2) = sin(alpha) |sin(delta/2)|; delta = 2 pi k / n; times = gamma / gamma_max",
+      .formula = "sin(γ/2) = sin α · |sin(δ/2)|; δ = 2π k/n; times = γ/γ_max",
       .inputs =
-          {{.name = "lean", .symbol = "alpha", .kind = Kind::angle, .least_si = 0, .greatest_si = std::numbers::pi / 6},
+          {{.name = "lean", .symbol = "α", .kind = Kind::angle, .least_si = 0, .greatest_si = std::numbers::pi / 6},
            {.name = "flats-out",
             .symbol = "k",
             .kind = Kind::count,
@@ -93,14 +93,14 @@ FigureSpec kink_spec() {
             .greatest_si = kMostFlats},
            flats_input(),
            {.name = "misalignment",
-            .symbol = "gamma_max",
+            .symbol = "γ_max",
             .kind = Kind::angle,
             .least_si = 0,
             .greatest_si = std::numbers::pi / 6,
             .above_least = true,
             .assumed = Value{any(arc_minutes(10))},
             .assumed_from = "Misalignment"}},
-      .outputs = {{.name = "kink", .symbol = "gamma", .kind = Kind::angle},
+      .outputs = {{.name = "kink", .symbol = "γ", .kind = Kind::angle},
                   {.name = "ratio", .symbol = "times", .kind = Kind::ratio}},
       .sources = {"Spherical-cosines", "Misalignment"},
       .compute = compute_kink,
@@ -211,7 +211,7 @@ FigureSpec seen_spec() {
   InputSpec flats = flats_input();
   flats.least_si = 3;
   return {.name = "mark-seen-from",
-          .formula = "from A: p = f; from B: p = 2 - f, brought to 1 .. n",
+          .formula = "from A: p = f; from B: p = 2 − f, brought to 1 … n",
           .inputs = {flat_input("flat", "f"), std::move(flats), {.name = "end", .symbol = "", .choices = kEnds}},
           .outputs = {flat_output("place", "p")},
           .sources = {"common practice"},
