@@ -176,7 +176,8 @@ TorqueSheet pull_nut(const Rebuild& to, const Nut& nut, Random& random) {
   if (pull.bar || random.chance(0.4)) {
     const double length = pull.bar ? random.between(1.2, 2.2) : random.between(0.6, 1.3);
     pull.length = random.chance(0.5) ? in_feet(length, 1) : in_millimetres(to_step(length, 0.01), 0);
-    if (!pull.bar) pull.extension = random.chance(0.5) ? in_inches(random.between(0.1, 0.4), 0) : in_millimetres(0.2, 0);
+    if (!pull.bar)
+      pull.extension = random.chance(0.5) ? in_inches(random.between(0.1, 0.4), 0) : in_millimetres(0.2, 0);
   }
   const double shown = to_step(nut.torque.si / lever_of(pull), gauge.resolution.si);
   if (pull.bar)
@@ -205,10 +206,24 @@ void read_stack(Rebuild& to, Random& random) {
     to.sheet.stack = gauge.resolution.text == "0.015625 in" ? in_inch_fractions(shown, 64) : in_inches(shown, 3);
 }
 
+/// A few joints are tried with the feeler; where one is open, most often that one too.
+void feel_joints(Rebuild& to, Random& random) {
+  if (!random.chance(0.3)) return;
+  const std::vector<int> joints = joints_touched(to);
+  std::vector<int> tried;
+  for (int i = 0; i < 2; ++i) {
+    const int joint = random.pick(joints);
+    if (joint == to.open_joint || std::ranges::find(tried, joint) != tried.end()) continue;
+    tried.push_back(joint);
+    to.sheet.feelers.push_back({joint, false});
+  }
+  if (to.open_joint > 0 && random.chance(0.7)) to.sheet.feelers.push_back({to.open_joint, true});
+}
+
 void answer_all(Rebuild& to) {
   auto& answers = to.sheet.answers;
-  for (const char* once : {"power_locked_off", "stored_energy_let_off", "frame_chocked", "tines_clear", "spacers_labelled",
-                           "guards_on", "ran_cool_and_quiet"})
+  for (const char* once : {"power_locked_off", "stored_energy_let_off", "frame_chocked", "tines_clear",
+                           "spacers_labelled", "guards_on", "ran_cool_and_quiet"})
     answers[once][""] = "yes";
   for (const int n : to.off()) {
     const std::string number = std::to_string(n);
@@ -238,6 +253,7 @@ void read_everything(Rebuild& to, Random& random) {
   }
   sheet.labels_back = to.labels;
   read_stack(to, random);
+  feel_joints(to, random);
   for (const Nut& nut : to.drawing.nuts) sheet.torques.push_back(pull_nut(to, nut, random));
   answer_all(to);
 }

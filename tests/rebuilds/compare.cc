@@ -24,11 +24,14 @@ std::set<int> number_list(const std::string& text) {
   return out;
 }
 
-bool has_code(const Named& named, const Told& told) { return std::ranges::find(named.codes, told.code) != named.codes.end(); }
+bool has_code(const Named& named, const Told& told) {
+  return std::ranges::find(named.codes, told.code) != named.codes.end();
+}
 
 bool matches(const Named& named, const Told& told) {
   if (!has_code(named, told) || (!named.place.empty() && told.place != named.place)) return false;
-  if (told.severity == Told::Severity::note && told.code != "job.units_mixed") return false;
+  if (!named.todo.empty() && told.todo != named.todo) return false;
+  if (named.todo.empty() && told.severity == Told::Severity::note && told.code != "job.units_mixed") return false;
   return std::ranges::all_of(named.args, [&](const auto& a) { return told.arg(a.first) == a.second; });
 }
 bool said(const Named& named, const AllTold& told) {
@@ -40,7 +43,8 @@ bool any_said(const std::vector<Named>& names, const AllTold& told) {
 
 void take_halves(const Told& t, TimingTold& out) {
   const int rotor = number(t.arg("rotor"));
-  if (t.code == "timing.half_out") out.halves[{rotor, t.arg("half") == "half.a" ? 'a' : 'b'}] = number(t.todo_arg("to"));
+  if (t.code == "timing.half_out")
+    out.halves[{rotor, t.arg("half") == "half.a" ? 'a' : 'b'}] = number(t.todo_arg("to"));
   if (t.code != "timing.indexed_wrong" && t.code != "timing.both_out") return;
   out.halves[{rotor, 'a'}] = number(t.todo_arg("to_a"));
   out.halves[{rotor, 'b'}] = number(t.todo_arg("to_b"));
@@ -48,7 +52,9 @@ void take_halves(const Told& t, TimingTold& out) {
 
 void take_fixed(const Told& t, TimingTold& out) {
   if (t.code == "timing.fixed_mispaired") out.mispaired.insert(number(t.arg("rotor")));
-  if (t.code != "timing.fixed_disagree" && t.code != "timing.fixed_outside" && t.code != "timing.fixed_against_first_flat") return;
+  if (t.code != "timing.fixed_disagree" && t.code != "timing.fixed_outside" &&
+      t.code != "timing.fixed_against_first_flat")
+    return;
   out.contradiction = t.code;
   out.contradicting = number_list(t.arg("rotors"));
 }
@@ -62,11 +68,11 @@ void take_story(const Told& t, TimingTold& out) {
 
 MistakeOutcome compare_marks(const Mistake& m, const TimingVerdict& verdict, const AllTold& told) {
   MistakeOutcome out;
-  out.caught = std::ranges::any_of(told.findings, [](const Told& t) {
-    return t.code.starts_with("timing.") && t.severity == Told::Severity::out;
-  });
+  out.caught = std::ranges::any_of(
+      told.findings, [](const Told& t) { return t.code.starts_with("timing.") && t.severity == Told::Severity::out; });
   out.named = verdict.halves_right;
-  if (m.kind == Kind::other_pattern || m.kind == Kind::mirrored) out.named = verdict.story_right && verdict.halves_right;
+  if (m.kind == Kind::other_pattern || m.kind == Kind::mirrored)
+    out.named = verdict.story_right && verdict.halves_right;
   if (m.kind == Kind::fixed_contradict) out.named = verdict.fixed_right && verdict.halves_right;
   out.why = verdict.why;
   return out;
@@ -75,6 +81,8 @@ MistakeOutcome compare_marks(const Mistake& m, const TimingVerdict& verdict, con
 MistakeOutcome compare_certain(const Mistake& m, const AllTold& told) {
   MistakeOutcome out;
   out.named = true;
+  const bool refused = !m.typed.empty() && std::ranges::find(told.corrected, m.typed) != told.corrected.end();
+  if (refused) return {true, true, false, {}};
   for (const Named& named : m.names) {
     if (said(named, told)) continue;
     out.named = false;
@@ -84,31 +92,40 @@ MistakeOutcome compare_certain(const Mistake& m, const AllTold& told) {
   for (std::size_t i = 1; i < m.not_out.size(); ++i)
     for (const Told& t : told.findings) {
       if (t.place != m.not_out[0] || t.severity != Told::Severity::out || !t.code.starts_with(m.not_out[i])) continue;
+      const std::string plane = t.arg("plane"), other = m.other_plane;
+      if (!other.empty() && (plane == other || plane == (other == "A" ? "metrology.plane_a" : "metrology.plane_b")))
+        continue;
       out.named = false;
       out.why += " " + t.code + " is said to be out on readings that cannot be used";
     }
-  const auto of_its_kind = [&](const Told& t) { return std::ranges::any_of(m.names, [&](const Named& n) { return has_code(n, t); }); };
+  const auto of_its_kind = [&](const Told& t) {
+    return std::ranges::any_of(m.names, [&](const Named& n) { return has_code(n, t); });
+  };
   out.caught = std::ranges::any_of(told.findings, of_its_kind);
   return out;
 }
 
 MistakeOutcome compare_gauged(const Mistake& m, const AllTold& told) {
   MistakeOutcome out;
-  out.caught = out.named = any_said(m.out, told);
-  out.cannot_tell = !out.named && any_said(m.cannot_tell, told);
-  if (!out.named) out.why = "not called out: no " + m.out.front().codes.front() + " at " + m.out.front().place;
+  out.caught = any_said(m.out, told);
+  out.named = out.caught && std::ranges::all_of(m.names, [&](const Named& n) { return said(n, told); });
+  out.cannot_tell = !out.caught && any_said(m.cannot_tell, told);
+  if (out.caught && !out.named)
+    out.why = "called out, but " + m.names.front().codes.front() + " is not said as it should be";
+  if (!out.caught) out.why = "not called out: no " + m.out.front().codes.front() + " at " + m.out.front().place;
   return out;
 }
 
 bool by_gauge(const std::string& code) {
-  static const std::set<std::string> kCodes{"metrology.bore_over", "metrology.bore_under", "metrology.oval", "metrology.taper",
-                                            "fits.force_low", "fits.force_high", "stack.not_seated", "stack.contradiction"};
+  static const std::set<std::string> kCodes{"metrology.bore_over", "metrology.bore_under", "metrology.oval",
+                                            "metrology.taper",     "fits.force_low",       "fits.force_high",
+                                            "stack.not_seated",    "stack.contradiction"};
   return kCodes.contains(code);
 }
 bool undecided_by_gauge(const std::string& code) {
-  static const std::set<std::string> kCodes{"metrology.cannot_tell", "metrology.readings_disagree", "fits.force_near_low",
-                                            "fits.force_near_high", "fits.force_near_both", "stack.cannot_tell",
-                                            "fasteners.torque_cannot_tell"};
+  static const std::set<std::string> kCodes{
+      "metrology.cannot_tell", "metrology.readings_disagree", "fits.force_near_low",         "fits.force_near_high",
+      "fits.force_near_both",  "stack.cannot_tell",           "fasteners.torque_cannot_tell"};
   return kCodes.contains(code);
 }
 
@@ -151,7 +168,8 @@ void compare_untouched(const Rebuild& r, const AllTold& told, Outcome& out) {
   for (const Told& t : told.findings) {
     if (t.severity == Told::Severity::note || !t.place.starts_with("rotor ") || t.code.starts_with("timing.")) continue;
     if (by_gauge(t.code) || undecided_by_gauge(t.code) || t.code.ends_with("gauge_overdue")) continue;
-    const bool touched = std::ranges::any_of(r.claimed, [&](const std::string& c) { return c.starts_with(t.place + " "); });
+    const bool touched =
+        std::ranges::any_of(r.claimed, [&](const std::string& c) { return c.starts_with(t.place + " "); });
     if (!touched) out.discrete_alarms.push_back("untouched " + t.place + ": " + t.code);
   }
 }
@@ -171,7 +189,9 @@ Outcome compare(const Rebuild& r, const AllTold& told) {
     if (!verdict.halves_right && !out.marks_judged) out.discrete_alarms.push_back("marks: " + verdict.why);
   }
   for (const Mistake& m : r.mistakes) {
-    MistakeOutcome one = m.timing ? compare_marks(m, verdict, told) : m.out.empty() ? compare_certain(m, told) : compare_gauged(m, told);
+    MistakeOutcome one = m.timing        ? compare_marks(m, verdict, told)
+                         : m.out.empty() ? compare_certain(m, told)
+                                         : compare_gauged(m, told);
     if (!told.refused.empty()) one.why = "file refused: " + told.refused.front();
     out.mistakes.push_back(std::move(one));
   }

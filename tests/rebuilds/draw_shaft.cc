@@ -14,12 +14,10 @@ struct Size {
   int n7_upper, n7_lower, p7_upper, p7_lower;
   int normal, p6, p5;
 };
-constexpr Size kSizes[] = {{40, 80, 18, 69, -9, -39, -21, -51, 13, 11, 9},
-                           {50, 90, 20, 78, -10, -45, -24, -59, 15, 13, 10},
-                           {55, 100, 21, 86.5, -10, -45, -24, -59, 15, 13, 10},
-                           {60, 110, 22, 95.5, -10, -45, -24, -59, 15, 13, 10},
-                           {65, 120, 23, 104, -10, -45, -24, -59, 15, 13, 10},
-                           {80, 140, 26, 122, -12, -52, -28, -68, 18, 15, 11}};
+constexpr Size kSizes[] = {
+    {40, 80, 18, 69, -9, -39, -21, -51, 13, 11, 9},      {50, 90, 20, 78, -10, -45, -24, -59, 15, 13, 10},
+    {55, 100, 21, 86.5, -10, -45, -24, -59, 15, 13, 10}, {60, 110, 22, 95.5, -10, -45, -24, -59, 15, 13, 10},
+    {65, 120, 23, 104, -10, -45, -24, -59, 15, 13, 10},  {80, 140, 26, 122, -12, -52, -28, -68, 18, 15, 11}};
 
 Typed drawn_length(double mm, Random& random) {
   if (random.chance(0.7)) return in_millimetres(std::round(mm * 2) / 2 * 1e-3, 1);
@@ -144,9 +142,7 @@ class Stack {
     add("nut", 34);
   }
   void name() {
-    const auto count = [&](const std::string& kind) {
-      return std::ranges::count(to_.parts, kind, &Part::kind);
-    };
+    const auto count = [&](const std::string& kind) { return std::ranges::count(to_.parts, kind, &Part::kind); };
     std::map<std::string, int> seen;
     for (Part& p : to_.parts) {
       const int number = ++seen[p.kind];
@@ -170,7 +166,8 @@ void draw_nuts(Drawing& to, Random& random) {
   for (const Part& p : to.parts) {
     if (p.kind != "nut") continue;
     const double torque = random.between(300, 1300);
-    const Typed text = random.chance(0.5) ? in_foot_pounds(to_step(torque, 33.9), 0) : in_newton_metres(to_step(torque, 10), 0);
+    const Typed text =
+        random.chance(0.5) ? in_foot_pounds(to_step(torque, 33.9), 0) : in_newton_metres(to_step(torque, 10), 0);
     const bool last = &p == &to.parts.back();
     to.nuts.push_back({last ? 'B' : 'A', text, random.pick<double>({0.08, 0.10, 0.10, 0.12})});
   }
@@ -200,7 +197,8 @@ void draw_shaft(Rebuild& rebuild, Random& random) {
   to.half_length = drawn_length(random.between(25, 40), random);
   to.half_tolerance = drawn_tolerance(random.pick<double>({0.02, 0.03, 0.05}), random);
   const double lean = random.chance(0.5) ? 5 : 2;
-  for (int i = 0; i < to.rotors; ++i) to.lean.push_back(in_degrees(i > 0 && random.chance(0.04) ? 7 - lean : lean, false));
+  for (int i = 0; i < to.rotors; ++i)
+    to.lean.push_back(in_degrees(i > 0 && random.chance(0.04) ? 7 - lean : lean, false));
   to.rings = random.pick<int>({2, 2, 2, 1, 0});
   to.seals = random.pick<int>({2, 2, 1});
   to.renew = !random.chance(0.1);

@@ -21,7 +21,8 @@ Gauge gauge_of(const char* id, const char* use, Random& random) {
 Gauge bore_gauge(const Drawing& drawing, Random& random) {
   Gauge g = gauge_of("BG", "bore gauge", random);
   g.calibration = in_micrometres(random.between(1.5, 4) * 1e-6, 1);
-  g.resolution = g.inches ? in_inches(0.00005 * 0.0254 * random.whole(1, 2), 5) : in_micrometres(random.whole(1, 2) * 1e-6, 0);
+  g.resolution =
+      g.inches ? in_inches(0.00005 * 0.0254 * random.whole(1, 2), 5) : in_micrometres(random.whole(1, 2) * 1e-6, 0);
   g.repeatability = in_micrometres(random.between(0.7, 2) * 1e-6, 1);
   g.study = random.whole(10, 30);
   if (random.chance(0.7)) {
@@ -108,6 +109,10 @@ void draw_shop(Rebuild& to, Random& random) {
   shop.gauges.push_back(thermometer(random));
   shop.gauges.push_back(stack_gauge(random));
   shop.gauges.push_back(micrometer(random));
+  Gauge feeler = gauge_of("FG", "feeler", random);
+  feeler.calibration = in_micrometres(5e-6, 0);
+  feeler.resolution = in_millimetres(0.01e-3, 2);
+  shop.gauges.push_back(feeler);
   Gauge wrench = relative("TW", "wrench", 0.02, 0.05, random);
   wrench.resolution = wrench.inches ? in_foot_pounds(5 * 1.3558179483314004, 0) : in_newton_metres(5, 0);
   shop.gauges.push_back(wrench);

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 namespace rebuilds {
 namespace {
@@ -20,7 +21,8 @@ double temperature_share(const Rebuild& r, const Rotor& rotor) {
   const double part_rise = (rotor.part_taken ? rotor.part_c : r.shop.room.si) - 20;
   const double gauge_rise = (rotor.gauge_taken ? rotor.gauge_c : r.shop.room.si) - 20;
   const double spread = 0.1 * kRectangular;  // Handbook expansions differ by ten in a hundred.
-  return std::sqrt(square(part * part_u) + square(own * gauge_u) + square(part * spread) * (square(part_rise) + square(part_u)) +
+  return std::sqrt(square(part * part_u) + square(own * gauge_u) +
+                   square(part * spread) * (square(part_rise) + square(part_u)) +
                    square(own * spread) * (square(gauge_rise) + square(gauge_u)));
 }
 
@@ -46,21 +48,33 @@ BoreKnown bore_known(const Rebuild& r, const Rotor& rotor) {
   return out;
 }
 
-ForceBand force_band(const Rebuild& r, const Rotor& rotor, bool surely) {
-  const Drawing& d = r.drawing;
-  const BoreKnown known = bore_known(r, rotor);
-  const double bore_u = surely ? 2 * student_95(r.shop.gauge("BG").study - 1) * known.mean() : 0;
-  const double widest = std::max(rotor.planes[0].mean, rotor.planes[1].mean) + bore_u;
-  const double tightest = std::min(rotor.planes[0].mean, rotor.planes[1].mean) - bore_u;
-  double low = 0.08, high = 0.18;  // Oiled to dry steel, the textbooks' range.
-  if (r.shop.friction_sigma > 0) {
-    // Five standard deviations hold the prediction interval of eight presses or more; the mean holds the false alarms.
-    const double by = surely ? 5 * r.shop.friction_sigma : 1.5 * r.shop.friction_sigma;
-    low = r.shop.friction - by, high = r.shop.friction + by;
+namespace {
+
+/// Range of the friction: the textbooks' for oiled to dry steel, or what its own presses foretell of the next one, 95 %.
+std::pair<double, double> friction_range(const Rebuild& r) {
+  const std::size_t n = r.shop.presses.size();
+  if (n < 8) return {0.08, 0.18};
+  double sum = 0, squares = 0;
+  for (const OwnPress& p : r.shop.presses) {
+    const double friction = p.force.si / force_to_press(r.drawing.joint(), p.interference.si, 1);
+    sum += friction;
+    squares += friction * friction;
   }
-  const double slack = surely ? 0.01 : 0;
-  return {(1 - slack) * force_to_press(d.joint(), d.ring_least - widest, low),
-          (1 + slack) * force_to_press(d.joint(), d.ring_greatest - tightest, high)};
+  const double count = static_cast<double>(n), mean = sum / count;
+  const double deviation = std::sqrt((squares - count * mean * mean) / (count - 1));
+  const double by = student_95(static_cast<int>(n) - 1) * deviation * std::sqrt(1 + 1 / count);
+  return {mean - by, mean + by};
+}
+
+}  // namespace
+
+ForceBand force_band(const Rebuild& r, const Rotor& rotor, double wide, double u) {
+  const Drawing& d = r.drawing;
+  const double widest = std::max(rotor.planes[0].mean, rotor.planes[1].mean) + wide + u;
+  const double tightest = std::min(rotor.planes[0].mean, rotor.planes[1].mean) + wide - u;
+  const auto [low, high] = friction_range(r);
+  return {force_to_press(d.joint(), d.ring_least - widest, low),
+          force_to_press(d.joint(), d.ring_greatest - tightest, high)};
 }
 
 double force_expanded(const Gauge& gauge, double force) {
@@ -97,6 +111,17 @@ StackKnown stack_known(const Rebuild& r) {
   return out;
 }
 
+std::vector<int> joints_touched(const Rebuild& r) {
+  std::vector<bool> off;
+  for (std::size_t i = 0; i < r.drawing.parts.size(); ++i)
+    if (r.drawing.parts[i].kind != "nut")
+      off.insert(off.end(), r.drawing.parts[i].kind == "rotor" ? 2U : 1U, static_cast<bool>(r.part_off[i]));
+  std::vector<int> out;
+  for (std::size_t j = 1; j < off.size(); ++j)
+    if (off[j - 1] || off[j]) out.push_back(static_cast<int>(j));
+  return out;
+}
+
 double lever_of(const TorqueSheet& pull) {
   if (pull.bar) return pull.length->si;
   if (!pull.extension) return 1;
@@ -120,7 +145,7 @@ void weigh_bore(Rebuild& r, const Rotor& rotor) {
 
 void weigh_press(Rebuild& r, const Rotor& rotor) {
   const Gauge& gauge = r.shop.gauge("PG");
-  const ForceBand band = force_band(r, rotor, false);
+  const ForceBand band = force_band(r, rotor, 0, 0);
   const double u = force_expanded(gauge, rotor.force), sigma = gauge.calibration.si / 2 * rotor.force;
   const double low = chance_below(rotor.force, sigma, gauge.resolution.si, band.least - u);
   const double high = 1 - chance_below(rotor.force, sigma, gauge.resolution.si, band.greatest + u);

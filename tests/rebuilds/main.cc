@@ -22,7 +22,9 @@ struct Asked {
 };
 
 int usage() {
-  std::fputs("rebuilds [--seed N] [--count N] [--write FILE] [--break CODE[:misplace]] [--show SEED] [--keep DIR] [--brief]\n", stderr);
+  std::fputs(
+      "rebuilds [--seed N] [--count N] [--write FILE] [--break CODE[:misplace]] [--show SEED] [--keep DIR] [--brief]\n",
+      stderr);
   return 2;
 }
 
@@ -41,7 +43,8 @@ bool read_args(int count, char** args, Asked& to) {
     if (flag == "--write") to.write = value;
     if (flag == "--break") to.broken = value;
     if (flag == "--keep") to.keep = value;
-    if (flag != "--seed" && flag != "--show" && flag != "--count" && flag != "--write" && flag != "--break" && flag != "--keep")
+    if (flag != "--seed" && flag != "--show" && flag != "--count" && flag != "--write" && flag != "--break" &&
+        flag != "--keep")
       return false;
   }
   return to.count > 0;
@@ -68,8 +71,9 @@ int show(const Asked& asked) {
   const Rebuild rebuild = make_rebuild(asked.seed);
   const Texts texts = texts_of(rebuild);
   if (!asked.keep.empty()) keep(asked.keep, texts);
-  const AllTold told = ask_program(texts, read_break(asked.broken));
-  for (const Mistake& m : rebuild.mistakes) std::printf("put in: %s: %s (p %.6f)\n", row_of(m.kind).words, m.told.c_str(), m.promised);
+  const AllTold told = broken_by(read_break(asked.broken), said_of(rebuild));
+  for (const Mistake& m : rebuild.mistakes)
+    std::printf("put in: %s: %s (p %.6f)\n", row_of(m.kind).words, m.told.c_str(), m.promised);
   for (const std::string& p : told.refused) std::printf("refused: %s\n", p.c_str());
   for (const std::string& p : told.problems) std::printf("problem: %s\n", p.c_str());
   for (const Told& t : told.findings)

@@ -51,21 +51,42 @@ constexpr std::array<KindRow, kKinds> kRows{{
 
 bool put(Rebuild& r, Mistake& m, Random& random) {
   switch (m.kind) {
-    case mark_not_read: case half_out: case indexed_wrong: case halves_swapped: case other_pattern: case mirrored:
+    case mark_not_read:
+    case half_out:
+    case indexed_wrong:
+    case halves_swapped:
+    case other_pattern:
+    case mirrored:
     case fixed_contradict:
       return put_in_marks(r, m, random);
-    case spacers_exchanged: case spacer_missing: case spacer_doubled: case spacer_without_label: case joint_open:
+    case spacers_exchanged:
+    case spacer_missing:
+    case spacer_doubled:
+    case spacer_without_label:
+    case joint_open:
     case joint_partly_home:
       return put_in_stack(r, m, random);
-    case bore_worn: case bore_oval: case bore_tapered: case hot_part:
+    case bore_worn:
+    case bore_oval:
+    case bore_tapered:
+    case hot_part:
       return put_in_bore(r, m, random);
-    case press_low: case press_high: case inner_ring: case no_new_set:
+    case press_low:
+    case press_high:
+    case inner_ring:
+    case no_new_set:
       return put_in_press(r, m, random);
-    case nut_not_torqued: case short_bar: case torque_off:
+    case nut_not_torqued:
+    case short_bar:
+    case torque_off:
       return put_in_torque(r, m, random);
-    case wrong_bearing: case wrong_lean: case unsound_ring:
+    case wrong_bearing:
+    case wrong_lean:
+    case unsound_ring:
       return put_in_parts(r, m, random);
-    case gauge_overdue: case mixed_units: case reading_left_out:
+    case gauge_overdue:
+    case mixed_units:
+    case reading_left_out:
       return put_in_readings(r, m, random);
     default:
       return leave_out(r, m, random);
@@ -74,8 +95,10 @@ bool put(Rebuild& r, Mistake& m, Random& random) {
 
 void finish(Rebuild& r, Random& random) {
   read_everything(r, random);
-  for (Mistake& m : r.mistakes)
-    if (m.after) m.after(r, m, random);
+  // Which gauges took a reading is only known when all else is written down.
+  for (const bool last : {false, true})
+    for (Mistake& m : r.mistakes)
+      if (m.after && (m.kind == gauge_overdue) == last) m.after(r, m, random);
   if (r.mistakes.empty()) weigh_sound(r);
 }
 

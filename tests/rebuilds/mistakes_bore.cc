@@ -28,7 +28,8 @@ void name(Mistake& m, const char* code, int rotor, int plane, const char* what) 
   if (plane >= 0) args = {{"plane", plane_word(plane)}};
   near.insert(near.end(), args.begin(), args.end());
   m.out = {{{code}, at_rotor(rotor), args}};
-  m.cannot_tell = {{{"metrology.cannot_tell"}, at_rotor(rotor), near}, {{"metrology.readings_disagree"}, at_rotor(rotor), args}};
+  m.cannot_tell = {{{"metrology.cannot_tell"}, at_rotor(rotor), near},
+                   {{"metrology.readings_disagree"}, at_rotor(rotor), args}};
   m.promised = 0;
 }
 

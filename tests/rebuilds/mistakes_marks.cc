@@ -23,7 +23,8 @@ bool put_half_out(Rebuild& r, Mistake& m, Random& random) {
   const int by = random.whole(1, r.drawing.flats - 1);
   mark(r, rotor, half) = turned(mark(r, rotor, half), by, r.drawing.flats);
   m.halves = {{rotor, half}};
-  m.told = std::string{half_name(half)} + " of rotor " + std::to_string(rotor) + " out by " + std::to_string(by) + " flats";
+  m.told =
+      std::string{half_name(half)} + " of rotor " + std::to_string(rotor) + " out by " + std::to_string(by) + " flats";
   return true;
 }
 
@@ -47,8 +48,8 @@ bool put_swapped(Rebuild& r, Mistake& m, Random& random) {
   if (mark(r, one, first) == mark(r, other, second)) return false;  // Nothing would show, and nothing would be wrong.
   std::swap(mark(r, one, first), mark(r, other, second));
   m.halves = {{one, first}, {other, second}};
-  m.told = std::string{half_name(first)} + " of rotor " + std::to_string(one) + " and " + half_name(second) + " of rotor " +
-           std::to_string(other) + " swapped";
+  m.told = std::string{half_name(first)} + " of rotor " + std::to_string(one) + " and " + half_name(second) +
+           " of rotor " + std::to_string(other) + " swapped";
   return true;
 }
 
@@ -95,7 +96,8 @@ bool put_fixed_contradict(Rebuild& r, Mistake& m, Random& random) {
   const char half = random.chance(0.5) ? 'a' : 'b';
   for (const char h : {'a', 'b'})
     if (whole || h == half) mark(r, rotor, h) = turned(mark(r, rotor, h), by, r.drawing.flats);
-  m.told = "rotor " + std::to_string(rotor) + " stayed and is " + (whole ? "indexed" : "paired") + " wrong by " + std::to_string(by);
+  m.told = "rotor " + std::to_string(rotor) + " stayed and is " + (whole ? "indexed" : "paired") + " wrong by " +
+           std::to_string(by);
   return fixed_contradict(r);
 }
 
@@ -105,7 +107,8 @@ bool leave_unread(Rebuild& r, Mistake& m, Random& random) {
   const bool a = random.chance(0.5), written = random.chance(0.5);
   m.timing = false;
   m.told = "mark of half " + std::string{a ? "A" : "B"} + " of rotor " + std::to_string(rotor) + " not read";
-  m.names = {{{"timing.unread"}, at_rotor(rotor), {{"halves", a ? "half.a" : "half.b"}}}, {{"timing.cannot_tell"}, {}, {}}};
+  m.names = {{{"timing.unread"}, at_rotor(rotor), {{"halves", a ? "half.a" : "half.b"}}},
+             {{"timing.cannot_tell"}, {}, {}}};
   m.after = [=](Rebuild& to, Mistake&, Random&) {
     RotorSheet& sheet = to.sheet.rotors[rotor];
     (a ? sheet.mark_a : sheet.mark_b).reset();

@@ -131,8 +131,10 @@ bool leave_out(Rebuild& r, Mistake& m, Random& random) {
     case Kind::captive_forgotten:
       return captive(r, m, random);
     case Kind::safety_forgotten:
-      return unanswered_of_shaft(r, m, random.pick<std::string>({"power_locked_off", "stored_energy_let_off", "frame_chocked",
-                                                                 "tines_clear", "guards_on", "ran_cool_and_quiet"}), random);
+      return unanswered_of_shaft(r, m,
+                                 random.pick<std::string>({"power_locked_off", "stored_energy_let_off", "frame_chocked",
+                                                           "tines_clear", "guards_on", "ran_cool_and_quiet"}),
+                                 random);
     case Kind::label_forgotten:
       return unanswered_of_shaft(r, m, "spacers_labelled", random);
     default:

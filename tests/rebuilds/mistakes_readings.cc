@@ -84,9 +84,9 @@ bool overdue(Rebuild& r, Mistake& m, Random&) {
 
 void exchange_unit(Mistake& m, std::string& text, const std::string& one, const std::string& other) {
   const bool first = text.ends_with(one);
-  m.told = text + " typed as ";
-  text = with_unit(text, first ? other : one);
-  m.told += text;
+  m.right = text;
+  m.typed = text = with_unit(text, first ? other : one);
+  m.told = m.right + " typed as " + m.typed;
   m.names.front().args = {{"typed", text}};
 }
 
@@ -96,10 +96,11 @@ bool bore_units(Rebuild& r, Mistake& m, Random& random) {
   const int plane = random.whole(0, 1), only = random.whole(-1, 3);  // -1: all four.
   m.names = {{{"job.units_mixed"}, at_rotor(n), {}}};
   m.not_out = {at_rotor(n), "metrology.", "fits.ring_loose"};
+  m.other_plane = plane == 0 ? "B" : "A";
   m.after = [=](Rebuild& to, Mistake& mine, Random&) {
     auto& readings = to.sheet.rotors[n].bore[plane];
     for (int i = 0; i < 4; ++i)
-      if (only < 0 || only == i) exchange_unit(mine, readings[static_cast<std::size_t>(i)], " mm", "in");
+      if (only < 0 || only == i) exchange_unit(mine, readings[static_cast<std::size_t>(i)], "mm", "in");
     if (only < 0) mine.names.front().args.clear();
   };
   return true;
@@ -110,7 +111,7 @@ bool stack_units(Rebuild& r, Mistake& m, Random&) {
   m.names = {{{"job.units_mixed"}, {}, {}}};
   m.after = [](Rebuild& to, Mistake& mine, Random&) {
     if (to.sheet.stack->text.find('/') != std::string::npos) to.sheet.stack = in_inches(to.sheet.stack->si, 3);
-    exchange_unit(mine, to.sheet.stack->text, " mm", "in");
+    exchange_unit(mine, to.sheet.stack->text, "mm", "in");
   };
   return true;
 }
@@ -122,9 +123,9 @@ bool torque_units(Rebuild& r, Mistake& m, Random& random) {
   m.after = [=](Rebuild& to, Mistake& mine, Random&) {
     TorqueSheet& pull = *std::ranges::find(to.sheet.torques, end, &TorqueSheet::nut);
     if (pull.bar)
-      exchange_unit(mine, pull.shown.text, " N", "lbf");
+      exchange_unit(mine, pull.shown.text, "N", "lbf");
     else
-      exchange_unit(mine, pull.shown.text, " N·m", "ft·lb");
+      exchange_unit(mine, pull.shown.text, "N·m", "ft·lb");
   };
   return true;
 }

@@ -4,7 +4,9 @@
 namespace rebuilds {
 namespace {
 
-const Part& labelled(const Rebuild& r, const std::string& label) { return *std::ranges::find(r.drawing.parts, label, &Part::label); }
+const Part& labelled(const Rebuild& r, const std::string& label) {
+  return *std::ranges::find(r.drawing.parts, label, &Part::label);
+}
 
 bool exchange(Rebuild& r, Mistake& m, Random& random) {
   const int count = static_cast<int>(r.labels.size());
@@ -55,7 +57,8 @@ bool unlabelled(Rebuild& r, Mistake& m, Random& random) {
   if (r.labels.empty() || !claim(r, "labels")) return false;
   std::string& label = r.labels[static_cast<std::size_t>(random.whole(0, static_cast<int>(r.labels.size()) - 1))];
   m.told = "spacer " + label + " put back without its label";
-  m.names = {{{"stack.spacer_without_label"}, {}, {{"count", "1"}}}, {{"stack.label_not_read"}, {}, {{"label", label}}}};
+  m.names = {{{"stack.spacer_without_label"}, {}, {{"count", "1"}}},
+             {{"stack.label_not_read"}, {}, {{"label", label}}}};
   label.clear();
   return true;
 }
@@ -65,11 +68,16 @@ bool open(Rebuild& r, Mistake& m, Random& random) {
   r.claimed.emplace_back("gauge-limited");
   const double step = r.drawing.open_step.si;
   r.gap = m.kind == Kind::joint_open ? step : random.between(r.drawing.least_gap.si, step);
-  m.told = "a joint open by " + in_millimetres(r.gap, 2).text;
+  r.open_joint = random.pick(joints_touched(r));
+  m.told = "joint " + std::to_string(r.open_joint) + " open by " + in_millimetres(r.gap, 2).text;
   m.out = {{{"stack.not_seated"}, {}, {}}};
   m.cannot_tell = {{{"stack.cannot_tell"}, {}, {}}};
   m.promised = 0;
   m.after = [](Rebuild& to, Mistake& mine, Random&) {
+    // Where a feeler went in, that joint must be the one to look at first.
+    for (const Felt& f : to.sheet.feelers)
+      if (f.passed)
+        mine.names = {{{"stack.joint_chance"}, {}, {{"joint", std::to_string(to.open_joint)}}, "stack.look_first"}};
     const StackKnown s = stack_known(to);
     const double length = s.true_length + to.gap;
     mine.promised = 1 - chance_below(length, s.sigma, s.step, s.greatest + s.expanded);

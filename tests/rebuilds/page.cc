@@ -36,22 +36,25 @@ void certain_table(const Tally& t, std::string& out) {
     const Row& row = t.rows[static_cast<std::size_t>(i)];
     const KindRow& kind = row_of(static_cast<Kind>(i));
     if (!only_certain(row) || row.put_in == 0) continue;
-    out += put("| %s | %s | %d | %d | %d | %s |\n", kind.words, kClasses[static_cast<int>(kind.in)], row.put_in, row.caught,
-               row.named, percent(row.named, row.put_in).c_str());
+    out += put("| %s | %s | %d | %d | %d | %s |\n", kind.words, kClasses[static_cast<int>(kind.in)], row.put_in,
+               row.caught, row.named, percent(row.named, row.put_in).c_str());
   }
 }
 
 void gauged_table(const Tally& t, std::string& out) {
-  out += "| kind | class | put in | certain | of these named | others | called out | promised at least | cannot tell | passed | "
-         "allowed at most |\n|---|---|--:|--:|--:|--:|--:|--:|--:|--:|--:|\n";
+  out +=
+      "| kind | class | put in | certain | of these named | others | called out | promised at least | cannot tell | "
+      "passed | "
+      "allowed at most |\n|---|---|--:|--:|--:|--:|--:|--:|--:|--:|--:|\n";
   for (int i = 0; i < kKinds; ++i) {
     const Row& row = t.rows[static_cast<std::size_t>(i)];
     const KindRow& kind = row_of(static_cast<Kind>(i));
     if (only_certain(row)) continue;
-    out += put("| %s | %s | %d | %d | %d | %d | %s | %s | %s | %s | %s |\n", kind.words, kClasses[static_cast<int>(kind.in)],
-               row.put_in, row.certain, row.certain_named, row.gauged, percent(row.called, row.gauged).c_str(),
-               percent(row.promised, row.gauged).c_str(), percent(row.undecided, row.gauged).c_str(),
-               percent(row.passed, row.gauged).c_str(), percent(row.pass_allowed, row.gauged).c_str());
+    out += put("| %s | %s | %d | %d | %d | %d | %s | %s | %s | %s | %s |\n", kind.words,
+               kClasses[static_cast<int>(kind.in)], row.put_in, row.certain, row.certain_named, row.gauged,
+               percent(row.called, row.gauged).c_str(), percent(row.promised, row.gauged).c_str(),
+               percent(row.undecided, row.gauged).c_str(), percent(row.passed, row.gauged).c_str(),
+               percent(row.pass_allowed, row.gauged).c_str());
   }
 }
 
@@ -66,12 +69,18 @@ void class_table(const Tally& t, std::string& out) {
 
 void clean_lines(const Tally& t, std::string& out) {
   out += put("- Clean rebuilds: %d. Alarms that no gauge excuses: **%d**.\n", t.clean, t.clean_discrete);
-  out += put("- Decisions of a gauge on their parts: %d. Called out all the same: %d; the stated uncertainty allows %.1f. "
-             "Cannot tell: %d.\n", t.clean_decisions, t.clean_called, t.called_allowed, t.clean_undecided);
-  out += put("- Shafts with wrong marks: %d. After the turns proposed, every bore straight and the pattern there, by the truth "
-             "model: %d.\n", t.mends, t.mends_right);
-  out += put("- Of these %d were told as another story of the same marks, of no more work than the one that was put in.\n",
-             t.other_stories);
+  out +=
+      put("- Decisions of a gauge on their parts: %d. Called out all the same: %d; the stated uncertainty allows %.1f. "
+          "Cannot tell: %d.\n",
+          t.clean_decisions, t.clean_called, t.called_allowed, t.clean_undecided);
+  out +=
+      put("- Shafts with wrong marks: %d. After the turns proposed, every bore straight and the pattern there, by the "
+          "truth "
+          "model: %d.\n",
+          t.mends, t.mends_right);
+  out +=
+      put("- Of these %d were told as another story of the same marks, of no more work than the one that was put in.\n",
+          t.other_stories);
 }
 
 constexpr const char* kHow = R"(## How it is measured
@@ -113,7 +122,8 @@ constexpr const char* kNot = R"(## What it does not show
 
 std::string table(const Tally& t) {
   std::string out;
-  out += put("%d rebuilds from seed %llu: %d clean, %d with several mistakes\n\n", t.rebuilds, t.first_seed, t.clean, t.several);
+  out += put("%d rebuilds from seed %llu: %d clean, %d with several mistakes\n\n", t.rebuilds, t.first_seed, t.clean,
+             t.several);
   certain_table(t, out);
   out += "\n";
   gauged_table(t, out);
@@ -126,8 +136,8 @@ std::string table(const Tally& t) {
 
 std::string page(const Tally& t) {
   std::string out = "# Catch rate\n\nWritten by `rebuilds --write docs/catch-rate.md`; don't edit by hand.\n\n";
-  out += put("%d rebuilds from seed %llu: %d clean, %d with one mistake, %d with several.\n\n", t.rebuilds, t.first_seed, t.clean,
-             t.rebuilds - t.clean - t.several, t.several);
+  out += put("%d rebuilds from seed %llu: %d clean, %d with one mistake, %d with several.\n\n", t.rebuilds,
+             t.first_seed, t.clean, t.rebuilds - t.clean - t.several, t.several);
   out += put("Command: `rebuilds --seed %llu --count %d --write docs/catch-rate.md`\n\n", t.first_seed, t.rebuilds);
   out += "## Known for certain: caught and named, all of them\n";
   certain_table(t, out);
@@ -140,8 +150,10 @@ std::string page(const Tally& t) {
   out += "\n";
   out += kHow;
   out += kNot;
-  out += "## Break a check\n`rebuilds --break kit.wrong_bearing` drops the findings of one check, `--break timing.half_out:misplace` "
-         "says them of another part; its rows fall and no other (a test does so).\n";
+  out +=
+      "## Break a check\n`rebuilds --break kit.wrong_bearing` drops the findings of one check, `--break "
+      "timing.half_out:misplace` "
+      "says them of another part; its rows fall and no other (a test does so).\n";
   return out;
 }
 

@@ -25,7 +25,8 @@ using Axis = std::array<double, 3>;
 [[nodiscard]] double angle_between(const Axis& a, const Axis& b);
 
 /// What a gauge at its own temperature shows for a length true at 20 °C; expansion per kelvin.
-[[nodiscard]] double shown_warm(double at_20, double part_c, double part_expansion, double gauge_c, double gauge_expansion);
+[[nodiscard]] double shown_warm(double at_20, double part_c, double part_expansion, double gauge_c,
+                                double gauge_expansion);
 
 /// Middle 95 % of a sum of independent even tolerances, as distances from the sum of the nominals: one moving average a
 /// part over a grid.

@@ -44,7 +44,8 @@ Told told_of(const flatwise::Finding& f) {
 }
 
 std::string said(const flatwise::Problem& p) {
-  return std::string{p.code.id()} + " " + p.field + " " + p.given + (p.place ? " line " + std::to_string(p.place->line) : "");
+  return std::string{p.code.id()} + " " + p.field + " " + p.given +
+         (p.place ? " line " + std::to_string(p.place->line) : "");
 }
 
 bool hit(const Break& broken, const Told& told) {
@@ -78,7 +79,7 @@ Break read_break(const std::string& text) {
   return {text.substr(0, colon), colon != std::string::npos};
 }
 
-AllTold ask_program(const Texts& texts, const Break& broken) {
+AllTold ask_program(const Texts& texts) {
   AllTold out;
   const auto shaft = flatwise::definition::read_shaft(texts.shaft, "shaft.toml");
   const auto shop = flatwise::definition::read_workshop(texts.workshop, "workshop.toml");
@@ -91,11 +92,15 @@ AllTold ask_program(const Texts& texts, const Break& broken) {
     for (const flatwise::Problem& p : stage.problems) out.problems.push_back(said(p));
     for (const flatwise::Finding& f : stage.findings) out.findings.push_back(told_of(f));
   }
-  if (broken.misplace)
-    for (Told& t : out.findings)
-      if (hit(broken, t)) misplace(t);
-  if (!broken.misplace) std::erase_if(out.findings, [&](const Told& t) { return hit(broken, t); });
   return out;
+}
+
+AllTold broken_by(const Break& broken, AllTold told) {
+  if (broken.misplace)
+    for (Told& t : told.findings)
+      if (hit(broken, t)) misplace(t);
+  if (!broken.misplace) std::erase_if(told.findings, [&](const Told& t) { return hit(broken, t); });
+  return told;
 }
 
 }  // namespace rebuilds

@@ -15,6 +15,7 @@ struct Break {
 /// "kit.wrong_bearing" or "timing.half_out:misplace".
 [[nodiscard]] Break read_break(const std::string& text);
 
-[[nodiscard]] AllTold ask_program(const Texts& texts, const Break& broken);
+[[nodiscard]] AllTold ask_program(const Texts& texts);
+[[nodiscard]] AllTold broken_by(const Break& broken, AllTold told);
 
 }  // namespace rebuilds

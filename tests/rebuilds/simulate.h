@@ -7,6 +7,9 @@
 namespace rebuilds {
 
 [[nodiscard]] Texts texts_of(const Rebuild& rebuild);
+/// What the program says of a rebuild. A value that the reader refuses by name is corrected, and the files are read again, as
+/// anybody would.
+[[nodiscard]] AllTold said_of(const Rebuild& rebuild);
 [[nodiscard]] Tally simulate(unsigned long long first_seed, int count, const Break& broken);
 
 }  // namespace rebuilds

@@ -9,7 +9,7 @@ void add_gauged(Row& row, const Mistake& m, const MistakeOutcome& one) {
   ++row.gauged;
   row.called += one.named ? 1 : 0;
   row.undecided += one.cannot_tell ? 1 : 0;
-  row.passed += one.named || one.cannot_tell ? 0 : 1;
+  row.passed += one.caught || one.cannot_tell ? 0 : 1;
   row.promised += m.promised;
   row.promised_variance += m.promised * (1 - m.promised);
   row.pass_allowed += m.pass_allowed;
@@ -17,9 +17,7 @@ void add_gauged(Row& row, const Mistake& m, const MistakeOutcome& one) {
 }
 
 bool certain_missed(const Row& row) { return row.certain_named < row.certain; }
-bool too_few_called(const Row& row) {
-  return row.promised - row.called > above_by_chance(row.promised_variance);
-}
+bool too_few_called(const Row& row) { return row.promised - row.called > above_by_chance(row.promised_variance); }
 bool too_many_passed(const Row& row) { return row.passed - row.pass_allowed > above_by_chance(row.pass_variance); }
 
 }  // namespace
@@ -41,12 +39,14 @@ void Tally::add(const Rebuild& r, const Outcome& outcome) {
       add_gauged(row, m, one);
     }
     if (m.discrete() && !one.named)
-      misses.push_back("seed " + std::to_string(r.seed) + ", " + row_of(m.kind).words + " (" + m.told + "): " + one.why);
+      misses.push_back("seed " + std::to_string(r.seed) + ", " + row_of(m.kind).words + " (" + m.told +
+                       "): " + one.why);
   }
   mends += outcome.marks_judged ? 1 : 0;
   mends_right += outcome.marks_judged && outcome.mend_right ? 1 : 0;
   other_stories += outcome.marks_judged && outcome.other_story ? 1 : 0;
-  for (const std::string& a : outcome.discrete_alarms) misses.push_back("seed " + std::to_string(r.seed) + ", alarm: " + a);
+  for (const std::string& a : outcome.discrete_alarms)
+    misses.push_back("seed " + std::to_string(r.seed) + ", alarm: " + a);
   clean_discrete += static_cast<int>(outcome.discrete_alarms.size());
   if (!r.mistakes.empty()) return;
   ++clean;
@@ -70,7 +70,8 @@ std::vector<std::string> broken_promises(const Tally& t) {
     const Row& row = t.rows[static_cast<std::size_t>(i)];
     const std::string words = row_of(static_cast<Kind>(i)).words;
     if (certain_missed(row))
-      out.push_back(words + ": " + std::to_string(row.certain - row.certain_named) + " certain ones missed or not named");
+      out.push_back(words + ": " + std::to_string(row.certain - row.certain_named) +
+                    " certain ones missed or not named");
     if (too_few_called(row)) out.push_back(words + ": called out less often than promised");
     if (too_many_passed(row)) out.push_back(words + ": passed in silence more often than allowed");
   }
@@ -85,7 +86,8 @@ std::vector<std::string> fallen_rows(const Tally& t) {
   std::vector<std::string> out;
   for (int i = 0; i < kKinds; ++i) {
     const Row& row = t.rows[static_cast<std::size_t>(i)];
-    if (certain_missed(row) || too_few_called(row) || too_many_passed(row)) out.emplace_back(row_of(static_cast<Kind>(i)).name);
+    if (certain_missed(row) || too_few_called(row) || too_many_passed(row))
+      out.emplace_back(row_of(static_cast<Kind>(i)).name);
   }
   return out;
 }

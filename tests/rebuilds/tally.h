@@ -11,10 +11,10 @@ namespace rebuilds {
 
 struct Row {
   int put_in = 0, caught = 0, named = 0;
-  int certain = 0, certain_named = 0;                       ///< Promise 1 - 10^-6 or more.
-  int gauged = 0, called = 0, undecided = 0, passed = 0;    ///< The rest: called out, cannot tell, said nothing.
-  double promised = 0, promised_variance = 0;               ///< Of called, over the gauged.
-  double pass_allowed = 0, pass_variance = 0;               ///< Of passed.
+  int certain = 0, certain_named = 0;                     ///< Promise 1 - 10^-6 or more.
+  int gauged = 0, called = 0, undecided = 0, passed = 0;  ///< The rest: called out, cannot tell, said nothing.
+  double promised = 0, promised_variance = 0;             ///< Of called, over the gauged.
+  double pass_allowed = 0, pass_variance = 0;             ///< Of passed.
 };
 
 struct Tally {

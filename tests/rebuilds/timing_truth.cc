@@ -142,7 +142,9 @@ std::string built(int by, int flats) {
 }
 
 bool judge_story(const Rebuild& r, const TimingTold& told) {
-  const auto said = [&](const std::string& story) { return std::ranges::find(told.stories, story) != told.stories.end(); };
+  const auto said = [&](const std::string& story) {
+    return std::ranges::find(told.stories, story) != told.stories.end();
+  };
   for (const Mistake& m : r.mistakes) {
     if (m.kind == Kind::other_pattern && fewest_mistakes(r) > 1 && !said(built(m.step, r.drawing.flats))) return false;
     if (m.kind == Kind::mirrored && !said("timing.mirrored")) return false;
@@ -193,9 +195,16 @@ TimingVerdict judge_timing(const Rebuild& r, const TimingTold& told) {
   for (const Mistake& m : r.mistakes)
     for (const auto& [rotor, half] : m.halves) out.as_made = out.as_made && told.halves.contains({rotor, half});
   Rebuild mended = r;
-  for (const auto& [at, to] : told.halves) (at.half == 'a' ? mended.rotor(at.rotor).mark_a : mended.rotor(at.rotor).mark_b) = to;
+  bool there = true;  // A rotor that is not on the shaft cannot be mended.
+  for (const auto& [at, to] : told.halves) {
+    if (at.rotor >= 1 && at.rotor <= r.drawing.rotors)
+      (at.half == 'a' ? mended.rotor(at.rotor).mark_a : mended.rotor(at.rotor).mark_b) = to;
+    else
+      there = false;
+  }
   const auto standings = every_standing(r.drawing);
-  out.mend_right = std::ranges::any_of(standings, [&](const Standing& s) { return wrong_by(mended, s).empty(); });
+  out.mend_right =
+      there && std::ranges::any_of(standings, [&](const Standing& s) { return wrong_by(mended, s).empty(); });
   out.fixed_right = judge_fixed(r, told);
   out.story_right = judge_story(r, told);
   if (!out.mend_right) out.why += "; the mend leaves the shaft wrong";

@@ -24,7 +24,7 @@ using Halves = std::map<HalfAt, int>;  ///< Wrong halves with the flat each belo
 
 /// What the checks said about the marks, taken out of their findings.
 struct TimingTold {
-  Halves halves;  ///< To be turned, and where to.
+  Halves halves;                     ///< To be turned, and where to.
   std::vector<std::string> stories;  ///< "timing.built_step 2 way.clockwise", "timing.mirrored" ...
   std::set<int> mispaired;
   std::string contradiction;  ///< Code, empty where none.
@@ -34,11 +34,12 @@ struct TimingTold {
 };
 
 struct TimingVerdict {
-  bool halves_right = false;  ///< The halves named are exactly those that are wrong by an allowed reference of least work.
-  bool as_made = false;       ///< ... and it is the mistake that was put in, not another story of the same marks.
-  bool mend_right = false;    ///< After the turns proposed every bore is straight and the pattern is there.
-  bool fixed_right = false;   ///< Rotors that never left the shaft and contradict are named as they should be.
-  bool story_right = false;   ///< Another pattern or the other hand is named where that is the shorter story.
+  bool halves_right =
+      false;             ///< The halves named are exactly those that are wrong by an allowed reference of least work.
+  bool as_made = false;  ///< ... and it is the mistake that was put in, not another story of the same marks.
+  bool mend_right = false;   ///< After the turns proposed every bore is straight and the pattern is there.
+  bool fixed_right = false;  ///< Rotors that never left the shaft and contradict are named as they should be.
+  bool story_right = false;  ///< Another pattern or the other hand is named where that is the shorter story.
   std::string why;
 };
 [[nodiscard]] TimingVerdict judge_timing(const Rebuild& rebuild, const TimingTold& told);

@@ -24,7 +24,9 @@ struct Told {
 };
 struct AllTold {
   std::vector<std::string> refused;  ///< Problems of the files: nothing was judged then.
-  std::vector<std::string> problems; ///< Problems of readings that no figure could be computed from.
+  std::vector<std::string>
+      corrected;  ///< Values the reader refused by name, as typed; corrected, and the files read again.
+  std::vector<std::string> problems;  ///< Problems of readings that no figure could be computed from.
   std::vector<Told> findings;
 };
 
@@ -35,10 +37,10 @@ struct MistakeOutcome {
   std::string why;
 };
 struct Outcome {
-  std::vector<MistakeOutcome> mistakes;        ///< One a mistake of the rebuild.
+  std::vector<MistakeOutcome> mistakes;  ///< One a mistake of the rebuild.
   bool marks_judged = false, mend_right = false, other_story = false;
-  std::vector<std::string> discrete_alarms;    ///< Clean rebuilds: said to be wrong or unanswered for certain.
-  int gauge_alarms = 0, undecided = 0;         ///< Clean rebuilds: called out, and cannot tell, by a gauge.
+  std::vector<std::string> discrete_alarms;  ///< Clean rebuilds: said to be wrong or unanswered for certain.
+  int gauge_alarms = 0, undecided = 0;       ///< Clean rebuilds: called out, and cannot tell, by a gauge.
   std::vector<std::string> gauge_alarm_codes;
 };
 [[nodiscard]] TimingTold timing_told(const AllTold& told);

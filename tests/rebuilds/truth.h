@@ -41,7 +41,8 @@ struct Shop {
   std::optional<int> rate;
   std::vector<Gauge> gauges;
   std::vector<OwnPress> presses;
-  double friction = 0.13, friction_sigma = 0;  ///< True friction of the shop's presses; sigma 0: even over the book's range.
+  double friction = 0.13,
+         friction_sigma = 0;  ///< True friction of the shop's presses; sigma 0: even over the book's range.
 
   [[nodiscard]] const Gauge& gauge(const std::string& id) const;
   [[nodiscard]] Gauge& gauge(const std::string& id);
@@ -136,6 +137,10 @@ struct TorqueSheet {
   std::string gauge;
   std::optional<Typed> length, extension;
 };
+struct Felt {
+  int joint = 0;
+  bool passed = false;
+};
 struct Sheet {
   std::string date;
   std::vector<int> came_off, still_off, new_set;
@@ -143,6 +148,7 @@ struct Sheet {
   std::map<int, RotorSheet> rotors;
   std::map<std::string, Typed> parts_measured;  ///< By label.
   std::optional<Typed> stack;
+  std::vector<Felt> feelers;
   std::vector<TorqueSheet> torques;
   std::map<std::string, std::map<std::string, std::string>> answers;  ///< Question, about ("" for the shaft), reply.
 };
@@ -154,15 +160,47 @@ struct Named {
   std::vector<std::string> codes;
   std::string place;  ///< "rotor 3", "station 5"; empty: anywhere.
   std::vector<std::pair<std::string, std::string>> args;
+  std::string todo = {};  ///< Code of the instruction that must come with it; a note will do then.
 };
 
 enum class Kind {
-  mark_not_read, reading_left_out, seal_forgotten, ring_forgotten, grease_forgotten, captive_forgotten, safety_forgotten,
-  label_forgotten, recheck_forgotten, no_new_set, spacer_missing, spacer_without_label, nut_not_torqued,
-  half_out, indexed_wrong, halves_swapped, other_pattern, mirrored, fixed_contradict, spacers_exchanged, spacer_doubled,
-  inner_ring, short_bar, joint_open, joint_partly_home, press_low, press_high, torque_off,
-  wrong_bearing, wrong_lean, unsound_ring, bore_worn, bore_oval, bore_tapered,
-  hot_part, gauge_overdue, mixed_units,
+  mark_not_read,
+  reading_left_out,
+  seal_forgotten,
+  ring_forgotten,
+  grease_forgotten,
+  captive_forgotten,
+  safety_forgotten,
+  label_forgotten,
+  recheck_forgotten,
+  no_new_set,
+  spacer_missing,
+  spacer_without_label,
+  nut_not_torqued,
+  half_out,
+  indexed_wrong,
+  halves_swapped,
+  other_pattern,
+  mirrored,
+  fixed_contradict,
+  spacers_exchanged,
+  spacer_doubled,
+  inner_ring,
+  short_bar,
+  joint_open,
+  joint_partly_home,
+  press_low,
+  press_high,
+  torque_off,
+  wrong_bearing,
+  wrong_lean,
+  unsound_ring,
+  bore_worn,
+  bore_oval,
+  bore_tapered,
+  hot_part,
+  gauge_overdue,
+  mixed_units,
 };
 inline constexpr int kKinds = static_cast<int>(Kind::mixed_units) + 1;
 
@@ -178,15 +216,18 @@ struct KindRow {
 struct Rebuild;
 struct Mistake {
   Kind kind = Kind::half_out;
-  std::string told;                       ///< In words, for people who look at one rebuild.
-  bool timing = false;                    ///< Named by the marks as a whole (timing_truth.h), not by `names`.
-  std::vector<Named> names;               ///< All of these must be there.
-  double promised = 1;                    ///< Chance that it is called out. Under 1: gauge-limited.
-  double pass_allowed = 0;                ///< Chance of "in" that the uncertainty allows.
-  std::vector<Named> out, cannot_tell;    ///< Gauge-limited: any of these.
-  std::vector<std::string> not_out;       ///< Place, and beginnings of codes that must not be 'out' there: nothing sound to judge by.
+  std::string told;                     ///< In words, for people who look at one rebuild.
+  bool timing = false;                  ///< Named by the marks as a whole (timing_truth.h), not by `names`.
+  std::vector<Named> names;             ///< All of these must be there.
+  double promised = 1;                  ///< Chance that it is called out. Under 1: gauge-limited.
+  double pass_allowed = 0;              ///< Chance of "in" that the uncertainty allows.
+  std::vector<Named> out, cannot_tell;  ///< Gauge-limited: any of these.
+  std::vector<std::string>
+      not_out;              ///< Place, and beginnings of codes that must not be 'out' there: nothing sound to judge by.
+  std::string other_plane;  ///< ... of this plane they may: its readings are sound.
   std::function<void(Rebuild&, Mistake&, Random&)> after;  ///< Done to the sheet once everything was read.
   std::vector<std::pair<int, char>> halves;  ///< Timing: the halves that were put wrong, rotor and 'a' or 'b'.
+  std::string typed, right;                  ///< Wrong unit: as typed, and as it should have been.
   int step = 0;                              ///< Timing: built in steps of so many flats, the shorter way.
 
   [[nodiscard]] bool discrete() const { return promised >= 1 - 1e-6; }
@@ -205,8 +246,9 @@ struct Rebuild {
   std::vector<Rotor> rotors;  ///< Index 0 is rotor 1.
   int from_a = 0, from_b = 0;
   std::vector<bool> part_off;
-  double gap = 0;  ///< Of joints not home.
-  double true_stack_extra = 0;  ///< Parts missing (-) or too many (+).
+  double gap = 0;                   ///< Of joints not home.
+  int open_joint = 0;               ///< Which, counted from end A; a rotor is two parts.
+  double true_stack_extra = 0;      ///< Parts missing (-) or too many (+).
   std::vector<std::string> labels;  ///< Spacers as really put back, from end A.
   std::vector<Mistake> mistakes;
   std::vector<std::string> claimed;  ///< Places a mistake has to itself.

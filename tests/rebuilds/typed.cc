@@ -50,8 +50,7 @@ Typed in_inch_fractions(double m, int parts) {
   const long whole = all / parts, rest = all % parts, common = std::gcd(rest, static_cast<long>(parts));
   std::string text;
   if (whole > 0 || rest == 0) text = std::to_string(whole);
-  if (rest > 0)
-    text += (whole > 0 ? " " : "") + std::to_string(rest / common) + "/" + std::to_string(parts / common);
+  if (rest > 0) text += (whole > 0 ? " " : "") + std::to_string(rest / common) + "/" + std::to_string(parts / common);
   return {static_cast<double>(all) / parts * kInch, text + " in"};
 }
 

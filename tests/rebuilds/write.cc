@@ -45,12 +45,15 @@ void write_rotor(const Drawing& d, std::string& out) {
   text(out, "tine_width", "34 mm");
   text(out, "mass", "25.6 lb");
   line(out, "inertia", "{ across = \"0.085 kg·m²\", along = \"0.16 kg·m²\" }");
-  line(out, "half", "{ length = " + quoted(d.half_length.text) + ", tolerance = " + quoted(d.half_tolerance.text) + " }");
-  line(out, "bearing", "{ designation = " + quoted(d.designation) + ", d = " + quoted(d.d.text) + ", D = " + quoted(d.D.text) +
-                           ", B = " + quoted(d.B.text) + ", tolerance = " + quoted(d.tolerance_class) +
-                           ", outer_ring_inside = " + quoted(d.ring_inside.text) + " }");
-  std::string hub = d.fit.empty() ? "bore_least = " + quoted(d.bore_least.text) + ", bore_greatest = " + quoted(d.bore_greatest.text)
-                                  : "fit = " + quoted(d.fit);
+  line(out, "half",
+       "{ length = " + quoted(d.half_length.text) + ", tolerance = " + quoted(d.half_tolerance.text) + " }");
+  line(out, "bearing",
+       "{ designation = " + quoted(d.designation) + ", d = " + quoted(d.d.text) + ", D = " + quoted(d.D.text) +
+           ", B = " + quoted(d.B.text) + ", tolerance = " + quoted(d.tolerance_class) +
+           ", outer_ring_inside = " + quoted(d.ring_inside.text) + " }");
+  std::string hub =
+      d.fit.empty() ? "bore_least = " + quoted(d.bore_least.text) + ", bore_greatest = " + quoted(d.bore_greatest.text)
+                    : "fit = " + quoted(d.fit);
   hub += ", outside = " + quoted(d.hub_outside.text) + ", material = " + quoted(d.material.name);
   hub += ", roughness_loss = " + quoted(d.loss.text);
   if (d.ovality) hub += ", ovality = " + quoted(d.ovality->text);
@@ -92,7 +95,8 @@ std::string write_shaft(const Drawing& d, Random& random) {
   for (const Part& p : d.parts) out += "  " + station(d, p) + ",\n";
   out += "]\n\n[nut]\nthread = \"M48x3\"\nlubrication = \"oiled\"\n";
   for (const Nut& n : d.nuts)
-    line(out, std::string(1, n.end), "{ torque = " + quoted(n.torque.text) + ", tolerance = " + share(n.tolerance, random) + " }");
+    line(out, std::string(1, n.end),
+         "{ torque = " + quoted(n.torque.text) + ", tolerance = " + share(n.tolerance, random) + " }");
   out += "\n[policy]\n";
   if (!d.renew || random.chance(0.5)) line(out, "renew_disturbed", d.renew ? "true" : "false");
   if (d.one_sided) text(out, "decision", "one_sided");
@@ -194,14 +198,16 @@ void write_answers(const Sheet& sheet, std::string& out) {
       continue;
     }
     std::string inner;
-    for (const auto& [about, reply] : replies) inner += (inner.empty() ? "" : ", ") + key(about) + " = " + quoted(reply);
+    for (const auto& [about, reply] : replies)
+      inner += (inner.empty() ? "" : ", ") + key(about) + " = " + quoted(reply);
     line(out, question, "{ " + inner + " }");
   }
 }
 
 std::string write_readings(const Rebuild& r) {
   const Sheet& sheet = r.sheet;
-  std::string out = "[readings]\nshaft = \"shaft.toml\"\nworkshop = \"workshop.toml\"\njob = \"" + std::to_string(r.seed) + "\"\n";
+  std::string out =
+      "[readings]\nshaft = \"shaft.toml\"\nworkshop = \"workshop.toml\"\njob = \"" + std::to_string(r.seed) + "\"\n";
   line(out, "date", sheet.date);
   line(out, "came_off", numbers(sheet.came_off));
   if (!sheet.still_off.empty()) line(out, "still_off", numbers(sheet.still_off));
@@ -215,10 +221,13 @@ std::string write_readings(const Rebuild& r) {
     write_bore(r, s, out);
   }
   for (const auto& [label, length] : sheet.parts_measured)
-    out += "\n[[part]]\nlabel = " + quoted(label) + "\nlength = " + quoted(length.text) + "\ngauge = " +
-           quoted(r.shop.gauge("MIC").id) + "\n";
+    out += "\n[[part]]\nlabel = " + quoted(label) + "\nlength = " + quoted(length.text) +
+           "\ngauge = " + quoted(r.shop.gauge("MIC").id) + "\n";
   if (sheet.stack)
     out += "\n[[stack]]\nlength = " + quoted(sheet.stack->text) + "\ngauge = " + quoted(r.shop.gauge("SL").id) + "\n";
+  for (const Felt& f : sheet.feelers)
+    out += "\n[[feeler]]\njoint = " + std::to_string(f.joint) + "\npassed = " + (f.passed ? "true" : "false") +
+           "\nblade = \"0.05 mm\"\ngauge = " + quoted(r.shop.gauge("FG").id) + "\n";
   for (const TorqueSheet& t : sheet.torques) write_torque(t, out);
   write_answers(sheet, out);
   return out;
