@@ -66,7 +66,10 @@ void judge_nut(const Facts& facts, int index, StageReport& report) {
         {Code{"torque.nut_not_pulled"}, Severity::unanswered, args, {}, Message{Code{"torque.pull_nut"}, args}});
   }
   const Gauge* gauge = find_gauge(facts.workshop, last->gauge);
-  CORE_CHECK(gauge != nullptr);  // Readings are read against the workshop.
+  if (gauge == nullptr) {  // Only a pull on a bar may come without one: nothing says how sure it is.
+    const Args args{{"nut", end_word(nut.end)}, {"torque", any(nut.torque)}};
+    return report.findings.push_back({Code{"torque.pull_without_gauge"}, Severity::cannot_tell, args, {}, Message{Code{"torque.pull_with_gauge"}, args}});
+  }
   const WorkingPtr reached = show(report, {}, end_letter(nut.end), fasteners::figures(), "torque-reached",
                                   inputs_of(facts, nut, *last, *gauge));
   if (reached == nullptr) return;
