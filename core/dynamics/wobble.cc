@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "core/dynamics/check.h"
+#include "core/units/guards.h"
 
 namespace flatwise::dynamics {
 

@@ -4,7 +4,7 @@
 #include <numbers>
 #include <string>
 
-#include "core/fasteners/check.h"
+#include "core/units/guards.h"
 
 namespace flatwise::fasteners {
 namespace {

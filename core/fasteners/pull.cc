@@ -7,7 +7,7 @@
 #include <string>
 #include <utility>
 
-#include "core/fasteners/check.h"
+#include "core/units/guards.h"
 
 namespace flatwise::fasteners {
 namespace {
@@ -25,8 +25,7 @@ std::optional<Problem> wrong_pull_angle(Angle angle) {
 
 std::optional<Problem> wrong_lever(const Lever& lever) {
   if (auto p = not_above_nought("length", any(lever.length))) return p;
-  if (!(lever.extension >= Length{} && std::isfinite(lever.extension.si())))
-    return Problem{Code{"fasteners.negative"}, "extension", {}, {{"value", any(lever.extension)}}, std::nullopt};
+  if (auto p = negative("extension", any(lever.extension))) return p;
   if (auto p = outside("extension-angle", any(lever.extension_angle), -std::numbers::pi, std::numbers::pi)) return p;
   if (auto p = wrong_pull_angle(lever.pull_angle)) return p;
   if (arm_m(lever, std::numbers::pi / 2) > 0 && arm_m(lever, lever.pull_angle.radians()) > 0) return std::nullopt;

@@ -1,21 +1,21 @@
 #include "core/fits/heating.h"
 
 #include <algorithm>
+#include <cmath>
 
-#include "core/fits/check.h"
+#include "core/units/guards.h"
 
 namespace flatwise::fits {
 namespace {
 
 std::optional<Problem> check_heating(const Heating& input) {
-  if (auto bad = check_positive("diameter", any(input.diameter))) return bad;
-  if (!(input.interference.si() > -kEndless && input.interference.si() < kEndless))
-    return Problem{Code{"fits.not_finite"}, "interference", {}, {{"value", any(input.interference)}}, std::nullopt};
-  if (auto bad = check_not_negative("clearance", any(input.clearance))) return bad;
-  if (auto bad = check_positive("heated_expansion", any_expansion(input.heated_expansion))) return bad;
-  if (auto bad = check_positive("cooled_expansion", any_expansion(input.cooled_expansion))) return bad;
-  if (auto bad = check_positive("room", any(input.room))) return bad;
-  if (input.greatest > input.room && input.greatest.kelvin() < kEndless) return std::nullopt;
+  if (auto bad = not_above_nought("diameter", any(input.diameter))) return bad;
+  if (auto bad = not_finite("interference", any(input.interference))) return bad;
+  if (auto bad = negative("clearance", any(input.clearance))) return bad;
+  if (auto bad = not_above_nought("heated_expansion", any_expansion(input.heated_expansion))) return bad;
+  if (auto bad = not_above_nought("cooled_expansion", any_expansion(input.cooled_expansion))) return bad;
+  if (auto bad = not_above_nought("room", any(input.room))) return bad;
+  if (input.greatest > input.room && std::isfinite(input.greatest.kelvin())) return std::nullopt;
   return Problem{Code{"fits.limit_below_room"},
                  "greatest",
                  {},

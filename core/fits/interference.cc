@@ -1,8 +1,9 @@
 #include "core/fits/interference.h"
 
 #include <algorithm>
+#include <cmath>
 
-#include "core/fits/check.h"
+#include "core/units/guards.h"
 
 namespace flatwise::fits {
 namespace {
@@ -10,7 +11,8 @@ namespace {
 constexpr double kFlattenedShare = 0.8;  // Of Rz hole + Rz shaft, on diameter: DIN 7190-1.
 
 std::optional<Problem> check_limits(std::string_view field, const Limits& limits) {
-  if (limits.least.si() > 0 && limits.greatest >= limits.least && limits.greatest.si() < kEndless) return std::nullopt;
+  if (limits.least.si() > 0 && limits.greatest >= limits.least && std::isfinite(limits.greatest.si()))
+    return std::nullopt;
   return Problem{Code{"fits.limits_reversed"},
                  std::string{field},
                  {},
@@ -34,8 +36,8 @@ Length after_flattening(Length interference, Length loss) {
 }
 
 Result<Length> flattening_loss(const Roughness& roughness) {
-  if (auto bad = check_not_negative("roughness.hole", any(roughness.hole))) return tl::unexpected(*bad);
-  if (auto bad = check_not_negative("roughness.shaft", any(roughness.shaft))) return tl::unexpected(*bad);
+  if (auto bad = negative("roughness.hole", any(roughness.hole))) return tl::unexpected(*bad);
+  if (auto bad = negative("roughness.shaft", any(roughness.shaft))) return tl::unexpected(*bad);
   return kFlattenedShare * (roughness.hole + roughness.shaft);
 }
 

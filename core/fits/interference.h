@@ -50,7 +50,7 @@ struct Roughness {
 ///
 /// Model      0.8 times the sum of both Rz (0.4 Rz a side, twice for the diameter).
 /// Inputs     Rz >= 0.
-/// Refuses    Negative or NaN heights: fits.below_zero, field "roughness.hole" or "roughness.shaft".
+/// Refuses    Negative or NaN heights: input.negative, field "roughness.hole" or "roughness.shaft".
 /// Source     [DIN7190-1], from memory.
 [[nodiscard]] Result<Length> flattening_loss(const Roughness& roughness);
 

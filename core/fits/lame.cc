@@ -1,6 +1,6 @@
 #include "core/fits/lame.h"
 
-#include "core/fits/check.h"
+#include "core/units/guards.h"
 
 namespace flatwise::fits {
 namespace {
@@ -11,8 +11,17 @@ double wall_factor(Length inside, Length outside) {
   return (1.0 + k * k) / (1.0 - k * k);
 }
 
+std::optional<Problem> check_inside(std::string_view field, Length inside, Length outside) {
+  if (inside < outside) return std::nullopt;
+  return Problem{Code{"fits.not_inside"},
+                 std::string{field},
+                 {},
+                 {{"inside", any(inside)}, {"outside", any(outside)}},
+                 std::nullopt};
+}
+
 std::optional<Problem> check_elastic(std::string_view modulus, std::string_view poisson, const Elastic& part) {
-  if (auto bad = check_positive(modulus, any(part.youngs_modulus))) return bad;
+  if (auto bad = not_above_nought(modulus, any(part.youngs_modulus))) return bad;
   if (part.poisson > -1.0 && part.poisson <= 0.5) return std::nullopt;
   return Problem{
       Code{"fits.poisson_out_of_range"}, std::string{poisson}, {}, {{"value", any_ratio(part.poisson)}}, std::nullopt};
@@ -29,16 +38,16 @@ double compliance_m_per_pa(const PressedJoint& joint) {
 
 std::optional<Problem> check_joint_and_pressure(const PressedJoint& joint, Pressure pressure) {
   if (auto bad = check_joint(joint)) return bad;
-  return check_not_negative("pressure", any(pressure));
+  return negative("pressure", any(pressure));
 }
 
 }  // namespace
 
 std::optional<Problem> check_joint(const PressedJoint& joint) {
-  if (auto bad = check_positive("diameter", any(joint.diameter))) return bad;
-  if (auto bad = check_not_negative("ring_inside", any(joint.ring_inside))) return bad;
+  if (auto bad = not_above_nought("diameter", any(joint.diameter))) return bad;
+  if (auto bad = negative("ring_inside", any(joint.ring_inside))) return bad;
   if (auto bad = check_inside("ring_inside", joint.ring_inside, joint.diameter)) return bad;
-  if (auto bad = check_positive("hub_outside", any(joint.hub_outside))) return bad;
+  if (auto bad = not_above_nought("hub_outside", any(joint.hub_outside))) return bad;
   if (auto bad = check_inside("hub_outside", joint.diameter, joint.hub_outside)) return bad;
   if (auto bad = check_elastic("ring.youngs_modulus", "ring.poisson", joint.ring)) return bad;
   return check_elastic("hub.youngs_modulus", "hub.poisson", joint.hub);
@@ -46,7 +55,7 @@ std::optional<Problem> check_joint(const PressedJoint& joint) {
 
 Result<Pressure> contact_pressure(const PressedJoint& joint, Length interference) {
   if (auto bad = check_joint(joint)) return tl::unexpected(*bad);
-  if (auto bad = check_not_negative("interference", any(interference))) return tl::unexpected(*bad);
+  if (auto bad = negative("interference", any(interference))) return tl::unexpected(*bad);
   return pascals(interference.si() / compliance_m_per_pa(joint));
 }
 
@@ -67,13 +76,13 @@ Result<HoopStress> hoop_stress(const PressedJoint& joint, Pressure pressure) {
 
 Result<Pressure> pressure_for_hub_hoop(const PressedJoint& joint, Pressure hoop) {
   if (auto bad = check_joint(joint)) return tl::unexpected(*bad);
-  if (auto bad = check_not_negative("hoop", any(hoop))) return tl::unexpected(*bad);
+  if (auto bad = negative("hoop", any(hoop))) return tl::unexpected(*bad);
   return hoop / wall_factor(joint.diameter, joint.hub_outside);
 }
 
 Result<Pressure> yield_onset(const PressedJoint& joint, Pressure hub_yield) {
   if (auto bad = check_joint(joint)) return tl::unexpected(*bad);
-  if (auto bad = check_positive("hub_yield", any(hub_yield))) return tl::unexpected(*bad);
+  if (auto bad = not_above_nought("hub_yield", any(hub_yield))) return tl::unexpected(*bad);
   const double k = joint.diameter / joint.hub_outside;
   return 0.5 * (1.0 - k * k) * hub_yield;
 }
@@ -91,7 +100,7 @@ Result<Length> inner_raceway_change(const PressedJoint& joint, Pressure pressure
 }
 
 Result<Length> estimated_ring_inside(Length bore, Length outside) {
-  if (auto bad = check_positive("bore", any(bore))) return tl::unexpected(*bad);
+  if (auto bad = not_above_nought("bore", any(bore))) return tl::unexpected(*bad);
   if (auto bad = check_inside("bore", bore, outside)) return tl::unexpected(*bad);
   return 0.2 * (4.0 * outside + bore);
 }

@@ -35,7 +35,7 @@ struct PressedJoint {
 /// Model      Thick-walled cylinders of equal length, plane stress, elastic, smooth, not turning.
 /// Inputs     interference >= 0, on diameter; for pressing after_flattening(), for heating in full.
 /// Returns    Pressure >= 0. Zero interference gives exactly zero; proportional to interference.
-/// Refuses    Joints check_joint() refuses; negative or NaN interference: fits.below_zero, field "interference".
+/// Refuses    Joints check_joint() refuses; negative or NaN interference: input.negative, field "interference".
 ///            Does not check yield: compare with yield_onset(), beyond it the true pressure is lower.
 /// Accuracy   32 eps relative against the closed form. The model error (a ring longer or shorter than the hub, grooves,
 ///            ribs) is larger.

@@ -5,8 +5,8 @@
 #include <numbers>
 #include <string>
 
-#include "core/fits/check.h"
 #include "core/metrology/quantiles.h"
+#include "core/units/guards.h"
 
 namespace flatwise::fits {
 namespace {
@@ -30,12 +30,12 @@ std::optional<Problem> check_friction(FrictionRange friction) {
 
 std::optional<Problem> check_pressing(const Pressing& pressing) {
   if (auto bad = check_joint(pressing.joint)) return bad;
-  if (auto bad = check_positive("width", any(pressing.width))) return bad;
-  if (auto bad = check_not_negative("roughness_loss", any(pressing.roughness_loss))) return bad;
+  if (auto bad = not_above_nought("width", any(pressing.width))) return bad;
+  if (auto bad = negative("roughness_loss", any(pressing.roughness_loss))) return bad;
   const auto& fit = pressing.interference;
   if (auto bad = check_range("interference", any(fit.least), any(fit.greatest))) return bad;
   if (auto bad = check_friction(pressing.friction)) return bad;
-  return check_positive("hub_yield", any(pressing.hub_yield));
+  return not_above_nought("hub_yield", any(pressing.hub_yield));
 }
 
 Area seat(Length diameter, Length width) { return std::numbers::pi * (diameter * width); }
@@ -74,9 +74,9 @@ Result<double> friction_of(const FinishedPress& press, Length loss, int number) 
     bad->field = field + "." + bad->field;
     return tl::unexpected(*bad);
   }
-  if (auto bad = check_positive(field + ".width", any(press.width))) return tl::unexpected(*bad);
-  if (auto bad = check_positive(field + ".force", any(press.force))) return tl::unexpected(*bad);
-  if (!(press.interference > loss && press.interference.si() < kEndless))
+  if (auto bad = not_above_nought(field + ".width", any(press.width))) return tl::unexpected(*bad);
+  if (auto bad = not_above_nought(field + ".force", any(press.force))) return tl::unexpected(*bad);
+  if (!(press.interference > loss && std::isfinite(press.interference.si())))
     return tl::unexpected(Problem{Code{"fits.press_without_interference"},
                                   field,
                                   {},
@@ -101,7 +101,7 @@ void summarise(ShopFriction& shop) {
 }  // namespace
 
 Result<ShopFriction> shop_friction(std::span<const FinishedPress> presses, Length roughness_loss, FrictionRange book) {
-  if (auto bad = check_not_negative("roughness_loss", any(roughness_loss))) return tl::unexpected(*bad);
+  if (auto bad = negative("roughness_loss", any(roughness_loss))) return tl::unexpected(*bad);
   if (auto bad = check_friction(book)) return tl::unexpected(*bad);
   ShopFriction shop;
   shop.range = book;
@@ -129,10 +129,10 @@ Result<ShopFriction> shop_friction(std::span<const FinishedPress> presses, Lengt
 namespace {
 
 std::optional<Problem> check_reading(const ForceReading& reading, const ForceBand& band) {
-  if (auto bad = check_not_negative("force", any(reading.force))) return bad;
-  if (auto bad = check_not_negative("calibration", any(reading.calibration_expanded))) return bad;
-  if (auto bad = check_not_negative("resolution", any(reading.resolution))) return bad;
-  if (auto bad = check_not_negative("band_least", any(band.least))) return bad;
+  if (auto bad = negative("force", any(reading.force))) return bad;
+  if (auto bad = negative("calibration", any(reading.calibration_expanded))) return bad;
+  if (auto bad = negative("resolution", any(reading.resolution))) return bad;
+  if (auto bad = negative("band_least", any(band.least))) return bad;
   return check_range("band", any(band.least), any(band.greatest));
 }
 
@@ -184,13 +184,13 @@ Result<Readback> read_back(const ForceReading& reading, const ForceBand& band, c
 }
 
 Result<RingCreep> ring_creep(const CreepInput& input) {
-  if (auto bad = check_positive("diameter", any(input.diameter))) return tl::unexpected(*bad);
-  if (auto bad = check_positive("width", any(input.width))) return tl::unexpected(*bad);
-  if (auto bad = check_not_negative("pressure", any(input.pressure_least))) return tl::unexpected(*bad);
+  if (auto bad = not_above_nought("diameter", any(input.diameter))) return tl::unexpected(*bad);
+  if (auto bad = not_above_nought("width", any(input.width))) return tl::unexpected(*bad);
+  if (auto bad = negative("pressure", any(input.pressure_least))) return tl::unexpected(*bad);
   if (auto bad = check_range("pressure", any(input.pressure_least), any(input.pressure_greatest)))
     return tl::unexpected(*bad);
   if (auto bad = check_friction(input.friction)) return tl::unexpected(*bad);
-  if (auto bad = check_positive("couple", any(input.couple))) return tl::unexpected(*bad);
+  if (auto bad = not_above_nought("couple", any(input.couple))) return tl::unexpected(*bad);
   const auto holding = [&](Pressure pressure, double friction) {
     return 0.5 * friction * (pressure * seat(input.diameter, input.width) * input.diameter);
   };

@@ -109,7 +109,7 @@ struct Readback {
 ///            least force and greatest friction to the greatest force and least friction, plus the flattening.
 /// Inputs     force >= 0 and finite; 0 <= band.least <= band.greatest.
 /// Returns    interference_least 0 where force - U is not above nought: nothing is proven then.
-/// Refuses    NaN, negative, reversed: fits.below_zero, fits.range_reversed.
+/// Refuses    NaN, negative, reversed: input.negative, fits.range_reversed.
 /// Source     [ISO14253-1] for the decision; [GUM] for the resolution.
 [[nodiscard]] Result<Readback> read_back(const ForceReading& reading, const ForceBand& band, const Pressing& pressing);
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/metrology/check.h"
+#include "core/units/guards.h"
 
 namespace flatwise::metrology {
 namespace {

@@ -5,6 +5,7 @@
 #include <numbers>
 
 #include "core/metrology/check.h"
+#include "core/units/guards.h"
 
 namespace flatwise::metrology {
 namespace {
@@ -152,8 +153,7 @@ std::optional<Problem> check_readings(std::span<const Reading> readings) {
   if (auto p = count_outside("reading", readings.size(), 1, kMostReadings)) return p;
   for (const Reading& r : readings) {
     if (auto p = not_above_nought("reading", any(r.diameter))) return p;
-    if (!std::isfinite(r.direction.radians()))
-      return Problem{Code{"metrology.not_finite"}, "direction", {}, {}, std::nullopt};
+    if (auto p = not_finite("direction", any(r.direction))) return p;
   }
   return std::nullopt;
 }

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "core/metrology/check.h"
+#include "core/units/guards.h"
 
 namespace flatwise::metrology {
 

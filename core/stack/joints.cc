@@ -5,6 +5,8 @@
 #include <string>
 #include <utility>
 
+#include "core/units/guards.h"
+
 namespace flatwise::stack {
 namespace {
 
@@ -13,10 +15,6 @@ constexpr int kMoreThanFound = 8;
 std::optional<Problem> not_a_chance(std::string_view field, double value) {
   if (value >= 0 && value <= 1) return std::nullopt;
   return Problem{Code{"stack.not_a_chance"}, std::string{field}, {}, {{"value", any_ratio(value)}}, std::nullopt};
-}
-std::optional<Problem> not_above_nought(std::string_view field, Length value) {
-  if (value.si() > 0 && std::isfinite(value.si())) return std::nullopt;
-  return Problem{Code{"stack.not_above_nought"}, std::string{field}, {}, {{"value", any(value)}}, std::nullopt};
 }
 
 std::optional<Problem> wrong(std::span<const Joint> joints, const JointHabits& habits) {
@@ -28,7 +26,7 @@ std::optional<Problem> wrong(std::span<const Joint> joints, const JointHabits& h
   if (auto p = not_a_chance("partly", habits.partly)) return p;
   if (auto p = not_a_chance("feeler-misses", habits.feeler_misses)) return p;
   if (auto p = not_a_chance("feeler-misleads", habits.feeler_misleads)) return p;
-  if (auto p = not_above_nought("step", habits.step)) return p;
+  if (auto p = not_above_nought("step", any(habits.step))) return p;
   if (habits.least_gap.si() >= 0 && habits.least_gap <= habits.step) return std::nullopt;
   return Problem{Code{"stack.gap_over_step"},
                  "least-gap",
@@ -82,7 +80,8 @@ Result<JointChances> joint_chances(std::span<const Joint> joints, const JointHab
                                    std::optional<MeasuredStack> measured) {
   if (auto p = wrong(joints, habits)) return tl::unexpected(*std::move(p));
   if (measured)
-    if (auto p = not_above_nought("measured-u", measured->standard_uncertainty)) return tl::unexpected(*std::move(p));
+    if (auto p = not_above_nought("measured-u", any(measured->standard_uncertainty)))
+      return tl::unexpected(*std::move(p));
   const std::vector<Weights> weights = weights_of(joints, habits);
   const auto found = static_cast<int>(std::ranges::count(joints, Feeler::went_in, &Joint::feeler));
   const int most = std::min(static_cast<int>(joints.size()), found + kMoreThanFound);

@@ -6,22 +6,14 @@
 #include <string>
 #include <utility>
 
+#include "core/units/guards.h"
+
 namespace flatwise::stack {
-namespace {
-
-Problem refused(Code code, std::string_view field, Length value) {
-  return {code, std::string{field}, {}, {{"value", any(value)}}, std::nullopt};
-}
-
-}  // namespace
 
 Result<SeatJudged> judge_seat(const SeatReading& r) {
-  if (!(r.measured.si() > 0 && std::isfinite(r.measured.si())))
-    return tl::unexpected(refused(Code{"stack.not_above_nought"}, "measured", r.measured));
-  if (!(r.least_gap.si() > 0 && std::isfinite(r.least_gap.si())))
-    return tl::unexpected(refused(Code{"stack.not_above_nought"}, "least-gap", r.least_gap));
-  if (!(r.expanded.si() >= 0 && std::isfinite(r.expanded.si())))
-    return tl::unexpected(refused(Code{"stack.negative"}, "measured-u", r.expanded));
+  if (auto p = not_above_nought("measured", any(r.measured))) return tl::unexpected(*std::move(p));
+  if (auto p = not_above_nought("least-gap", any(r.least_gap))) return tl::unexpected(*std::move(p));
+  if (auto p = negative("measured-u", any(r.expanded))) return tl::unexpected(*std::move(p));
   if (!(r.seated.least <= r.seated.greatest))
     return tl::unexpected(Problem{Code{"stack.band_order"},
                                   "band-least",
@@ -43,19 +35,16 @@ Result<SeatJudged> judge_seat(const SeatReading& r) {
 }
 
 Result<std::vector<Slip>> explain(Length difference, Length within, std::span<const StackPart> parts) {
-  if (!std::isfinite(difference.si())) return tl::unexpected(refused(Code{"stack.not_finite"}, "difference", Length{}));
-  if (!(within.si() >= 0 && std::isfinite(within.si())))
-    return tl::unexpected(refused(Code{"stack.negative"}, "within", within));
+  if (auto p = not_finite("difference", any(difference))) return tl::unexpected(*std::move(p));
+  if (auto p = negative("within", any(within))) return tl::unexpected(*std::move(p));
   if (parts.empty() || parts.size() > 100'000)
     return tl::unexpected(Problem{
         Code{"stack.part_count"}, "length", {}, {{"count", static_cast<std::int64_t>(parts.size())}}, std::nullopt});
   std::map<double, std::vector<int>> by_length;
   for (std::size_t i = 0; i < parts.size(); ++i) {
-    const double length_m = parts[i].nominal.si();
-    if (!(length_m > 0 && std::isfinite(length_m)))
-      return tl::unexpected(
-          refused(Code{"stack.not_above_nought"}, "part[" + std::to_string(i + 1) + "]", parts[i].nominal));
-    by_length[length_m].push_back(static_cast<int>(i));
+    if (auto p = not_above_nought("part[" + std::to_string(i + 1) + "]", any(parts[i].nominal)))
+      return tl::unexpected(*std::move(p));
+    by_length[parts[i].nominal.si()].push_back(static_cast<int>(i));
   }
   std::vector<Slip> slips;
   const auto consider = [&](SlipKind kind, const std::vector<int>& these, const std::vector<int>& instead,

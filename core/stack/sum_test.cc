@@ -156,8 +156,8 @@ TEST(StackLength, RefusesAndNamesThePart) {
     const auto stack = StackLength::of(parts);
     return stack ? std::string{} : stack.error().field + " " + std::string{stack.error().code.id()};
   };
-  EXPECT_EQ(refused({.nominal = millimetres(0)}), "part[3] stack.not_above_nought");
-  EXPECT_EQ(refused({.nominal = millimetres(nan)}), "part[3] stack.not_above_nought");
+  EXPECT_EQ(refused({.nominal = millimetres(0)}), "part[3] input.not_above_nought");
+  EXPECT_EQ(refused({.nominal = millimetres(nan)}), "part[3] input.not_above_nought");
   EXPECT_EQ(refused({.nominal = millimetres(5), .above = millimetres(-0.1)}), "part[3] stack.negative");
   EXPECT_EQ(refused({.nominal = millimetres(5), .above = millimetres(nan)}), "part[3] stack.negative");
   EXPECT_EQ(refused({.nominal = millimetres(5), .below = millimetres(5)}), "part[3] stack.limit_too_wide");
