@@ -11,25 +11,12 @@
 
 namespace flatwise::dynamics {
 
-InputSpec between(std::string_view name, std::string_view symbol, Kind kind, double least_si, double greatest_si) {
-  return {.name = name, .symbol = symbol, .kind = kind, .least_si = least_si, .greatest_si = greatest_si};
-}
-InputSpec above_nought(std::string_view name, std::string_view symbol, Kind kind, double greatest_si) {
-  InputSpec spec = between(name, symbol, kind, 0, greatest_si);
-  spec.above_least = true;
-  return spec;
-}
 InputSpec lean_input(std::string_view name, std::string_view symbol) {
   return between(name, symbol, Kind::angle, 0, kMostLean);
 }
 InputSpec speed_input() { return above_nought("speed", "Ω", Kind::angular_speed, kMostSpeed); }
 
 namespace {
-
-InputSpec may_be_given(InputSpec spec) {
-  spec.optional = true;
-  return spec;
-}
 
 Result<AngularSpeed> spin_from(const Given& in) {
   const std::string& word = in.text("spinning");
@@ -57,13 +44,10 @@ FigureSpec make_rotating_couple() {
   return {
       .name = "rotating-couple",
       .formula = "C = I_t Ω² sin α cos α − I_p s Ω sin α; s = v/r rolling, −Ω (1 − cos α) held, Ω cos α with the shaft",
-      .inputs = {speed_input(),
-                 lean_input(),
-                 between("across", "I_t", Kind::inertia, 0, 1e4),
-                 between("along", "I_p", Kind::inertia, 0, 2e4),
-                 {.name = "spinning", .symbol = "s", .choices = kSpinningChoices},
-                 may_be_given(between("travel", "v", Kind::speed, -100, 100)),
-                 may_be_given(above_nought("rolling-radius", "r", Kind::length, kMostLength))},
+      .inputs = {speed_input(), lean_input(), between("across", "I_t", Kind::inertia, 0, 1e4),
+                 between("along", "I_p", Kind::inertia, 0, 2e4), one_of("spinning", "s", kSpinningChoices),
+                 optional(between("travel", "v", Kind::speed, -100, 100)),
+                 optional(above_nought("rolling-radius", "r", Kind::length, kMostLength))},
       .outputs = {{"couple", "C", Kind::torque}, {"spin", "s", Kind::angular_speed}},
       .sources = {"Euler", "Skewed-disk"},
       .compute = compute_couple,
@@ -113,8 +97,7 @@ FigureSpec tine_travel_figure() {
 FigureSpec ground_figure() {
   return {.name = "ground-per-swing",
           .formula = "g = 2π v/Ω",
-          .inputs = {above_nought("travel", "v", Kind::speed, 100),
-                     above_nought("speed", "Ω", Kind::angular_speed, kMostSpeed)},
+          .inputs = {above_nought("travel", "v", Kind::speed, 100), speed_input()},
           .outputs = {{"ground", "g", Kind::length}},
           .sources = {"Geometry"},
           .compute = [](const Given& in) -> Result<Computed> {
@@ -156,9 +139,9 @@ FigureSpec make_tine_gap() {
                  above_nought("tip-radius", "R_A", Kind::length, 10), lean_input("lean", "α_A"),
                  between("tine-width", "w_A", Kind::length, 0, 10),
                  between("between", "φ_B − φ_A", Kind::angle, -kMostTurn, kMostTurn),
-                 may_be_given(above_nought("other-tip-radius", "R_B", Kind::length, 10)),
-                 may_be_given(lean_input("other-lean", "α_B")),
-                 may_be_given(between("other-tine-width", "w_B", Kind::length, 0, 10))},
+                 optional(above_nought("other-tip-radius", "R_B", Kind::length, 10)),
+                 optional(lean_input("other-lean", "α_B")),
+                 optional(between("other-tine-width", "w_B", Kind::length, 0, 10))},
       .outputs = {{"gap", "g", Kind::length}, {"closing", "max (z_A − z_B)", Kind::length}, {"at", "ψ", Kind::angle}},
       .sources = {"Geometry"},
       .compute = compute_gap,

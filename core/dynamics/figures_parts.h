@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "core/dynamics/check.h"
-#include "core/working/figure.h"
+#include "core/working/input_specs.h"
 
 namespace flatwise::dynamics {
 
@@ -15,13 +15,9 @@ inline constexpr double kMostLength = 100;  // m
 inline constexpr double kMostForce = 1e9;   // N
 inline constexpr double kMostCouple = 1e9;  // N m
 inline constexpr double kMostTurn = 1e3;    // rad
-inline constexpr std::string_view kRule = "rule of this program";
 
 inline constexpr std::string_view kSpinningChoices[] = {"rolling", "held", "with-shaft"};
 
-[[nodiscard]] InputSpec between(std::string_view name, std::string_view symbol, Kind kind, double least_si,
-                                double greatest_si);
-[[nodiscard]] InputSpec above_nought(std::string_view name, std::string_view symbol, Kind kind, double greatest_si);
 [[nodiscard]] InputSpec lean_input(std::string_view name = "lean", std::string_view symbol = "α");
 [[nodiscard]] InputSpec speed_input();
 

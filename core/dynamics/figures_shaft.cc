@@ -19,13 +19,10 @@ Problem uneven(std::string_view name, std::size_t count, std::size_t positions) 
           std::nullopt};
 }
 
-/// One value a position, or one for all.
-Result<std::vector<double>> one_each(const Given& in, std::string_view name, std::size_t positions) {
-  std::vector<double> values = in.all_si(name);
-  if (values.empty()) values.assign(positions, 0.0);
-  if (values.size() == 1) values.assign(positions, double{values.front()});
-  if (values.size() == positions) return values;
-  return tl::unexpected(uneven(name, values.size(), positions));
+/// One value a position, or one for all; nought where it was left out.
+Result<std::vector<double>> one_a_position(const Given& in, std::string_view name, std::size_t positions) {
+  if (auto values = one_each(in, name, positions, 0.0)) return *std::move(values);
+  return tl::unexpected(uneven(name, in.all_si(name).size(), positions));
 }
 
 Result<std::vector<double>> azimuths_from(const Given& in, std::size_t positions) {
@@ -67,7 +64,8 @@ Computed resultants_said(const Resultants& r) {
 Result<Computed> compute_resultant(const Given& in) {
   const auto positions = in.all_si("position");
   const auto azimuths = azimuths_from(in, positions.size());
-  const auto couples = one_each(in, "couple", positions.size()), forces = one_each(in, "force", positions.size());
+  const auto couples = one_a_position(in, "couple", positions.size());
+  const auto forces = one_a_position(in, "force", positions.size());
   for (const auto* values : {&azimuths, &couples, &forces})
     if (!*values) return tl::unexpected(values->error());
   std::vector<RotatingSet> sets;
@@ -82,28 +80,16 @@ Result<Computed> compute_resultant(const Given& in) {
 }
 
 std::vector<InputSpec> resultant_inputs() {
-  const auto many = [](InputSpec spec, bool optional) {
-    spec.repeated = true;
-    spec.optional = optional;
-    return spec;
-  };
-  const auto assumed = [](InputSpec spec, Value value) {
-    spec.assumed = std::move(value);
-    spec.assumed_from = kRule;
-    return spec;
-  };
-  InputSpec flats = between("flats", "n", Kind::count, 3, 24);
-  flats.optional = true;
-  return {many(between("position", "z_i", Kind::length, -kMostLength, kMostLength), false),
-          flats,
-          many(between("flat", "f_i", Kind::count, 1, 24), true),
-          many(between("azimuth", "φ_i", Kind::angle, -kMostTurn, kMostTurn), true),
-          many(between("couple", "C_i", Kind::torque, -kMostCouple, kMostCouple), false),
-          many(between("force", "F_i", Kind::force, -kMostForce, kMostForce), true),
+  return {repeated(between("position", "z_i", Kind::length, -kMostLength, kMostLength)),
+          optional(between("flats", "n", Kind::count, 3, 24)),
+          optional(repeated(between("flat", "f_i", Kind::count, 1, 24))),
+          optional(repeated(between("azimuth", "φ_i", Kind::angle, -kMostTurn, kMostTurn))),
+          repeated(between("couple", "C_i", Kind::torque, -kMostCouple, kMostCouple)),
+          optional(repeated(between("force", "F_i", Kind::force, -kMostForce, kMostForce))),
           between("plane-a", "z_a", Kind::length, -kMostLength, kMostLength),
           between("plane-b", "z_b", Kind::length, -kMostLength, kMostLength),
-          assumed(between("error-share", "e", Kind::ratio, 0, 1), any_ratio(StatedErrors{}.share)),
-          assumed(between("error-azimuth", "e_φ", Kind::angle, 0, 1), any(StatedErrors{}.azimuth))};
+          assumed(from_nought("error-share", "e", Kind::ratio, 1), any_ratio(StatedErrors{}.share), kOwnRule),
+          assumed(from_nought("error-azimuth", "e_φ", Kind::angle, 1), any(StatedErrors{}.azimuth), kOwnRule)};
 }
 
 FigureSpec make_resultant() {

@@ -10,25 +10,6 @@
 
 namespace flatwise::fasteners {
 
-InputSpec above_nought(std::string_view name, std::string_view symbol, Kind kind, double greatest_si) {
-  return {.name = name, .symbol = symbol, .kind = kind, .least_si = 0, .greatest_si = greatest_si, .above_least = true};
-}
-InputSpec assumed_value(std::string_view name, std::string_view symbol, Value value, double least_si,
-                        double greatest_si, std::string_view why) {
-  const Kind kind = std::get<AnyQuantity>(value).kind;
-  return {.name = name,
-          .symbol = symbol,
-          .kind = kind,
-          .least_si = least_si,
-          .greatest_si = greatest_si,
-          .assumed = std::move(value),
-          .assumed_from = why};
-}
-InputSpec may_be_given(InputSpec spec) {
-  spec.optional = true;
-  return spec;
-}
-
 Result<NutFactor> factor_from(const Given& in) {
   const bool least = in.has("nut-factor-least"), greatest = in.has("nut-factor-greatest");
   if (least && greatest) return NutFactor{in.si("nut-factor-least"), in.si("nut-factor-greatest")};
@@ -48,18 +29,12 @@ Result<NutFactor> factor_from(const Given& in) {
 
 namespace {
 
-InputSpec thread_input() { return {.name = "thread", .symbol = "thread", .text = true}; }
+InputSpec thread_input() { return free_text("thread", "thread"); }
 std::vector<InputSpec> factor_inputs() {
-  return {{.name = "lubrication", .symbol = "lubrication", .optional = true, .choices = kLubricationChoices},
-          may_be_given(above_nought("nut-factor-least", "K1", Kind::ratio, 2)),
-          may_be_given(above_nought("nut-factor-greatest", "K2", Kind::ratio, 2))};
+  return {optional(one_of("lubrication", "lubrication", kLubricationChoices)),
+          optional(above_nought("nut-factor-least", "K1", Kind::ratio, 2)),
+          optional(above_nought("nut-factor-greatest", "K2", Kind::ratio, 2))};
 }
-template <class... T>
-std::vector<InputSpec> joined(std::vector<InputSpec> first, T... more) {
-  (first.insert(first.end(), more.begin(), more.end()), ...);
-  return first;
-}
-
 Result<Computed> compute_stress_area(const Given& in) {
   const auto thread = read_thread(in.text("thread"), "thread");
   if (!thread) return tl::unexpected(thread.error());
@@ -102,9 +77,8 @@ Result<Computed> compute_proof_load(const Given& in) {
 FigureSpec proof_load_figure() {
   return {.name = "proof-load",
           .formula = "F_p = S_p A",
-          .inputs = {thread_input(),
-                     {.name = "class", .symbol = "class", .optional = true, .text = true},
-                     may_be_given(above_nought("proof-strength", "S_p", Kind::pressure, 1e10))},
+          .inputs = {thread_input(), optional(free_text("class", "class")),
+                     optional(above_nought("proof-strength", "S_p", Kind::pressure, 1e10))},
           .outputs = {{"proof-load", "F_p", Kind::force},
                       {"proof-strength", "S_p", Kind::pressure},
                       {"stress-area", "A", Kind::area}},
@@ -135,17 +109,13 @@ Result<Computed> compute_preload(const Given& in) {
 }
 
 FigureSpec torque_preload_figure() {
-  std::vector<InputSpec> inputs{above_nought("torque", "T", Kind::torque, kMostTorque),
-                                above_nought("diameter", "d", Kind::length, kMostDiameter)};
-  inputs = joined(
-      std::move(inputs), factor_inputs(),
-      std::vector<InputSpec>{
-          may_be_given(
-              {.name = "torque-u", .symbol = "U", .kind = Kind::torque, .least_si = 0, .greatest_si = kMostTorque}),
-          may_be_given(above_nought("proof-load", "F_p", Kind::force, kMostForce))});
   return {.name = "torque-preload",
           .formula = "F1 = (T − U) / (K2 d), F2 = (T + U) / (K1 d)",
-          .inputs = std::move(inputs),
+          .inputs = joined({{above_nought("torque", "T", Kind::torque, kMostTorque),
+                             above_nought("diameter", "d", Kind::length, kMostDiameter)},
+                            factor_inputs(),
+                            {optional(from_nought("torque-u", "U", Kind::torque, kMostTorque)),
+                             optional(above_nought("proof-load", "F_p", Kind::force, kMostForce))}}),
           .outputs = {{"preload-least", "F1", Kind::force},
                       {"preload-greatest", "F2", Kind::force},
                       {"nut-factor-least", "K1", Kind::ratio},
@@ -168,9 +138,9 @@ Result<Computed> compute_torque_for_preload(const Given& in) {
 FigureSpec torque_for_preload_figure() {
   return {.name = "torque-for-preload",
           .formula = "T1 = K1 F d, T2 = K2 F d",
-          .inputs = joined({above_nought("preload", "F", Kind::force, kMostForce),
-                            above_nought("diameter", "d", Kind::length, kMostDiameter)},
-                           factor_inputs()),
+          .inputs = joined({{above_nought("preload", "F", Kind::force, kMostForce),
+                             above_nought("diameter", "d", Kind::length, kMostDiameter)},
+                            factor_inputs()}),
           .outputs = {{"torque-least", "T1", Kind::torque},
                       {"torque-greatest", "T2", Kind::torque},
                       {"nut-factor-least", "K1", Kind::ratio},
@@ -193,12 +163,11 @@ FigureSpec torque_full_figure() {
   return {
       .name = "torque-full",
       .formula = "T = F (P/2π + µ_t d2/(2 cos 30°) + µ_b D_k/2)",
-      .inputs = {above_nought("preload", "F", Kind::force, kMostForce),
-                 above_nought("pitch", "P", Kind::length, 0.1),
+      .inputs = {above_nought("preload", "F", Kind::force, kMostForce), above_nought("pitch", "P", Kind::length, 0.1),
                  above_nought("pitch-diameter", "d2", Kind::length, kMostDiameter),
                  above_nought("bearing-diameter", "D_k", Kind::length, kMostDiameter),
-                 {.name = "thread-friction", .symbol = "µ_t", .kind = Kind::ratio, .least_si = 0, .greatest_si = 1},
-                 {.name = "bearing-friction", .symbol = "µ_b", .kind = Kind::ratio, .least_si = 0, .greatest_si = 1}},
+                 from_nought("thread-friction", "µ_t", Kind::ratio, 1),
+                 from_nought("bearing-friction", "µ_b", Kind::ratio, 1)},
       .outputs = {{"torque", "T", Kind::torque},
                   {"stretching", "T_P", Kind::torque},
                   {"thread", "T_t", Kind::torque},
@@ -227,17 +196,14 @@ Result<Computed> compute_compression(const Given& in) {
 }
 
 FigureSpec compression_figure() {
-  const auto many = [](InputSpec spec) {
-    spec.repeated = true;
-    return spec;
-  };
   return {.name = "stack-compression",
           .formula = "δ = Σ F l / (E π/4 (D² − d²))",
           .inputs = {above_nought("force", "F", Kind::force, kMostForce),
-                     many(above_nought("length", "l", Kind::length, kMostLength)),
-                     many(above_nought("outside", "D", Kind::length, 10)),
-                     many({.name = "bore", .symbol = "d", .kind = Kind::length, .least_si = 0, .greatest_si = 10}),
-                     assumed_value("youngs-modulus", "E", any(gigapascals(206)), 1e9, 1e12, "steel, common practice")},
+                     repeated(above_nought("length", "l", Kind::length, kMostLength)),
+                     repeated(above_nought("outside", "D", Kind::length, 10)),
+                     repeated(from_nought("bore", "d", Kind::length, 10)),
+                     assumed(between("youngs-modulus", "E", Kind::pressure, 1e9, 1e12), any(gigapascals(206)),
+                             "steel, common practice")},
           .outputs = {{"compression", "δ", Kind::length}},
           .sources = {"Shigley"},
           .compute = compute_compression,

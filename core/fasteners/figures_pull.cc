@@ -16,29 +16,21 @@ namespace {
 constexpr std::string_view kWays[] = {"wrench", "bar"};
 
 std::vector<InputSpec> multiplier_inputs() {
-  return {assumed_value("multiplier", "m", any_ratio(1), 1, 200, "no multiplier"),
-          assumed_value("multiplier-u", "U_m", any_ratio(0.05), 0, 0.5, kPractice)};
+  return {assumed(between("multiplier", "m", Kind::ratio, 1, 200), any_ratio(1), "no multiplier"),
+          assumed(from_nought("multiplier-u", "U_m", Kind::ratio, 0.5), any_ratio(0.05), kCommonPractice)};
 }
 InputSpec pull_angle_input() {
-  InputSpec spec = assumed_value("pull-angle", "β", any(degrees(90)), 0, degrees(180).radians(), "pulled square");
-  spec.above_least = true;
-  return spec;
+  return assumed(above_nought("pull-angle", "β", Kind::angle, degrees(180).radians()), any(degrees(90)),
+                 "pulled square");
 }
 std::vector<InputSpec> lever_inputs() {
   return {above_nought("length", "L", Kind::length, kMostLength),
-          assumed_value("extension", "E", any(Length{}), 0, kMostLength, "no extension"),
-          assumed_value("extension-angle", "ε", any(Angle{}), -degrees(180).radians(), degrees(180).radians(),
-                        "straight on")};
+          assumed(from_nought("extension", "E", Kind::length, kMostLength), any(Length{}), "no extension"),
+          assumed(between("extension-angle", "ε", Kind::angle, -degrees(180).radians(), degrees(180).radians()),
+                  any(Angle{}), "straight on")};
 }
 InputSpec one_person_input() {
-  InputSpec spec = assumed_value("one-person", "F_1", any(newtons(400)), 0, 5000, kPractice);
-  spec.above_least = true;
-  return spec;
-}
-std::vector<InputSpec> all_of(std::initializer_list<std::vector<InputSpec>> lists) {
-  std::vector<InputSpec> out;
-  for (const auto& list : lists) out.insert(out.end(), list.begin(), list.end());
-  return out;
+  return assumed(above_nought("one-person", "F_1", Kind::force, 5000), any(newtons(400)), kCommonPractice);
 }
 Lever lever_from(const Given& in) {
   return {Length::from_si(in.si("length")), Length::from_si(in.si("extension")), radians(in.si("extension-angle")),
@@ -84,7 +76,7 @@ Result<Computed> compute_bar_pull(const Given& in) {
 FigureSpec bar_pull_figure() {
   return {.name = "bar-pull",
           .formula = "F = T / (m L sin β)",
-          .inputs = all_of({{above_nought("torque", "T", Kind::torque, kMostTorque),
+          .inputs = joined({{above_nought("torque", "T", Kind::torque, kMostTorque),
                              above_nought("length", "L", Kind::length, kMostLength), pull_angle_input()},
                             multiplier_inputs(),
                             {one_person_input()}}),
@@ -118,7 +110,7 @@ Result<Computed> compute_wrench_setting(const Given& in) {
 }
 
 FigureSpec wrench_setting_figure() {
-  std::vector<InputSpec> inputs = all_of({{above_nought("torque", "T", Kind::torque, kMostTorque)},
+  std::vector<InputSpec> inputs = joined({{above_nought("torque", "T", Kind::torque, kMostTorque)},
                                           lever_inputs(),
                                           multiplier_inputs(),
                                           {one_person_input()}});
@@ -142,10 +134,9 @@ Result<Computed> compute_multiplier(const Given& in) {
 FigureSpec multiplier_figure() {
   return {.name = "multiplier-ratio",
           .formula = "m = i (η1 + η2)/2, U_m = (η2 − η1)/(η1 + η2)",
-          .inputs =
-              {{.name = "gear-ratio", .symbol = "i", .kind = Kind::ratio, .least_si = 1, .greatest_si = 200},
-               {.name = "efficiency-least", .symbol = "η1", .kind = Kind::ratio, .least_si = 0.5, .greatest_si = 1},
-               {.name = "efficiency-greatest", .symbol = "η2", .kind = Kind::ratio, .least_si = 0.5, .greatest_si = 1}},
+          .inputs = {between("gear-ratio", "i", Kind::ratio, 1, 200),
+                     between("efficiency-least", "η1", Kind::ratio, 0.5, 1),
+                     between("efficiency-greatest", "η2", Kind::ratio, 0.5, 1)},
           .outputs = {{"multiplier", "m", Kind::ratio}, {"multiplier-u", "U_m", Kind::ratio}},
           .sources = {"Statics"},
           .compute = compute_multiplier,
@@ -232,26 +223,22 @@ Result<Computed> compute_reached(const Given& in) {
 }
 
 FigureSpec torque_reached_figure() {
-  const auto optional = [](std::string_view name, std::string_view symbol, Kind kind, double greatest) {
-    return may_be_given({.name = name, .symbol = symbol, .kind = kind, .least_si = 0, .greatest_si = greatest});
-  };
   return {.name = "torque-reached",
           .formula =
               "wrench: T = m T_w (L + E cos ε)/L; bar: T = m F (L sin β + E sin(β − ε)); inside when T ± U lies in the "
               "target's band",
-          .inputs =
-              all_of({{{.name = "with", .symbol = "with", .choices = kWays},
-                       may_be_given(above_nought("shown", "T_w", Kind::torque, kMostTorque)),
-                       may_be_given(above_nought("pulled", "F", Kind::force, kMostForce))},
-                      lever_inputs(),
-                      {pull_angle_input(),
-                       assumed_value("pull-angle-width", "a", any(degrees(10)), 0, degrees(30).radians(), kPractice)},
-                      multiplier_inputs(),
-                      {{.name = "calibration", .symbol = "U_c", .kind = Kind::ratio, .least_si = 0, .greatest_si = 0.5},
-                       optional("resolution", "r", Kind::torque, kMostTorque),
-                       optional("pull-resolution", "r_F", Kind::force, kMostForce),
-                       above_nought("target", "T_0", Kind::torque, kMostTorque),
-                       assumed_value("tolerance", "t", any_ratio(0.10), 0.001, 0.5, kPractice)}}),
+          .inputs = joined(
+              {{one_of("with", "with", kWays), optional(above_nought("shown", "T_w", Kind::torque, kMostTorque)),
+                optional(above_nought("pulled", "F", Kind::force, kMostForce))},
+               lever_inputs(),
+               {pull_angle_input(), assumed(from_nought("pull-angle-width", "a", Kind::angle, degrees(30).radians()),
+                                            any(degrees(10)), kCommonPractice)},
+               multiplier_inputs(),
+               {from_nought("calibration", "U_c", Kind::ratio, 0.5),
+                optional(from_nought("resolution", "r", Kind::torque, kMostTorque)),
+                optional(from_nought("pull-resolution", "r_F", Kind::force, kMostForce)),
+                above_nought("target", "T_0", Kind::torque, kMostTorque),
+                assumed(between("tolerance", "t", Kind::ratio, 0.001, 0.5), any_ratio(0.10), kCommonPractice)}}),
           .outputs = {{"torque", "T", Kind::torque},
                       {"torque-u", "U", Kind::torque},
                       {"least", "T_0 (1 − t)", Kind::torque},

@@ -7,32 +7,6 @@
 
 namespace flatwise::fits {
 
-InputSpec above_nought(std::string_view name, std::string_view symbol, Kind kind, double greatest_si) {
-  return {.name = name, .symbol = symbol, .kind = kind, .least_si = 0, .greatest_si = greatest_si, .above_least = true};
-}
-InputSpec from_nought(std::string_view name, std::string_view symbol, Kind kind, double greatest_si) {
-  return {.name = name, .symbol = symbol, .kind = kind, .least_si = 0, .greatest_si = greatest_si};
-}
-InputSpec assumed(InputSpec spec, Value value, std::string_view why) {
-  spec.assumed = std::move(value);
-  spec.assumed_from = why;
-  return spec;
-}
-InputSpec optional(InputSpec spec) {
-  spec.optional = true;
-  return spec;
-}
-InputSpec repeated(InputSpec spec) {
-  spec.repeated = true;
-  return spec;
-}
-std::vector<InputSpec> joined(std::vector<InputSpec> first, const std::vector<InputSpec>& second,
-                              const std::vector<InputSpec>& third) {
-  first.insert(first.end(), second.begin(), second.end());
-  first.insert(first.end(), third.begin(), third.end());
-  return first;
-}
-
 std::vector<InputSpec> joint_inputs() {
   return {above_nought("joint-diameter", "d", Kind::length, 2),
           optional(from_nought("ring-inside", "d_i", Kind::length, 2)),
@@ -41,7 +15,7 @@ std::vector<InputSpec> joint_inputs() {
           assumed(above_nought("ring-modulus", "E_i", Kind::pressure, 1e12), any(gigapascals(207)), "Shigley9"),
           assumed(from_nought("ring-poisson", "ν_i", Kind::ratio, 0.5), any_ratio(0.3), "Shigley9"),
           above_nought("hub-modulus", "E_o", Kind::pressure, 1e12),
-          assumed(from_nought("hub-poisson", "ν_o", Kind::ratio, 0.5), any_ratio(0.3), kPractice),
+          assumed(from_nought("hub-poisson", "ν_o", Kind::ratio, 0.5), any_ratio(0.3), kCommonPractice),
           above_nought("hub-yield", "Y", Kind::pressure, 1e10)};
 }
 
@@ -50,11 +24,7 @@ std::vector<InputSpec> friction_inputs() {
       assumed(above_nought("friction-least", "µ1", Kind::ratio, 1), any_ratio(FrictionRange{}.least), "FrictionBooks"),
       assumed(above_nought("friction-greatest", "µ2", Kind::ratio, 1), any_ratio(FrictionRange{}.greatest),
               "FrictionBooks"),
-      {.name = "friction-from",
-       .symbol = "from",
-       .assumed = std::string{"books"},
-       .assumed_from = kPractice,
-       .choices = kFrictionFrom}};
+      assumed(one_of("friction-from", "from", kFrictionFrom), std::string{"books"}, kCommonPractice)};
 }
 
 Elastic ring_from(const Given& in) {
@@ -68,15 +38,15 @@ FrictionRange friction_from(const Given& in) {
 }
 
 Result<PressedJoint> joint_from(const Given& in, std::vector<Finding>& findings) {
-  PressedJoint joint{.diameter = length(in, "joint-diameter"),
+  PressedJoint joint{.diameter = length_of(in, "joint-diameter"),
                      .ring_inside = Length{},
-                     .hub_outside = length(in, "hub-outside"),
+                     .hub_outside = length_of(in, "hub-outside"),
                      .ring = ring_from(in),
                      .hub = hub_from(in)};
   if (in.has("ring-inside")) {
-    joint.ring_inside = length(in, "ring-inside");
+    joint.ring_inside = length_of(in, "ring-inside");
   } else if (in.has("bearing-bore")) {
-    const auto estimate = estimated_ring_inside(length(in, "bearing-bore"), joint.diameter);
+    const auto estimate = estimated_ring_inside(length_of(in, "bearing-bore"), joint.diameter);
     if (!estimate) return tl::unexpected(estimate.error());
     joint.ring_inside = *estimate;
     findings.push_back(

@@ -45,8 +45,8 @@ Result<Computed> compute_press_readback(const Given& in) {
   const ForceBand band{.least = newtons(in.si("band-least")), .greatest = newtons(in.si("band-greatest"))};
   const auto back = read_back(reading, band,
                               {.joint = *joint,
-                               .width = length(in, "width"),
-                               .roughness_loss = length(in, "roughness-loss"),
+                               .width = length_of(in, "width"),
+                               .roughness_loss = length_of(in, "roughness-loss"),
                                .interference = {},
                                .friction = friction_from(in),
                                .hub_yield = pascals(in.si("hub-yield"))});
@@ -66,13 +66,14 @@ FigureSpec press_readback_figure() {
               "in: [F − U, F + U] within [F1, F2]; out: beyond by U; U = √(U_cal² + (2 res/√12)²); δ_min from F − U "
               "with µ2, δ_max from F + U with µ1, each with the flattening added",
           .inputs = joined(
-              {from_nought("force", "F", Kind::force, kMostForce),
-               from_nought("force-uncertainty", "U_cal", Kind::force, kMostForce),
-               from_nought("force-resolution", "res", Kind::force, kMostForce),
-               from_nought("band-least", "F1", Kind::force, kMostForce),
-               from_nought("band-greatest", "F2", Kind::force, kMostForce),
-               from_nought("roughness-loss", "loss", Kind::length, 1e-3), above_nought("width", "L", Kind::length, 2)},
-              joint_inputs(), friction_inputs()),
+              {{from_nought("force", "F", Kind::force, kMostForce),
+                from_nought("force-uncertainty", "U_cal", Kind::force, kMostForce),
+                from_nought("force-resolution", "res", Kind::force, kMostForce),
+                from_nought("band-least", "F1", Kind::force, kMostForce),
+                from_nought("band-greatest", "F2", Kind::force, kMostForce),
+                from_nought("roughness-loss", "loss", Kind::length, 1e-3), above_nought("width", "L", Kind::length, 2)},
+               joint_inputs(),
+               friction_inputs()}),
           .outputs = {{"interference-least", "δ_min", Kind::length},
                       {"interference-greatest", "δ_max", Kind::length},
                       {"force-expanded", "U", Kind::force}},
@@ -93,9 +94,9 @@ Message way_out(const Given& in, const HeatingResult& result) {
 }
 
 Result<Computed> compute_heating(const Given& in) {
-  const auto result = heating({.diameter = length(in, "joint-diameter"),
-                               .interference = length(in, "interference"),
-                               .clearance = length(in, "clearance"),
+  const auto result = heating({.diameter = length_of(in, "joint-diameter"),
+                               .interference = length_of(in, "interference"),
+                               .clearance = length_of(in, "clearance"),
                                .heated_expansion = in.si("heated-expansion"),
                                .cooled_expansion = in.si("other-expansion"),
                                .room = kelvin(in.si("room")),
@@ -119,21 +120,19 @@ Result<Computed> compute_heating(const Given& in) {
 }
 
 FigureSpec heating_figure() {
-  InputSpec interference{
-      .name = "interference", .symbol = "δ", .kind = Kind::length, .least_si = -1e-2, .greatest_si = 1e-2};
-  InputSpec room{.name = "room", .symbol = "T0", .kind = Kind::temperature, .least_si = 223.15, .greatest_si = 333.15};
-  InputSpec limit{
-      .name = "limit", .symbol = "T_lim", .kind = Kind::temperature, .least_si = 273.15, .greatest_si = 573.15};
+  const InputSpec room = between("room", "T0", Kind::temperature, 223.15, 333.15);
+  const InputSpec limit = between("limit", "T_lim", Kind::temperature, 273.15, 573.15);
   return {
       .name = "heating",
       .formula = "T = T0 + (δ + gap)/(d α1); over T_lim the other part goes to T0 − ((δ + gap)/d − α1 (T_lim − T0))/α2",
-      .inputs = {above_nought("joint-diameter", "d", Kind::length, 2), interference,
-                 assumed(from_nought("clearance", "gap", Kind::length, 1e-3), any(micrometres(30)), kPractice),
-                 assumed({.name = "heated", .symbol = "heated", .choices = kHeated}, std::string{"hub"}, kPractice),
+      .inputs = {above_nought("joint-diameter", "d", Kind::length, 2),
+                 between("interference", "δ", Kind::length, -1e-2, 1e-2),
+                 assumed(from_nought("clearance", "gap", Kind::length, 1e-3), any(micrometres(30)), kCommonPractice),
+                 assumed(one_of("heated", "heated", kHeated), std::string{"hub"}, kCommonPractice),
                  above_nought("heated-expansion", "α1", Kind::expansion, 1e-3),
                  assumed(above_nought("other-expansion", "α2", Kind::expansion, 1e-3), any_expansion(11.5e-6),
-                         kPractice),
-                 assumed(room, any(celsius(20)), "ISO1"), assumed(limit, any(celsius(110)), kPractice)},
+                         kCommonPractice),
+                 assumed(room, any(celsius(20)), "ISO1"), assumed(limit, any(celsius(110)), kCommonPractice)},
       .outputs = {{"temperature", "T", Kind::temperature},
                   {"rise", "ΔT", Kind::temperature_rise},
                   {"other-temperature", "T2", Kind::temperature}},
@@ -144,8 +143,8 @@ FigureSpec heating_figure() {
 }
 
 Result<Computed> compute_ring_creep(const Given& in) {
-  const auto creep = ring_creep({.diameter = length(in, "joint-diameter"),
-                                 .width = length(in, "width"),
+  const auto creep = ring_creep({.diameter = length_of(in, "joint-diameter"),
+                                 .width = length_of(in, "width"),
                                  .pressure_least = pascals(in.si("pressure-least")),
                                  .pressure_greatest = pascals(in.si("pressure-greatest")),
                                  .friction = friction_from(in),
@@ -170,11 +169,11 @@ FigureSpec ring_creep_figure() {
   return {
       .name = "ring-creep",
       .formula = "M = µ p π d² L / 2; in: M_min > couple; out: M_max < couple",
-      .inputs = joined({from_nought("pressure-least", "p1", Kind::pressure, 1e10),
-                        from_nought("pressure-greatest", "p2", Kind::pressure, 1e10),
-                        above_nought("joint-diameter", "d", Kind::length, 2),
-                        above_nought("width", "L", Kind::length, 2), above_nought("couple", "M", Kind::torque, 1e9)},
-                       friction),
+      .inputs = joined({{from_nought("pressure-least", "p1", Kind::pressure, 1e10),
+                         from_nought("pressure-greatest", "p2", Kind::pressure, 1e10),
+                         above_nought("joint-diameter", "d", Kind::length, 2),
+                         above_nought("width", "L", Kind::length, 2), above_nought("couple", "M", Kind::torque, 1e9)},
+                        friction}),
       .outputs = {{"holding-least", "M_min", Kind::torque},
                   {"holding-greatest", "M_max", Kind::torque},
                   {"margin", "M_min/M", Kind::ratio}},

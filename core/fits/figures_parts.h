@@ -5,25 +5,16 @@
 #include <vector>
 
 #include "core/fits/press.h"
-#include "core/working/figure.h"
+#include "core/working/input_specs.h"
 
 namespace flatwise::fits {
 
-inline constexpr std::string_view kPractice = "common practice";
 inline constexpr double kMostForce = 1e9;  // N; ranges that no shop press leaves, they keep every result finite.
 inline constexpr std::string_view kFrictionFrom[] = {"books", "shop"};
-
-[[nodiscard]] InputSpec above_nought(std::string_view name, std::string_view symbol, Kind kind, double greatest_si);
-[[nodiscard]] InputSpec from_nought(std::string_view name, std::string_view symbol, Kind kind, double greatest_si);
-[[nodiscard]] InputSpec assumed(InputSpec spec, Value value, std::string_view why);
-[[nodiscard]] InputSpec optional(InputSpec spec);
-[[nodiscard]] InputSpec repeated(InputSpec spec);
 
 /// joint-diameter, ring-inside or bearing-bore, hub-outside, the materials and hub-yield.
 [[nodiscard]] std::vector<InputSpec> joint_inputs();
 [[nodiscard]] std::vector<InputSpec> friction_inputs();  ///< friction-least, friction-greatest, friction-from.
-[[nodiscard]] std::vector<InputSpec> joined(std::vector<InputSpec> first, const std::vector<InputSpec>& second,
-                                            const std::vector<InputSpec>& third = {});
 
 /// The joint as given; where ring-inside is not, from bearing-bore, with a finding that says so. Refuses neither given.
 [[nodiscard]] Result<PressedJoint> joint_from(const Given& in, std::vector<Finding>& findings);
@@ -37,8 +28,6 @@ inline constexpr std::string_view kFrictionFrom[] = {"books", "shop"};
 
 /// A kernel's problem with the figure's name of the field ("ring_inside" to "ring-inside").
 [[nodiscard]] tl::unexpected<Problem> as_input(Problem problem);
-
-[[nodiscard]] inline Length length(const Given& in, std::string_view name) { return metres(in.si(name)); }
 
 /// fit-limits, ring-outside, clearance-group, interference.
 [[nodiscard]] std::vector<FigureSpec> table_figures();

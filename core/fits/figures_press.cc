@@ -20,7 +20,7 @@ Result<Computed> compute_press_pressure(const Given& in) {
   Computed out;
   const auto joint = joint_from(in, out.findings);
   if (!joint) return as_input(joint.error());
-  const Length left = after_flattening(length(in, "interference"), length(in, "roughness-loss"));
+  const Length left = after_flattening(length_of(in, "interference"), length_of(in, "roughness-loss"));
   const auto pressure = contact_pressure(*joint, left);
   CORE_CHECK(pressure);
   const auto stress = hoop_stress(*joint, *pressure);
@@ -38,9 +38,9 @@ FigureSpec press_pressure_figure() {
           .formula =
               "p = (δ − loss) / (d [((D² + d²)/(D² − d²) + ν_o)/E_o + ((d² + d_i²)/(d² − d_i²) − ν_i)/E_i]); hub "
               "hoop p (D² + d²)/(D² − d²); ring hoop −p (d² + d_i²)/(d² − d_i²); yield from Y/2 (1 − d²/D²)",
-          .inputs = joined({from_nought("interference", "δ", Kind::length, 1e-2),
-                            from_nought("roughness-loss", "loss", Kind::length, 1e-3)},
-                           joint_inputs()),
+          .inputs = joined({{from_nought("interference", "δ", Kind::length, 1e-2),
+                             from_nought("roughness-loss", "loss", Kind::length, 1e-3)},
+                            joint_inputs()}),
           .outputs = {{"pressure", "p", Kind::pressure},
                       {"hub-hoop", "σ_o", Kind::pressure},
                       {"ring-hoop", "σ_i", Kind::pressure},
@@ -67,13 +67,13 @@ Result<Computed> compute_press_force(const Given& in) {
   Computed out;
   const auto joint = joint_from(in, out.findings);
   if (!joint) return as_input(joint.error());
-  const auto force = press_force(
-      {.joint = *joint,
-       .width = length(in, "width"),
-       .roughness_loss = length(in, "roughness-loss"),
-       .interference = {.least = length(in, "interference-least"), .greatest = length(in, "interference-greatest")},
-       .friction = friction_from(in),
-       .hub_yield = pascals(in.si("hub-yield"))});
+  const auto force = press_force({.joint = *joint,
+                                  .width = length_of(in, "width"),
+                                  .roughness_loss = length_of(in, "roughness-loss"),
+                                  .interference = {.least = length_of(in, "interference-least"),
+                                                   .greatest = length_of(in, "interference-greatest")},
+                                  .friction = friction_from(in),
+                                  .hub_yield = pascals(in.si("hub-yield"))});
   if (!force) return as_input(force.error());
   out.values = {any(force->least),
                 any(force->greatest),
@@ -88,7 +88,7 @@ Result<Computed> compute_press_force(const Given& in) {
 }
 
 InputSpec interference_input(std::string_view name, std::string_view symbol) {
-  return {.name = name, .symbol = symbol, .kind = Kind::length, .least_si = -1e-2, .greatest_si = 1e-2};
+  return between(name, symbol, Kind::length, -1e-2, 1e-2);
 }
 
 FigureSpec press_force_figure() {
@@ -97,9 +97,10 @@ FigureSpec press_force_figure() {
               "F = µ p π d L, p from δ − loss (press-pressure); least with δ_min and µ1, greatest with δ_max and "
               "µ2; work = F L / 2",
           .inputs = joined(
-              {interference_input("interference-least", "δ_min"), interference_input("interference-greatest", "δ_max"),
-               from_nought("roughness-loss", "loss", Kind::length, 1e-3), above_nought("width", "L", Kind::length, 2)},
-              joint_inputs(), friction_inputs()),
+              {{interference_input("interference-least", "δ_min"), interference_input("interference-greatest", "δ_max"),
+                from_nought("roughness-loss", "loss", Kind::length, 1e-3), above_nought("width", "L", Kind::length, 2)},
+               joint_inputs(),
+               friction_inputs()}),
           .outputs = {{"force-least", "F1", Kind::force},
                       {"force-greatest", "F2", Kind::force},
                       {"tonnage", "F2 in US tons", Kind::ratio},
@@ -118,15 +119,14 @@ FigureSpec press_force_figure() {
 
 // One value for every press, or one a press.
 Result<std::vector<double>> per_press(const Given& in, std::string_view name, std::size_t presses) {
-  auto values = in.all_si(name);
-  if (values.size() == 1 && presses > 0) values.assign(presses, double{values.front()});
-  if (values.size() == presses) return values;
-  return tl::unexpected(
-      Problem{Code{"fits.presses_uneven"},
-              std::string{name},
-              {},
-              {{"values", static_cast<std::int64_t>(values.size())}, {"presses", static_cast<std::int64_t>(presses)}},
-              std::nullopt});
+  auto values = one_each(in, name, presses);
+  if (values && (presses > 0 || !in.has(name))) return *std::move(values);
+  return tl::unexpected(Problem{
+      Code{"fits.presses_uneven"},
+      std::string{name},
+      {},
+      {{"values", static_cast<std::int64_t>(in.all_si(name).size())}, {"presses", static_cast<std::int64_t>(presses)}},
+      std::nullopt});
 }
 
 Result<std::vector<FinishedPress>> presses_from(const Given& in) {
@@ -169,7 +169,7 @@ Finding friction_finding(const ShopFriction& shop) {
 Result<Computed> compute_shop_friction(const Given& in) {
   const auto presses = presses_from(in);
   if (!presses) return tl::unexpected(presses.error());
-  const auto shop = shop_friction(*presses, length(in, "roughness-loss"),
+  const auto shop = shop_friction(*presses, length_of(in, "roughness-loss"),
                                   {.least = in.si("book-least"), .greatest = in.si("book-greatest")});
   if (!shop) return as_input(shop.error());
   const bool narrowed = shop->standing == ShopFriction::Standing::narrowed;
@@ -186,18 +186,18 @@ FigureSpec shop_friction_figure() {
   std::erase_if(materials, [](const InputSpec& s) { return s.kind == Kind::length || s.name == "hub-yield"; });
   return {.name = "shop-friction",
           .formula = "µ_i = F_i / (p_i π d_i L_i); next press: mean ∓ t(0.975, n − 1) s √(1 + 1/n), from eight presses",
-          .inputs = joined({each(above_nought("force", "F_i", Kind::force, kMostForce)),
-                            each(above_nought("interference", "δ_i", Kind::length, 1e-2)),
-                            each(above_nought("joint-diameter", "d_i", Kind::length, 2)),
-                            each(above_nought("width", "L_i", Kind::length, 2)),
-                            each(from_nought("ring-inside", "d_ii", Kind::length, 2)),
-                            each(above_nought("hub-outside", "D_i", Kind::length, 10)),
-                            from_nought("roughness-loss", "loss", Kind::length, 1e-3)},
-                           materials,
-                           {assumed(above_nought("book-least", "µ1", Kind::ratio, 1), any_ratio(FrictionRange{}.least),
-                                    "FrictionBooks"),
-                            assumed(above_nought("book-greatest", "µ2", Kind::ratio, 1),
-                                    any_ratio(FrictionRange{}.greatest), "FrictionBooks")}),
+          .inputs = joined({{each(above_nought("force", "F_i", Kind::force, kMostForce)),
+                             each(above_nought("interference", "δ_i", Kind::length, 1e-2)),
+                             each(above_nought("joint-diameter", "d_i", Kind::length, 2)),
+                             each(above_nought("width", "L_i", Kind::length, 2)),
+                             each(from_nought("ring-inside", "d_ii", Kind::length, 2)),
+                             each(above_nought("hub-outside", "D_i", Kind::length, 10)),
+                             from_nought("roughness-loss", "loss", Kind::length, 1e-3)},
+                            materials,
+                            {assumed(above_nought("book-least", "µ1", Kind::ratio, 1), any_ratio(FrictionRange{}.least),
+                                     "FrictionBooks"),
+                             assumed(above_nought("book-greatest", "µ2", Kind::ratio, 1),
+                                     any_ratio(FrictionRange{}.greatest), "FrictionBooks")}}),
           .outputs = {{"friction-least", "µ1", Kind::ratio},
                       {"friction-greatest", "µ2", Kind::ratio},
                       {"mean", "µ", Kind::ratio},

@@ -12,7 +12,7 @@ constexpr std::string_view kTolerances[] = {"normal", "P6", "P5"};
 constexpr std::string_view kGroups[] = {"C2", "CN", "C3", "C4", "C5"};
 
 InputSpec size_input(std::string_view name, std::string_view symbol, double greatest_mm) {
-  return {.name = name, .symbol = symbol, .kind = Kind::length, .least_si = 3e-3, .greatest_si = greatest_mm * 1e-3};
+  return between(name, symbol, Kind::length, 3e-3, greatest_mm * 1e-3);
 }
 
 std::size_t place_of(const std::string& word, std::span<const std::string_view> words) {
@@ -23,7 +23,7 @@ std::size_t place_of(const std::string& word, std::span<const std::string_view> 
 }
 
 Result<Computed> compute_fit_limits(const Given& in) {
-  const auto limits = limits_of_fit(length(in, "nominal"), in.text("class"));
+  const auto limits = limits_of_fit(length_of(in, "nominal"), in.text("class"));
   if (!limits) return tl::unexpected(limits.error());
   return Computed{.values = {any(limits->least), any(limits->greatest)}};
 }
@@ -31,7 +31,7 @@ Result<Computed> compute_fit_limits(const Given& in) {
 FigureSpec fit_limits_figure() {
   return {.name = "fit-limits",
           .formula = "least = D + EI (shaft: d + ei); greatest = D + ES (shaft: d + es)",
-          .inputs = {size_input("nominal", "D", 500), {.name = "class", .symbol = "class", .text = true}},
+          .inputs = {size_input("nominal", "D", 500), free_text("class", "class")},
           .outputs = {{"least", "D_min", Kind::length}, {"greatest", "D_max", Kind::length}},
           .sources = {"ISO286-1", "ISO286-2"},
           .compute = compute_fit_limits,
@@ -40,8 +40,8 @@ FigureSpec fit_limits_figure() {
 
 Result<Computed> compute_ring_outside(const Given& in) {
   const auto tolerance = static_cast<ToleranceClass>(place_of(in.text("tolerance"), kTolerances));
-  const auto limits = ring_outside_limits(length(in, "outside"), tolerance);
-  const auto runout = outer_ring_runout(length(in, "outside"), tolerance);
+  const auto limits = ring_outside_limits(length_of(in, "outside"), tolerance);
+  const auto runout = outer_ring_runout(length_of(in, "outside"), tolerance);
   if (!limits) return tl::unexpected(limits.error());
   if (!runout) return tl::unexpected(runout.error());
   return Computed{.values = {any(limits->least), any(limits->greatest), any(*runout)}};
@@ -51,8 +51,7 @@ FigureSpec ring_outside_figure() {
   return {.name = "ring-outside",
           .formula = "D + Δ_Dmp, by diameter step and class",
           .inputs = {size_input("outside", "D", 500),
-                     assumed({.name = "tolerance", .symbol = "class", .choices = kTolerances}, std::string{"normal"},
-                             kPractice)},
+                     assumed(one_of("tolerance", "class", kTolerances), std::string{"normal"}, kCommonPractice)},
           .outputs = {{"least", "D_min", Kind::length},
                       {"greatest", "D_max", Kind::length},
                       {"runout", "K_ea", Kind::length}},
@@ -63,7 +62,7 @@ FigureSpec ring_outside_figure() {
 
 Result<Computed> compute_clearance_group(const Given& in) {
   const auto group = static_cast<ClearanceGroup>(place_of(in.text("group"), kGroups));
-  const auto found = radial_clearance(length(in, "bore"), group);
+  const auto found = radial_clearance(length_of(in, "bore"), group);
   if (!found) return tl::unexpected(found.error());
   return Computed{.values = {any(found->least), any(found->greatest)}};
 }
@@ -72,7 +71,7 @@ FigureSpec clearance_group_figure() {
   return {.name = "clearance-group",
           .formula = "G_r, by bore step and group",
           .inputs = {size_input("bore", "d", 200),
-                     assumed({.name = "group", .symbol = "group", .choices = kGroups}, std::string{"CN"}, kPractice)},
+                     assumed(one_of("group", "group", kGroups), std::string{"CN"}, kCommonPractice)},
           .outputs = {{"least", "G_min", Kind::length}, {"greatest", "G_max", Kind::length}},
           .sources = {"ISO5753-1"},
           .compute = compute_clearance_group,
@@ -81,7 +80,7 @@ FigureSpec clearance_group_figure() {
 
 // A bore that comes with its uncertainty brings it along; a typed one must be told it.
 Result<Length> bore_uncertainty(const Given& in) {
-  if (in.has("bore-uncertainty")) return length(in, "bore-uncertainty");
+  if (in.has("bore-uncertainty")) return length_of(in, "bore-uncertainty");
   if (in.input("bore").u) return metres(in.input("bore").u->expanded_si);
   return tl::unexpected(Problem{Code{"fits.bore_uncertainty_missing"}, "bore-uncertainty", {}, {}, std::nullopt});
 }
@@ -104,8 +103,8 @@ void judge_interference(const InterferenceRange& range, std::vector<Finding>& fi
 Result<Computed> compute_interference(const Given& in) {
   const auto expanded = bore_uncertainty(in);
   if (!expanded) return tl::unexpected(expanded.error());
-  const Mating mating{.hole = around(length(in, "bore"), *expanded),
-                      .shaft = {.least = length(in, "ring-least"), .greatest = length(in, "ring-greatest")}};
+  const Mating mating{.hole = around(length_of(in, "bore"), *expanded),
+                      .shaft = {.least = length_of(in, "ring-least"), .greatest = length_of(in, "ring-greatest")}};
   const auto range = interference(mating);
   if (!range) return as_input(range.error());
   Computed out{.values = {any(range->mean), any(range->least), any(range->greatest)}};

@@ -25,7 +25,7 @@ Result<Computed> compute_temperature(const Given& in) {
 FigureSpec temperature_figure() {
   return {.name = "temperature-correction",
           .formula = "L20 = L (1 + α_g (t_g − 20 °C) − α_p (t_p − 20 °C))",
-          .inputs = all_of({{size_input("length", "L")}, thermal_inputs()}),
+          .inputs = joined({{size_input("length", "L")}, thermal_inputs()}),
           .outputs = {{"length-at-20", "L20", Kind::length}, {"correction", "ΔL", Kind::length}},
           .sources = {"ISO1", "GUM"},
           .compute = compute_temperature,
@@ -69,13 +69,11 @@ Result<Computed> compute_decision(const Given& in) {
 }
 
 FigureSpec decision_figure() {
-  InputSpec dof{
-      .name = "dof", .symbol = "ν", .kind = Kind::ratio, .least_si = 1, .greatest_si = kEndless, .optional = true};
   return {
       .name = "decision",
       .formula = "in: LL + U ≤ y ≤ UL − U;  out: y + U < LL or y − U > UL;  P = F((UL − y)/u) − F((LL − y)/u)",
-      .inputs = {size_input("value", "y"), u_input("expanded", "U"), dof, may_be_given(size_input("least", "LL")),
-                 may_be_given(size_input("greatest", "UL")), rule_input()},
+      .inputs = {size_input("value", "y"), u_input("expanded", "U"), optional(dof_input("dof")),
+                 optional(size_input("least", "LL")), optional(size_input("greatest", "UL")), rule_input()},
       .outputs = {{"conformance", "P", Kind::ratio},
                   {"guard", "g", Kind::length},
                   {"margin", "m", Kind::length},
@@ -100,12 +98,10 @@ Result<Computed> compute_expanded(const Given& in) {
 }
 
 FigureSpec expanded_figure() {
-  InputSpec dof{
-      .name = "dof", .symbol = "ν", .kind = Kind::ratio, .least_si = 1, .greatest_si = kEndless, .optional = true};
   return {.name = "expanded-uncertainty",
           .formula = "u² = Σ u_i²;  ν = u⁴ / Σ (u_i⁴/ν_i), truncated;  U = t(ν) u",
-          .inputs = {repeated(u_input("u", "u")), repeated(dof),
-                     assumed_value("coverage", "p", any_ratio(0.95), 0.5, 0.9999, "GUM")},
+          .inputs = {repeated(u_input("u", "u")), optional(repeated(dof_input("dof"))),
+                     assumed(between("coverage", "p", Kind::ratio, 0.5, 0.9999), any_ratio(0.95), "GUM")},
           .outputs = {{"expanded", "U", Kind::length},
                       {"standard", "u", Kind::length},
                       {"dof-effective", "ν", Kind::ratio},
@@ -142,15 +138,10 @@ Result<Computed> compute_v_block(const Given& in) {
 }
 
 FigureSpec v_block_figure() {
-  InputSpec lobes{.name = "lobes", .symbol = "n", .kind = Kind::count, .least_si = 1, .greatest_si = 100};
-  InputSpec angle{.name = "v-angle",
-                  .symbol = "v",
-                  .kind = Kind::angle,
-                  .least_si = degrees(1).radians(),
-                  .greatest_si = degrees(179).radians()};
   return {.name = "roundness-factor",
           .formula = "F = 1 + cos(n (90° + v/2)) / sin(v/2)",
-          .inputs = {lobes, angle},
+          .inputs = {between("lobes", "n", Kind::count, 1, 100),
+                     between("v-angle", "v", Kind::angle, degrees(1).radians(), degrees(179).radians())},
           .outputs = {{"factor", "F", Kind::ratio}},
           .sources = {"Roundness"},
           .compute = compute_v_block,

@@ -17,21 +17,15 @@ Standing standing_from(const Given& in) {
 }
 
 std::vector<InputSpec> gauge_inputs() {
-  InputSpec count{.name = "repeatability-readings",
-                  .symbol = "n_s",
-                  .kind = Kind::count,
-                  .least_si = kLeastStudy,
-                  .greatest_si = 1e6,
-                  .optional = true};
   return {u_input("calibration", "U_cal"),
           u_input("resolution", "d"),
-          may_be_given(u_input("repeatability", "s")),
-          count,
-          may_be_given(u_input("ring-calibration", "U_ring")),
+          optional(u_input("repeatability", "s")),
+          optional(between("repeatability-readings", "n_s", Kind::count, kLeastStudy, 1e6)),
+          optional(u_input("ring-calibration", "U_ring")),
           assumed_word("gauge-date", "in_date", kStandings, "no date was given"),
-          {.name = "gauge", .symbol = {}, .optional = true, .text = true},
-          {.name = "until", .symbol = {}, .optional = true, .text = true},
-          {.name = "accepted-by", .symbol = {}, .optional = true, .text = true}};
+          optional(free_text("gauge", {})),
+          optional(free_text("until", {})),
+          optional(free_text("accepted-by", {}))};
 }
 
 Result<GaugeFacts> gauge_from(const Given& in) {
@@ -111,17 +105,17 @@ Result<Computed> compute_plane(const Given& in) {
 }
 
 FigureSpec plane_figure() {
-  InputSpec plane{.name = "plane", .symbol = {}, .optional = true, .choices = kPlanes};
-  InputSpec direction{.name = "direction", .symbol = "θ", .kind = Kind::angle, .least_si = -100, .greatest_si = 100};
-  InputSpec ovality = may_be_given(size_input("ovality-limit", "e_max"));
   return {
       .name = "bore-at-plane",
       .formula = "D(θ) = D0 + (e/2) cos 2(θ − θ0);  D20 = D (1 + α_g (t_g − 20 °C) − α_p (t_p − 20 °C));  U = k u + a",
-      .inputs = all_of({{plane, repeated(size_input("reading", "D")), repeated(direction)},
+      .inputs = joined({{optional(one_of("plane", {}, kPlanes)), repeated(size_input("reading", "D")),
+                         repeated(between("direction", "θ", Kind::angle, -100, 100))},
                         gauge_inputs(),
                         thermal_inputs(),
-                        {may_be_given(size_input("least", "LL")), may_be_given(size_input("greatest", "UL")), ovality,
-                         rule_input(), assumed_value("furthest", "Δt_max", any(kelvins(15)), 0, 100, kPractice)}}),
+                        {optional(size_input("least", "LL")), optional(size_input("greatest", "UL")),
+                         optional(size_input("ovality-limit", "e_max")), rule_input(),
+                         assumed(from_nought("furthest", "Δt_max", Kind::temperature_rise, 100), any(kelvins(15)),
+                                 kCommonPractice)}}),
       .outputs = {{"mean", "D0", Kind::length},
                   {"least-size", "D_min", Kind::length},
                   {"greatest-size", "D_max", Kind::length},
@@ -199,16 +193,15 @@ Result<Computed> compute_taper(const Given& in) {
 }
 
 FigureSpec taper_figure() {
-  InputSpec dof{
-      .name = "own-dof", .symbol = "ν", .kind = Kind::ratio, .least_si = 1, .greatest_si = kEndless, .optional = true};
   return {.name = "bore-taper",
           .formula = "T = |D0_A − D0_B|;  u² = u_own,A² + u_own,B² (the same gauge and temperatures cancel)",
-          .inputs = {repeated(size_input("mean", "D0")), repeated(u_input("own", "u_own")), repeated(dof),
-                     assumed_value("gauge-u", "u_g", any(Length{}), 0, kMostU, "cancels in the taper"),
-                     assumed_value("temperature-u", "u_t", any(Length{}), 0, kMostU, "cancels in the taper"),
-                     assumed_word("same-gauge", "yes", kYesNo, kPractice),
-                     assumed_word("same-temperatures", "yes", kYesNo, kPractice),
-                     may_be_given(size_input("limit", "T_max")), rule_input(),
+          .inputs = {repeated(size_input("mean", "D0")), repeated(u_input("own", "u_own")),
+                     optional(repeated(dof_input("own-dof"))),
+                     assumed(u_input("gauge-u", "u_g"), any(Length{}), "cancels in the taper"),
+                     assumed(u_input("temperature-u", "u_t"), any(Length{}), "cancels in the taper"),
+                     assumed_word("same-gauge", "yes", kYesNo, kCommonPractice),
+                     assumed_word("same-temperatures", "yes", kYesNo, kCommonPractice),
+                     optional(size_input("limit", "T_max")), rule_input(),
                      assumed_word("gauge-date", "in_date", kStandings, "no date was given")},
           .outputs = {{"taper", "T", Kind::length},
                       {"mean", "D0", Kind::length},

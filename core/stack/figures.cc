@@ -9,62 +9,39 @@
 #include "core/stack/joints.h"
 #include "core/stack/seat.h"
 #include "core/stack/sum.h"
+#include "core/working/input_specs.h"
 
 namespace flatwise::stack {
 namespace {
 
 constexpr double kMostLength = 100;  // m
-constexpr std::string_view kRule = "rule of this program";
 
 InputSpec length_input(std::string_view name, std::string_view symbol) {
-  return {.name = name,
-          .symbol = symbol,
-          .kind = Kind::length,
-          .least_si = 0,
-          .greatest_si = kMostLength,
-          .above_least = true};
+  return above_nought(name, symbol, Kind::length, kMostLength);
 }
-InputSpec or_nought(InputSpec spec) {
-  spec.above_least = false;
-  return spec;
+InputSpec length_or_nought(std::string_view name, std::string_view symbol) {
+  return from_nought(name, symbol, Kind::length, kMostLength);
 }
-InputSpec many(InputSpec spec, bool optional = false) {
-  spec.repeated = true;
-  spec.optional = optional;
-  return spec;
+InputSpec gap_input() { return assumed(length_input("least-gap", "g"), any(micrometres(750)), kOwnRule); }
+InputSpec chance_input(std::string_view name, std::string_view symbol, double chance) {
+  return assumed(from_nought(name, symbol, Kind::ratio, 1), any_ratio(chance), kOwnRule);
 }
-InputSpec chance_input(std::string_view name, std::string_view symbol, double assumed) {
-  return {.name = name,
-          .symbol = symbol,
-          .kind = Kind::ratio,
-          .least_si = 0,
-          .greatest_si = 1,
-          .assumed = any_ratio(assumed),
-          .assumed_from = kRule};
-}
+InputSpec many(InputSpec spec) { return optional(repeated(std::move(spec))); }
 std::vector<InputSpec> part_inputs() {
-  return {many(length_input("length", "l"), true), many(or_nought(length_input("above", "t+")), true),
-          many(or_nought(length_input("below", "t-")), true), many(length_input("measured-part", "l_m"), true),
-          many(or_nought(length_input("measured-part-u", "U_m")), true)};
-}
-template <class... T>
-std::vector<InputSpec> joined(std::vector<InputSpec> first, T... more) {
-  (first.insert(first.end(), more.begin(), more.end()), ...);
-  return first;
+  return {many(length_input("length", "l")), many(length_or_nought("above", "t+")),
+          many(length_or_nought("below", "t-")), many(length_input("measured-part", "l_m")),
+          many(length_or_nought("measured-part-u", "U_m"))};
 }
 
 /// One value a part, or one for all; none where it was left out.
 Result<std::vector<double>> one_a_part(const Given& in, std::string_view name, std::size_t parts) {
-  std::vector<double> values = in.all_si(name);
-  if (values.empty()) values.assign(parts, 0.0);
-  if (values.size() == 1) values.assign(parts, double{values.front()});
-  if (values.size() == parts) return values;
-  return tl::unexpected(
-      Problem{Code{"stack.values_uneven"},
-              std::string{name},
-              {},
-              {{"count", static_cast<std::int64_t>(values.size())}, {"parts", static_cast<std::int64_t>(parts)}},
-              std::nullopt});
+  if (auto values = one_each(in, name, parts, 0.0)) return *std::move(values);
+  return tl::unexpected(Problem{
+      Code{"stack.values_uneven"},
+      std::string{name},
+      {},
+      {{"count", static_cast<std::int64_t>(in.all_si(name).size())}, {"parts", static_cast<std::int64_t>(parts)}},
+      std::nullopt});
 }
 
 Result<std::vector<StackPart>> parts_from(const Given& in) {
@@ -156,13 +133,10 @@ Result<Computed> compute_seated(const Given& in) {
 }
 
 FigureSpec seated_figure() {
-  InputSpec gap = length_input("least-gap", "g");
-  gap.assumed = any(micrometres(750));
-  gap.assumed_from = kRule;
   return {.name = "seated",
           .formula = "y + U < a contradiction; y − U > b not seated; y + U < a + g seated; else cannot tell",
-          .inputs = {length_input("measured", "y"), or_nought(length_input("measured-u", "U")),
-                     length_input("band-least", "a"), length_input("band-greatest", "b"), gap},
+          .inputs = {length_input("measured", "y"), length_or_nought("measured-u", "U"),
+                     length_input("band-least", "a"), length_input("band-greatest", "b"), gap_input()},
           .outputs = {{"state", "", Kind::ratio, true},
                       {"longer", "y − (a + b)/2", Kind::length},
                       {"open-from", "a + g", Kind::length}},
@@ -270,29 +244,16 @@ Result<Computed> compute_open_joint(const Given& in) {
 }
 
 FigureSpec open_joint_figure() {
-  const auto number = [](std::string_view name) {
-    return InputSpec{.name = name,
-                     .symbol = "j",
-                     .kind = Kind::count,
-                     .least_si = 1,
-                     .greatest_si = 2000,
-                     .repeated = true,
-                     .optional = true};
-  };
-  InputSpec measured = length_input("measured", "y"), measured_u = length_input("measured-u", "U");
-  measured.optional = measured_u.optional = true;
-  InputSpec step = length_input("step", "s"), gap = length_input("least-gap", "g");
-  step.assumed = any(millimetres(1.5));
-  gap.assumed = any(micrometres(750));
-  step.assumed_from = gap.assumed_from = kRule;
+  const auto number = [](std::string_view name) { return many(between(name, "j", Kind::count, 1, 2000)); };
   return {.name = "open-joint",
           .formula = "P(joint open | y, feelers) by Bayes over how many joints are open",
-          .inputs = joined(part_inputs(),
-                           std::vector<InputSpec>{
-                               measured, measured_u, step, gap, number("joint-changed"), number("feeler-in"),
-                               number("feeler-not"), chance_input("chance-open", "p", 0.01),
-                               chance_input("chance-changed", "p_c", 0.03), chance_input("partly", "q", 0.5),
-                               chance_input("feeler-misses", "m", 0.1), chance_input("feeler-misleads", "f", 0.001)}),
+          .inputs = joined({part_inputs(),
+                            {optional(length_input("measured", "y")), optional(length_input("measured-u", "U")),
+                             assumed(length_input("step", "s"), any(millimetres(1.5)), kOwnRule), gap_input(),
+                             number("joint-changed"), number("feeler-in"), number("feeler-not"),
+                             chance_input("chance-open", "p", 0.01), chance_input("chance-changed", "p_c", 0.03),
+                             chance_input("partly", "q", 0.5), chance_input("feeler-misses", "m", 0.1),
+                             chance_input("feeler-misleads", "f", 0.001)}}),
           .outputs = {{"joint", "j", Kind::count}, {"chance", "P_j", Kind::ratio}, {"all-home", "P_0", Kind::ratio}},
           .sources = {"Bayes", "Seating"},
           .compute = compute_open_joint,
@@ -345,13 +306,9 @@ Result<Computed> compute_slip(const Given& in) {
 FigureSpec slip_figure() {
   return {.name = "stack-slip",
           .formula = "missing −l, doubled +l, exchanged l' − l, within of the difference",
-          .inputs = {many(length_input("length", "l")),
-                     {.name = "difference",
-                      .symbol = "y − L",
-                      .kind = Kind::length,
-                      .least_si = -kMostLength,
-                      .greatest_si = kMostLength},
-                     or_nought(length_input("within", "w"))},
+          .inputs = {repeated(length_input("length", "l")),
+                     between("difference", "y − L", Kind::length, -kMostLength, kMostLength),
+                     length_or_nought("within", "w")},
           .outputs = {{"slip", "", Kind::ratio, true}, {"stories", "n", Kind::count}},
           .sources = {"common practice"},
           .compute = compute_slip,
