@@ -7,16 +7,12 @@
 #include <string>
 
 #include "core/shaft/shaft_samples.h"
+#include "tests/support/figures.h"
 
 namespace flatwise::dynamics {
 namespace {
 
-const FigureSpec& spec_of(std::string_view name) {
-  const auto it = std::ranges::find(figures(), name, &FigureSpec::name);
-  CORE_CHECK(it != figures().end());
-  return *it;
-}
-std::string first_code(const Results<Working>& working) { return std::string{working.error().at(0).code.id()}; }
+const FigureSpec& spec_of(std::string_view name) { return figure_named(figures(), name); }
 std::vector<Angle> facing(int rotors) {
   std::vector<Angle> tilt;
   for (int i = 0; i < rotors; ++i) tilt.push_back(degrees(180.0 * (i % 2)));

@@ -5,18 +5,12 @@
 #include <algorithm>
 #include <string>
 
+#include "tests/support/figures.h"
+
 namespace flatwise::fasteners {
 namespace {
 
-const FigureSpec& spec_of(std::string_view name) {
-  const auto it = std::ranges::find(figures(), name, &FigureSpec::name);
-  CORE_CHECK(it != figures().end());
-  return *it;
-}
-std::string text_out(const Working& working, std::string_view name) {
-  return std::get<std::string>(working.output(name)->value);
-}
-std::string first_code(const Results<Working>& working) { return std::string{working.error().at(0).code.id()}; }
+const FigureSpec& spec_of(std::string_view name) { return figure_named(figures(), name); }
 
 TEST(FastenerFigures, AreTenWithSourcesAndExamples) {
   EXPECT_EQ(figures().size(), 10U);

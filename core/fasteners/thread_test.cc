@@ -3,43 +3,26 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <fstream>
 #include <numbers>
-#include <sstream>
 
 #include "core/fasteners/strength.h"
+#include "tests/support/test_table.h"
 
 namespace flatwise::fasteners {
 namespace {
-
-std::vector<std::vector<std::string>> rows_of(const std::string& name) {
-  std::ifstream file(std::string{FLATWISE_SOURCE_DIR} + "/tests/data/" + name);
-  std::vector<std::vector<std::string>> rows;
-  std::string line;
-  bool head = true;
-  while (std::getline(file, line)) {
-    if (line.starts_with("#")) continue;
-    if (std::exchange(head, false)) continue;
-    std::vector<std::string> cells;
-    std::istringstream in(line);
-    for (std::string cell; std::getline(in, cell, ',');) cells.push_back(cell);
-    rows.push_back(cells);
-  }
-  return rows;
-}
 
 double area_of(const char* text) { return stress_area(read_thread(text, "thread").value()).si() * 1e6; }
 
 // Source: ISO 898-1 tables 4 and 6, ASME B1.1 tables: tests/data/fasteners_areas.csv.
 // Tolerance: column 'tolerance' of the file: the last printed digit.
 TEST(StressArea, MeetsThePrintedTables) {
-  const auto rows = rows_of("fasteners_areas.csv");
+  const auto rows = test_table("fasteners_areas.csv");
   ASSERT_EQ(rows.size(), 21U);
   for (const auto& row : rows) {
-    const auto thread = read_thread(row.at(0), "thread");
-    ASSERT_TRUE(thread) << row[0];
-    const double unit = row.at(2) == "mm2" ? 1e-6 : 0.0254 * 0.0254;
-    EXPECT_NEAR(stress_area(*thread).si() / unit, std::stod(row.at(1)), std::stod(row.at(3))) << row[0];
+    const auto thread = read_thread(row.at("thread"), "thread");
+    ASSERT_TRUE(thread) << row.at("thread");
+    const double unit = row.at("unit") == "mm2" ? 1e-6 : 0.0254 * 0.0254;
+    EXPECT_NEAR(stress_area(*thread).si() / unit, number(row, "area"), number(row, "tolerance")) << row.at("thread");
   }
 }
 
@@ -53,11 +36,11 @@ TEST(StressArea, MeetsTheShortFormula) {
 // Source: ISO 724 minor diameter d1 = d - 1.082532 P.
 // Tolerance: none, the two must differ by more than the table's own.
 TEST(StressArea, AWrongCircleWouldBeSeen) {
-  for (const auto& row : rows_of("fasteners_areas.csv")) {
-    const auto thread = read_thread(row.at(0), "thread").value();
-    const double unit = row.at(2) == "mm2" ? 1e-3 : 0.0254;
+  for (const auto& row : test_table("fasteners_areas.csv")) {
+    const auto thread = read_thread(row.at("thread"), "thread").value();
+    const double unit = row.at("unit") == "mm2" ? 1e-3 : 0.0254;
     const double wrong = std::numbers::pi / 4 * std::pow((thread.major.si() - 1.082532 * thread.pitch.si()) / unit, 2);
-    EXPECT_GT(std::abs(wrong - std::stod(row.at(1))), std::stod(row.at(3))) << row[0];
+    EXPECT_GT(std::abs(wrong - number(row, "area")), number(row, "tolerance")) << row.at("thread");
   }
 }
 
@@ -104,15 +87,16 @@ TEST(ReadThread, RefusesAndNamesTheField) {
 // Source: SAE J429 table 1, ISO 898-1 table 3: tests/data/fasteners_strengths.csv.
 // Tolerance: 1e-12 relative, whole numbers times one unit.
 TEST(Strength, MeetsTheStandardsTables) {
-  const auto rows = rows_of("fasteners_strengths.csv");
+  const auto rows = test_table("fasteners_strengths.csv");
   ASSERT_EQ(rows.size(), 17U);
   for (const auto& row : rows) {
-    const auto strength = strength_of(row.at(0), read_thread(row.at(1), "thread").value(), "class");
-    ASSERT_TRUE(strength) << row[0] << ' ' << row[1];
-    const double unit = row.at(5) == "MPa" ? 1e6 : 6.894757293168361e6;
-    EXPECT_NEAR(strength->proof.si() / unit, std::stod(row.at(2)), 1e-9) << row[0] << ' ' << row[1];
-    EXPECT_NEAR(strength->yield.si() / unit, std::stod(row.at(3)), 1e-9) << row[0] << ' ' << row[1];
-    EXPECT_NEAR(strength->tensile.si() / unit, std::stod(row.at(4)), 1e-9) << row[0] << ' ' << row[1];
+    const auto strength = strength_of(row.at("class"), read_thread(row.at("thread"), "thread").value(), "class");
+    ASSERT_TRUE(strength) << row.at("class") << ' ' << row.at("thread");
+    const double unit = row.at("unit") == "MPa" ? 1e6 : 6.894757293168361e6;
+    EXPECT_NEAR(strength->proof.si() / unit, number(row, "proof"), 1e-9) << row.at("class") << ' ' << row.at("thread");
+    EXPECT_NEAR(strength->yield.si() / unit, number(row, "yield"), 1e-9) << row.at("class") << ' ' << row.at("thread");
+    EXPECT_NEAR(strength->tensile.si() / unit, number(row, "tensile"), 1e-9)
+        << row.at("class") << ' ' << row.at("thread");
   }
 }
 

@@ -5,7 +5,7 @@
 
 #include "core/fits/interference.h"
 #include "core/fits/iso286.h"
-#include "core/fits/test_table.h"
+#include "tests/support/test_table.h"
 
 namespace flatwise::fits {
 namespace {

@@ -6,30 +6,12 @@
 #include <string>
 
 #include "core/units/parse.h"
+#include "tests/support/figures.h"
 
 namespace flatwise::fits {
 namespace {
 
-const FigureSpec& spec_of(std::string_view name) {
-  const auto it = std::ranges::find(figures(), name, &FigureSpec::name);
-  CORE_CHECK(it != figures().end());
-  return *it;
-}
-
-std::vector<Input> inputs_of(const FigureSpec& spec, const std::vector<std::string_view>& texts) {
-  std::vector<Input> inputs;
-  for (auto text : texts) {
-    const auto name = text.substr(0, text.find('='));
-    const std::string value{text.substr(text.find('=') + 1)};
-    const auto input = std::ranges::find(spec.inputs, name, &InputSpec::name);
-    CORE_CHECK(input != spec.inputs.end());
-    if (input->text || !input->choices.empty())
-      inputs.push_back(given(name, value));
-    else
-      inputs.push_back(given(name, parse_quantity(value, input->kind, name).value().value));
-  }
-  return inputs;
-}
+const FigureSpec& spec_of(std::string_view name) { return figure_named(figures(), name); }
 
 // The example's inputs with one of them changed: "hub-yield=20 MPa".
 Results<Working> example_with(std::string_view figure, const std::vector<std::string_view>& changes) {

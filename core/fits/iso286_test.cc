@@ -7,7 +7,7 @@
 #include <string>
 
 #include "core/fits/iso286_tables.h"
-#include "core/fits/test_table.h"
+#include "tests/support/test_table.h"
 
 namespace flatwise::fits {
 namespace {

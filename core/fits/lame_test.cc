@@ -4,14 +4,13 @@
 #include <cmath>
 #include <limits>
 
-#include "core/fits/test_table.h"
+#include "core/fits/joint_samples.h"
+#include "tests/support/test_table.h"
 
 namespace flatwise::fits {
 namespace {
 
 constexpr double kEps = std::numeric_limits<double>::epsilon();
-constexpr Elastic kSteel{.youngs_modulus = gigapascals(207), .poisson = 0.3};
-constexpr Elastic kCastIron{.youngs_modulus = gigapascals(110), .poisson = 0.26};
 
 PressedJoint solid_50_in_100() {
   return {.diameter = millimetres(50),
@@ -19,13 +18,6 @@ PressedJoint solid_50_in_100() {
           .hub_outside = millimetres(100),
           .ring = kSteel,
           .hub = kSteel};
-}
-PressedJoint ring_120_in_iron_hub() {
-  return {.diameter = millimetres(120),
-          .ring_inside = millimetres(107),
-          .hub_outside = millimetres(180),
-          .ring = kSteel,
-          .hub = kCastIron};
 }
 
 // Source: Shigley's Mechanical Engineering Design, 9th ed., eqs. 7-40, 7-44, 7-45; by hand in W1-ring-in-hub.md:

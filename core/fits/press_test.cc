@@ -6,24 +6,16 @@
 #include <numbers>
 #include <sstream>
 
-#include "core/fits/test_table.h"
+#include "core/fits/joint_samples.h"
+#include "tests/support/test_table.h"
 
 namespace flatwise::fits {
 namespace {
 
 constexpr double kEps = std::numeric_limits<double>::epsilon();
-constexpr Elastic kSteel{.youngs_modulus = gigapascals(207), .poisson = 0.3};
-constexpr Elastic kCastIron{.youngs_modulus = gigapascals(110), .poisson = 0.26};
 
-PressedJoint ring_120() {
-  return {.diameter = millimetres(120),
-          .ring_inside = millimetres(107),
-          .hub_outside = millimetres(180),
-          .ring = kSteel,
-          .hub = kCastIron};
-}
 Pressing pressing_120() {
-  return {.joint = ring_120(),
+  return {.joint = ring_120_in_iron_hub(),
           .width = millimetres(25),
           .roughness_loss = micrometres(5),
           .interference = {.least = micrometres(15), .greatest = micrometres(50)},
@@ -87,8 +79,8 @@ TEST(PressForce, RefusesAndNamesTheField) {
 
 // A press that would show this friction: pressure from Lame turned round, checked in lame_test.cc.
 FinishedPress press_with(double friction, double interference_um) {
-  const double p = contact_pressure(ring_120(), micrometres(interference_um - 5)).value().si();
-  return {.joint = ring_120(),
+  const double p = contact_pressure(ring_120_in_iron_hub(), micrometres(interference_um - 5)).value().si();
+  return {.joint = ring_120_in_iron_hub(),
           .interference = micrometres(interference_um),
           .width = millimetres(25),
           .force = newtons(friction * p * std::numbers::pi * 0.120 * 0.025)};

@@ -7,7 +7,7 @@
 
 #include "core/metrology/findings.h"
 #include "core/metrology/taper.h"
-#include "core/metrology/test_table.h"
+#include "tests/support/test_table.h"
 
 namespace flatwise::metrology {
 namespace {

@@ -6,41 +6,19 @@
 #include <chrono>
 #include <string>
 
-#include "core/units/parse.h"
+#include "tests/support/figures.h"
 
 namespace flatwise::metrology {
 namespace {
 
-const FigureSpec& spec_of(std::string_view name) {
-  const auto it = std::ranges::find(figures(), name, &FigureSpec::name);
-  CORE_CHECK(it != figures().end());
-  return *it;
-}
-/// "bore=99.98 mm" to an input of the spec.
-Input read_input(const FigureSpec& spec, std::string_view text) {
-  const auto at = text.find('=');
-  const std::string name{text.substr(0, at)}, value{text.substr(at + 1)};
-  const auto input = std::ranges::find(spec.inputs, name, &InputSpec::name);
-  CORE_CHECK(input != spec.inputs.end());
-  if (input->text || !input->choices.empty()) return given(input->name, value);
-  const auto entered = parse_quantity(value, input->kind, name);
-  CORE_CHECK(entered.has_value());
-  return given(input->name, entered->value);
-}
-std::vector<Input> example_of(const FigureSpec& spec) {
-  std::vector<Input> inputs;
-  for (const std::string_view text : spec.example.inputs) inputs.push_back(read_input(spec, text));
-  return inputs;
-}
-std::string text_of(const Working& w, std::string_view name) { return std::get<std::string>(w.output(name)->value); }
+const FigureSpec& spec_of(std::string_view name) { return figure_named(figures(), name); }
 std::string answer_of(std::vector<Input> inputs, std::string_view more = {}) {
   const FigureSpec& spec = spec_of("bore-at-plane");
-  if (!more.empty()) inputs.push_back(read_input(spec, more));
-  return text_of(evaluate(spec, std::move(inputs)).value(), "answer");
+  if (!more.empty()) inputs.push_back(input_of(spec, more));
+  return text_out(evaluate(spec, std::move(inputs)).value(), "answer");
 }
 std::string first_problem(std::string_view figure, std::vector<Input> inputs) {
-  const auto w = evaluate(spec_of(figure), std::move(inputs));
-  return w ? "none" : std::string{w.error().at(0).code.id()};
+  return first_code(evaluate(spec_of(figure), std::move(inputs)));
 }
 
 // Source: the examples themselves, each of which a hand sheet or a check value gives (W10 to W16, GB-2, VB-90, GUM H.1).
@@ -49,7 +27,7 @@ TEST(MetrologyFigures, ExamplesGiveWhatTheySay) {
   ASSERT_EQ(figures().size(), 7U);
   for (const FigureSpec& spec : figures()) {
     EXPECT_FALSE(spec.sources.empty());
-    const auto working = evaluate(spec, example_of(spec));
+    const auto working = evaluate(spec, inputs_of(spec, spec.example.inputs));
     ASSERT_TRUE(working) << spec.name << ' ' << working.error().at(0).code.id() << ' ' << working.error().at(0).field;
     const std::string_view expected = spec.example.expected;
     const auto at = expected.find('=');
@@ -63,13 +41,13 @@ TEST(MetrologyFigures, ExamplesGiveWhatTheySay) {
 
 TEST(BoreAtPlane, CarriesItsUncertaintyAndNamesThePlane) {
   const FigureSpec& spec = spec_of("bore-at-plane");
-  auto inputs = example_of(spec);
+  auto inputs = inputs_of(spec, spec.example.inputs);
   std::erase_if(inputs, [](const Input& i) { return i.name == "greatest"; });
-  inputs.push_back(read_input(spec, "greatest=99.975 mm"));
-  inputs.push_back(read_input(spec, "plane=B"));
+  inputs.push_back(input_of(spec, "greatest=99.975 mm"));
+  inputs.push_back(input_of(spec, "plane=B"));
   const auto w = evaluate(spec, inputs).value();
   EXPECT_EQ(w.answer, Answer::out);
-  EXPECT_EQ(text_of(w, "answer"), "out");
+  EXPECT_EQ(text_out(w, "answer"), "out");
   ASSERT_TRUE(w.output("mean")->u);
   // Source: W13 by hand. Tolerance: its digits.
   EXPECT_NEAR(w.output("mean")->u->standard_si, 1.412e-6, 1e-9);
@@ -84,12 +62,12 @@ TEST(BoreAtPlane, CarriesItsUncertaintyAndNamesThePlane) {
 
 TEST(BoreAtPlane, WithoutTemperaturesWidensAndWithoutLimitsJudgesNothing) {
   const FigureSpec& spec = spec_of("bore-at-plane");
-  auto inputs = example_of(spec);
+  auto inputs = inputs_of(spec, spec.example.inputs);
   std::erase_if(inputs, [](const Input& i) { return i.name == "part-temperature" || i.name == "gauge-temperature"; });
   const auto w = evaluate(spec, inputs).value();
   // Source: W11 by hand, u_t = 4.503 µm. Tolerance: its digits.
   EXPECT_NEAR(w.si("temperature-u"), 4.503e-6, 1e-9);
-  EXPECT_EQ(text_of(w, "answer"), "cannot_tell");
+  EXPECT_EQ(text_out(w, "answer"), "cannot_tell");
   EXPECT_EQ(w.findings.at(0).instruction->code.id(), "metrology.settle_temperatures");
   EXPECT_EQ(answer_of(inputs, "together=yes"), "in") << "what part and gauge share nearly cancels";
   std::erase_if(inputs,
@@ -99,12 +77,12 @@ TEST(BoreAtPlane, WithoutTemperaturesWidensAndWithoutLimitsJudgesNothing) {
 
 TEST(BoreAtPlane, OverdueGaugeSaysWhatItWouldHaveBeen) {
   const FigureSpec& spec = spec_of("bore-at-plane");
-  auto inputs = example_of(spec);
-  inputs.push_back(read_input(spec, "gauge=G-03"));
+  auto inputs = inputs_of(spec, spec.example.inputs);
+  inputs.push_back(input_of(spec, "gauge=G-03"));
   EXPECT_EQ(answer_of(inputs), "in");
   EXPECT_EQ(answer_of(inputs, "gauge-date=overdue"), "cannot_tell");
   EXPECT_EQ(answer_of(inputs, "gauge-date=accepted"), "in");
-  inputs.push_back(read_input(spec, "gauge-date=overdue"));
+  inputs.push_back(input_of(spec, "gauge-date=overdue"));
   const auto w = evaluate(spec, inputs).value();
   ASSERT_EQ(w.findings.at(0).code.id(), "metrology.gauge_overdue");
   const Args& args = w.findings.at(0).args;
@@ -114,29 +92,29 @@ TEST(BoreAtPlane, OverdueGaugeSaysWhatItWouldHaveBeen) {
 
 TEST(BoreAtPlane, RefusesHalfAStudyAndReadingsWithoutDirections) {
   const FigureSpec& spec = spec_of("bore-at-plane");
-  auto inputs = example_of(spec);
-  inputs.push_back(read_input(spec, "reading=99.98 mm"));
+  auto inputs = inputs_of(spec, spec.example.inputs);
+  inputs.push_back(input_of(spec, "reading=99.98 mm"));
   EXPECT_EQ(first_problem("bore-at-plane", inputs), "metrology.pairs");
-  inputs = example_of(spec);
+  inputs = inputs_of(spec, spec.example.inputs);
   std::erase_if(inputs, [](const Input& i) { return i.name == "repeatability-readings"; });
   EXPECT_EQ(first_problem("bore-at-plane", inputs), "metrology.study_incomplete");
-  EXPECT_EQ(first_problem("bore-taper", {read_input(spec_of("bore-taper"), "mean=100 mm"),
-                                         read_input(spec_of("bore-taper"), "own=1 µm")}),
+  EXPECT_EQ(first_problem("bore-taper", {input_of(spec_of("bore-taper"), "mean=100 mm"),
+                                         input_of(spec_of("bore-taper"), "own=1 µm")}),
             "metrology.planes");
-  EXPECT_EQ(first_problem("decision", {read_input(spec_of("decision"), "value=80 mm"),
-                                       read_input(spec_of("decision"), "expanded=1 µm")}),
+  EXPECT_EQ(first_problem("decision", {input_of(spec_of("decision"), "value=80 mm"),
+                                       input_of(spec_of("decision"), "expanded=1 µm")}),
             "metrology.no_limits");
 }
 
 TEST(BoreTaper, TakesTwoPlanesWithTheirDegreesOfFreedom) {
   const FigureSpec& spec = spec_of("bore-at-plane");
-  const auto plane = std::make_shared<const Working>(evaluate(spec, example_of(spec)).value());
+  const auto plane = std::make_shared<const Working>(evaluate(spec, inputs_of(spec, spec.example.inputs)).value());
   std::vector<Input> inputs{computed("mean", "mean", plane), computed("mean", "mean", plane),
                             computed("own", "mean-own", plane), computed("own", "mean-own", plane),
                             given("limit", any(micrometres(10)))};
   const auto w = evaluate(spec_of("bore-taper"), inputs).value();
   EXPECT_EQ(w.si("taper"), 0);
-  EXPECT_EQ(text_of(w, "answer"), "in");
+  EXPECT_EQ(text_out(w, "answer"), "in");
   ASSERT_TRUE(w.output("taper")->u->degrees_of_freedom);
   // Source: two like parts by Welch and Satterthwaite have the sum of their degrees of freedom. Tolerance: 1e-9 relative.
   const double one = *plane->output("mean-own")->u->degrees_of_freedom;
@@ -145,7 +123,7 @@ TEST(BoreTaper, TakesTwoPlanesWithTheirDegreesOfFreedom) {
 
 TEST(MetrologyFigures, FourteenRotorsTakeWellUnderAMillisecond) {
   const FigureSpec& spec = spec_of("bore-at-plane");
-  const auto inputs = example_of(spec);
+  const auto inputs = inputs_of(spec, spec.example.inputs);
   double best = 1;
   for (int round = 0; round < 20; ++round) {
     const auto begin = std::chrono::steady_clock::now();

@@ -10,7 +10,7 @@
 #include "core/metrology/gauge.h"
 #include "core/metrology/roundness.h"
 #include "core/metrology/temperature.h"
-#include "core/metrology/test_table.h"
+#include "tests/support/test_table.h"
 
 namespace flatwise::metrology {
 namespace {

@@ -8,6 +8,7 @@
 #include <string>
 
 #include "core/stack/figures.h"
+#include "tests/support/figures.h"
 
 namespace flatwise::stack {
 namespace {
@@ -98,11 +99,7 @@ TEST(Explain, FindsMissingDoubledAndExchangedParts) {
   EXPECT_FALSE(explain(metres(std::numeric_limits<double>::quiet_NaN()), millimetres(0.3), parts));
 }
 
-const FigureSpec& spec_of(std::string_view name) {
-  const auto it = std::ranges::find(figures(), name, &FigureSpec::name);
-  CORE_CHECK(it != figures().end());
-  return *it;
-}
+const FigureSpec& spec_of(std::string_view name) { return figure_named(figures(), name); }
 
 // Source: the four-part stack-up of sum_test.cc.
 // Tolerance: 1e-9 relative.

@@ -5,11 +5,11 @@
 
 #include <chrono>
 #include <cmath>
-#include <fstream>
 #include <limits>
 #include <random>
-#include <sstream>
 #include <string>
+
+#include "tests/support/test_table.h"
 
 namespace flatwise::stack {
 namespace {
@@ -20,20 +20,10 @@ struct Row {
   double scale_mm, degrees, q975_mm, f1;
 };
 std::vector<Row> reference_rows() {
-  std::ifstream file(std::string{FLATWISE_SOURCE_DIR} + "/tests/data/stack_sums.csv");
   std::vector<Row> rows;
-  bool head = true;
-  for (std::string line; std::getline(file, line);) {
-    if (line.starts_with("#") || std::exchange(head, false)) continue;
-    std::vector<std::string> cells;
-    std::istringstream in(line);
-    for (std::string cell; std::getline(in, cell, ',');) cells.push_back(cell);
-    Row row{cells.at(0),           {}, std::stod(cells.at(2)), std::stod(cells.at(3)), std::stod(cells.at(4)),
-            std::stod(cells.at(5))};
-    std::istringstream halves(cells.at(1));
-    for (std::string half; std::getline(halves, half, '+');) row.halves_mm.push_back(std::stod(half));
-    rows.push_back(row);
-  }
+  for (const TestRow& row : test_table("stack_sums.csv"))
+    rows.push_back({row.at("case"), numbers(row, "halves", '+'), number(row, "scale"), number(row, "degrees"),
+                    number(row, "q975"), number(row, "f1")});
   return rows;
 }
 std::vector<StackPart> parts_of(const Row& row) {

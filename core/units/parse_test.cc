@@ -7,11 +7,11 @@
 
 #include <cmath>
 #include <cstdlib>
-#include <fstream>
 #include <set>
 #include <string>
 
 #include "core/units/unit_table.h"
+#include "tests/support/test_table.h"
 
 namespace flatwise {
 namespace {
@@ -34,31 +34,16 @@ std::int64_t nm(std::string_view text) {
   return entered ? entered->nm.value() : -999'999'999;
 }
 
-struct Row {
-  std::string kind, unit, typed, value;
-};
-std::vector<Row> reference_rows() {
-  std::ifstream in{FLATWISE_SOURCE_DIR "/tests/data/units_reference.csv"};
-  std::vector<Row> rows;
-  for (std::string line; std::getline(in, line);) {
-    if (line.starts_with('#') || line.starts_with("kind,")) continue;
-    const std::size_t a = line.find(','), b = line.find(',', a + 1), c = line.find(',', b + 1);
-    rows.push_back(
-        {line.substr(0, a), line.substr(a + 1, b - a - 1), line.substr(b + 1, c - b - 1), line.substr(c + 1)});
-  }
-  return rows;
-}
-
 // Source: tests/data/units_reference.csv: pint (version in its first line) in decimal arithmetic of 45 digits.
 // Tolerance: the nearest double, exactly.
 TEST(ParseQuantity, EveryUnitAgreesWithAnIndependentLibrary) {
-  const auto rows = reference_rows();
+  const auto rows = test_table("units_reference.csv");
   ASSERT_GT(rows.size(), 500U);
   std::set<std::pair<Kind, std::string>> seen;
-  for (const Row& row : rows) {
-    const Kind kind = kind_of(row.kind);
-    EXPECT_EQ(si(row.typed, kind), std::strtod(row.value.c_str(), nullptr)) << row.typed;
-    seen.emplace(kind, row.unit);
+  for (const TestRow& row : rows) {
+    const Kind kind = kind_of(row.at("kind"));
+    EXPECT_EQ(si(row.at("typed"), kind), std::strtod(row.at("si").c_str(), nullptr)) << row.at("typed");
+    seen.emplace(kind, row.at("unit"));
   }
   for (const Unit& unit : all_units())
     EXPECT_TRUE(seen.contains({unit.kind, std::string{unit.shown}})) << unit.shown << " has no reference value";
@@ -69,13 +54,13 @@ TEST(ParseQuantity, EveryUnitAgreesWithAnIndependentLibrary) {
 // Tolerance: exact, as above.
 TEST(ParseQuantity, ReferenceRowsCatchAReaderThatRoundsTwice) {
   int wrong = 0;
-  for (const Row& row : reference_rows())
+  for (const TestRow& row : test_table("units_reference.csv"))
     for (const Unit& unit : all_units())
-      if (kind_name(unit.kind) == row.kind && unit.shown == row.unit && unit.zero_cents == 0)
-        wrong +=
-            std::strtod(row.typed.c_str(), nullptr) * unit.factor_as_double() != std::strtod(row.value.c_str(), nullptr)
-                ? 1
-                : 0;
+      if (kind_name(unit.kind) == row.at("kind") && unit.shown == row.at("unit") && unit.zero_cents == 0)
+        wrong += std::strtod(row.at("typed").c_str(), nullptr) * unit.factor_as_double() !=
+                         std::strtod(row.at("si").c_str(), nullptr)
+                     ? 1
+                     : 0;
   EXPECT_GT(wrong, 0);
 }
 

@@ -1,4 +1,5 @@
-// test_table.h: reads the small CSV tables of tests/data for the tests of this folder.
+// test_table.h: reads the small CSV tables of tests/data. A table's notes name its source; where its tolerances differ
+// they have a column of their own.
 #pragma once
 
 #include <gtest/gtest.h>
@@ -9,7 +10,7 @@
 #include <string>
 #include <vector>
 
-namespace flatwise::metrology {
+namespace flatwise {
 
 using TestRow = std::map<std::string, std::string>;
 
@@ -36,11 +37,14 @@ inline std::vector<TestRow> test_table(const std::string& name) {
 }
 
 inline double number(const TestRow& row, const std::string& column) { return std::stod(row.at(column)); }
-inline std::vector<double> numbers(const TestRow& row, const std::string& column) {
+
+/// All numbers of one cell.
+inline std::vector<double> numbers(const TestRow& row, const std::string& column, char between = ' ') {
   std::istringstream cut{row.at(column)};
   std::vector<double> out;
-  for (double x = 0; cut >> x;) out.push_back(x);
+  for (std::string one; std::getline(cut, one, between);)
+    if (!one.empty()) out.push_back(std::stod(one));
   return out;
 }
 
-}  // namespace flatwise::metrology
+}  // namespace flatwise
