@@ -2,14 +2,23 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <utility>
 
 #include "core/teardown/split.h"
+#include "core/working/input_specs.h"
 
 namespace flatwise::teardown {
 namespace {
 
 constexpr double kMostStations = 100'000;
+constexpr double kEndless = std::numeric_limits<double>::infinity();
+
+InputSpec times(std::string_view name, std::string_view symbol) {
+  return repeated(from_nought(name, symbol, Kind::time, kEndless));
+}
+InputSpec rate_input() { return from_nought("rate", "r", Kind::money_rate, kEndless); }
+InputSpec part_prices() { return optional(repeated(from_nought("part", "p", Kind::money, kEndless))); }
 
 double sum(const std::vector<double>& values) {
   double total = 0;
@@ -25,24 +34,16 @@ Problem wrong_count(const char* field, std::size_t given, std::size_t wanted) {
           std::nullopt};
 }
 
-std::vector<double> all_or_none(const Given& in, const char* name) {
-  return in.has(name) ? in.all_si(name) : std::vector<double>{};
-}
-
 Result<Computed> removal_cost(const Given& in) {
   const double work = sum(in.all_si("off")) + sum(in.all_si("on"));
-  const double cost = work * in.si("rate") + sum(all_or_none(in, "part"));
+  const double cost = work * in.si("rate") + sum(in.all_si("part"));
   return Computed{.values = {any_money(cost), any(seconds(work))}};
 }
 
 FigureSpec removal_cost_spec() {
   return {.name = "removal-cost",
           .formula = "K = (Σ t_off + Σ t_on) r + Σ p",
-          .inputs =
-              {{.name = "off", .symbol = "t_off", .kind = Kind::time, .least_si = 0, .repeated = true},
-               {.name = "on", .symbol = "t_on", .kind = Kind::time, .least_si = 0, .repeated = true},
-               {.name = "rate", .symbol = "r", .kind = Kind::money_rate, .least_si = 0},
-               {.name = "part", .symbol = "p", .kind = Kind::money, .least_si = 0, .repeated = true, .optional = true}},
+          .inputs = {times("off", "t_off"), times("on", "t_on"), rate_input(), part_prices()},
           .outputs = {{.name = "cost", .symbol = "K", .kind = Kind::money},
                       {.name = "time", .symbol = "t", .kind = Kind::time}},
           .sources = {"common practice"},
@@ -55,7 +56,7 @@ FigureSpec removal_cost_spec() {
 /// Station numbers count from 1 at end A.
 Result<std::vector<int>> station_indices(const Given& in, const char* name, std::size_t stations) {
   std::vector<int> out;
-  for (const double v : all_or_none(in, name)) {
+  for (const double v : in.all_si(name)) {
     if (v > static_cast<double>(stations) || v != std::floor(v))
       return tl::unexpected(Problem{Code{"teardown.station_range"},
                                     name,
@@ -69,7 +70,7 @@ Result<std::vector<int>> station_indices(const Given& in, const char* name, std:
 }
 
 Result<std::vector<StationCost>> rows(const Given& in) {
-  const auto off = in.all_si("off"), on = in.all_si("on"), due = all_or_none(in, "part");
+  const auto off = in.all_si("off"), on = in.all_si("on"), due = in.all_si("part");
   if (on.size() != off.size()) return tl::unexpected(wrong_count("on", on.size(), off.size()));
   if (!due.empty() && due.size() != off.size()) return tl::unexpected(wrong_count("part", due.size(), off.size()));
   std::vector<StationCost> out(off.size());
@@ -96,24 +97,9 @@ Result<Computed> least_removal(const Given& in) {
 FigureSpec least_removal_spec() {
   return {.name = "least-removal",
           .formula = "K = least over splits (from A, from B) of Σ (t_off + t_on) r + Σ p",
-          .inputs =
-              {{.name = "off", .symbol = "t_off", .kind = Kind::time, .least_si = 0, .repeated = true},
-               {.name = "on", .symbol = "t_on", .kind = Kind::time, .least_si = 0, .repeated = true},
-               {.name = "rate", .symbol = "r", .kind = Kind::money_rate, .least_si = 0},
-               {.name = "wanted",
-                .symbol = "w",
-                .kind = Kind::count,
-                .least_si = 1,
-                .greatest_si = kMostStations,
-                .repeated = true},
-               {.name = "part", .symbol = "p", .kind = Kind::money, .least_si = 0, .repeated = true, .optional = true},
-               {.name = "obstacle",
-                .symbol = "o",
-                .kind = Kind::count,
-                .least_si = 1,
-                .greatest_si = kMostStations,
-                .repeated = true,
-                .optional = true}},
+          .inputs = {times("off", "t_off"), times("on", "t_on"), rate_input(),
+                     repeated(between("wanted", "w", Kind::count, 1, kMostStations)), part_prices(),
+                     optional(repeated(between("obstacle", "o", Kind::count, 1, kMostStations)))},
           .outputs = {{.name = "cost", .symbol = "K", .kind = Kind::money},
                       {.name = "time", .symbol = "t", .kind = Kind::time},
                       {.name = "from-a", .symbol = "a", .kind = Kind::count},

@@ -8,6 +8,7 @@
 #include "core/shaft/shaft.h"
 #include "core/timing/map.h"
 #include "core/timing/pairing.h"
+#include "core/working/input_specs.h"
 
 namespace flatwise::timing {
 namespace {
@@ -16,11 +17,9 @@ constexpr double kMostFlats = 24, kMostRotors = 240;
 constexpr std::string_view kPatterns[] = {"facing", "step", "listed"};
 constexpr std::string_view kEnds[] = {"A", "B"};
 
-InputSpec flats_input() {
-  return {.name = "flats", .symbol = "n", .kind = Kind::count, .least_si = 4, .greatest_si = kMostFlats};
-}
+InputSpec flats_input() { return between("flats", "n", Kind::count, 4, kMostFlats); }
 InputSpec flat_input(std::string_view name, std::string_view symbol) {
-  return {.name = name, .symbol = symbol, .kind = Kind::count, .least_si = 1, .greatest_si = kMostFlats};
+  return between(name, symbol, Kind::count, 1, kMostFlats);
 }
 OutputSpec flat_output(std::string_view name, std::string_view symbol) {
   return {.name = name, .symbol = symbol, .kind = Kind::count};
@@ -81,30 +80,17 @@ Result<Computed> compute_kink(const Given& in) {
 }
 
 FigureSpec kink_spec() {
-  return {
-      .name = "kink",
-      .formula = "sin(γ/2) = sin α · |sin(δ/2)|; δ = 2π k/n; times = γ/γ_max",
-      .inputs =
-          {{.name = "lean", .symbol = "α", .kind = Kind::angle, .least_si = 0, .greatest_si = std::numbers::pi / 6},
-           {.name = "flats-out",
-            .symbol = "k",
-            .kind = Kind::count,
-            .least_si = -kMostFlats,
-            .greatest_si = kMostFlats},
-           flats_input(),
-           {.name = "misalignment",
-            .symbol = "γ_max",
-            .kind = Kind::angle,
-            .least_si = 0,
-            .greatest_si = std::numbers::pi / 6,
-            .above_least = true,
-            .assumed = Value{any(arc_minutes(10))},
-            .assumed_from = "Misalignment"}},
-      .outputs = {{.name = "kink", .symbol = "γ", .kind = Kind::angle},
-                  {.name = "ratio", .symbol = "times", .kind = Kind::ratio}},
-      .sources = {"Spherical-cosines", "Misalignment"},
-      .compute = compute_kink,
-      .example = {.inputs = {"lean=5°", "flats-out=1", "flats=6"}, .expected = "kink=5.0°"}};
+  return {.name = "kink",
+          .formula = "sin(γ/2) = sin α · |sin(δ/2)|; δ = 2π k/n; times = γ/γ_max",
+          .inputs = {from_nought("lean", "α", Kind::angle, std::numbers::pi / 6),
+                     between("flats-out", "k", Kind::count, -kMostFlats, kMostFlats), flats_input(),
+                     assumed(above_nought("misalignment", "γ_max", Kind::angle, std::numbers::pi / 6),
+                             any(arc_minutes(10)), "Misalignment")},
+          .outputs = {{.name = "kink", .symbol = "γ", .kind = Kind::angle},
+                      {.name = "ratio", .symbol = "times", .kind = Kind::ratio}},
+          .sources = {"Spherical-cosines", "Misalignment"},
+          .compute = compute_kink,
+          .example = {.inputs = {"lean=5°", "flats-out=1", "flats=6"}, .expected = "kink=5.0°"}};
 }
 
 // --- timing-map ------------------------------------------------------------------------------------------------------
@@ -167,30 +153,11 @@ Result<Computed> compute_map(const Given& in) {
 FigureSpec map_spec() {
   return {.name = "timing-map",
           .formula = "f_A = f_1 + offset of the pattern; facing: n/2 a rotor, step: k a rotor; f_B = f_A + n/2",
-          .inputs = {{.name = "rotors", .symbol = "N", .kind = Kind::count, .least_si = 1, .greatest_si = kMostRotors},
-                     flats_input(),
-                     {.name = "pattern", .symbol = "", .choices = kPatterns},
-                     {.name = "step",
-                      .symbol = "k",
-                      .kind = Kind::count,
-                      .least_si = 1,
-                      .greatest_si = kMostFlats - 1,
-                      .optional = true},
-                     {.name = "listed",
-                      .symbol = "f_i",
-                      .kind = Kind::count,
-                      .least_si = 1,
-                      .greatest_si = kMostFlats,
-                      .repeated = true,
-                      .optional = true},
-                     {.name = "first-flat",
-                      .symbol = "f_1",
-                      .kind = Kind::count,
-                      .least_si = 1,
-                      .greatest_si = kMostFlats,
-                      .assumed = Value{any_count(1)},
-                      .assumed_from = "common practice"},
-                     {.name = "rotor", .symbol = "i", .kind = Kind::count, .least_si = 1, .greatest_si = kMostRotors}},
+          .inputs = {between("rotors", "N", Kind::count, 1, kMostRotors), flats_input(),
+                     one_of("pattern", "", kPatterns), optional(between("step", "k", Kind::count, 1, kMostFlats - 1)),
+                     optional(repeated(flat_input("listed", "f_i"))),
+                     assumed(flat_input("first-flat", "f_1"), any_count(1), kCommonPractice),
+                     between("rotor", "i", Kind::count, 1, kMostRotors)},
           .outputs = {flat_output("flat-a", "f_A"), flat_output("flat-b", "f_B")},
           .sources = {"common practice"},
           .compute = compute_map,
@@ -212,7 +179,7 @@ FigureSpec seen_spec() {
   flats.least_si = 3;
   return {.name = "mark-seen-from",
           .formula = "from A: p = f; from B: p = 2 − f, brought to 1 … n",
-          .inputs = {flat_input("flat", "f"), std::move(flats), {.name = "end", .symbol = "", .choices = kEnds}},
+          .inputs = {flat_input("flat", "f"), std::move(flats), one_of("end", "", kEnds)},
           .outputs = {flat_output("place", "p")},
           .sources = {"common practice"},
           .compute = compute_seen,

@@ -6,8 +6,8 @@
 //                      assumed(from_nought("poisson", "ν", Kind::ratio, 0.5), any_ratio(0.3), kCommonPractice)},
 //                     friction_inputs()})
 //
-// A quantity is made by its range; optional, repeated and assumed are put round it. Every quantity has a greatest value:
-// that is what keeps the sums finite.
+// A quantity is made by its range; optional, repeated and assumed are put round it. A greatest value keeps the sums
+// finite: where there is none (infinity), the figure must see to that itself.
 #pragma once
 
 #include <initializer_list>
