@@ -39,6 +39,8 @@ TEST(MetrologyFigures, ExamplesGiveWhatTheySay) {
   }
 }
 
+// Source: W13 by hand.
+// Tolerance: its digits.
 TEST(BoreAtPlane, CarriesItsUncertaintyAndNamesThePlane) {
   const FigureSpec& spec = spec_of("bore-at-plane");
   auto inputs = inputs_of(spec, spec.example.inputs);
@@ -49,7 +51,6 @@ TEST(BoreAtPlane, CarriesItsUncertaintyAndNamesThePlane) {
   EXPECT_EQ(w.answer, Answer::out);
   EXPECT_EQ(text_out(w, "answer"), "out");
   ASSERT_TRUE(w.output("mean")->u);
-  // Source: W13 by hand. Tolerance: its digits.
   EXPECT_NEAR(w.output("mean")->u->standard_si, 1.412e-6, 1e-9);
   EXPECT_NEAR(w.si("U-size"), 3.8725e-6, 1e-9);
   ASSERT_EQ(w.findings.at(0).code.id(), "metrology.bore_over");
@@ -60,12 +61,13 @@ TEST(BoreAtPlane, CarriesItsUncertaintyAndNamesThePlane) {
     EXPECT_EQ(w.input(name)->origin.kind, OriginKind::assumed) << name;
 }
 
+// Source: W11 by hand, u_t = 4.503 µm.
+// Tolerance: its digits.
 TEST(BoreAtPlane, WithoutTemperaturesWidensAndWithoutLimitsJudgesNothing) {
   const FigureSpec& spec = spec_of("bore-at-plane");
   auto inputs = inputs_of(spec, spec.example.inputs);
   std::erase_if(inputs, [](const Input& i) { return i.name == "part-temperature" || i.name == "gauge-temperature"; });
   const auto w = evaluate(spec, inputs).value();
-  // Source: W11 by hand, u_t = 4.503 µm. Tolerance: its digits.
   EXPECT_NEAR(w.si("temperature-u"), 4.503e-6, 1e-9);
   EXPECT_EQ(text_out(w, "answer"), "cannot_tell");
   EXPECT_EQ(w.findings.at(0).instruction->code.id(), "metrology.settle_temperatures");
@@ -106,6 +108,8 @@ TEST(BoreAtPlane, RefusesHalfAStudyAndReadingsWithoutDirections) {
             "metrology.no_limits");
 }
 
+// Source: two like parts by Welch and Satterthwaite have the sum of their degrees of freedom.
+// Tolerance: 1e-8 relative.
 TEST(BoreTaper, TakesTwoPlanesWithTheirDegreesOfFreedom) {
   const FigureSpec& spec = spec_of("bore-at-plane");
   const auto plane = std::make_shared<const Working>(evaluate(spec, inputs_of(spec, spec.example.inputs)).value());
@@ -116,7 +120,6 @@ TEST(BoreTaper, TakesTwoPlanesWithTheirDegreesOfFreedom) {
   EXPECT_EQ(w.si("taper"), 0);
   EXPECT_EQ(text_out(w, "answer"), "in");
   ASSERT_TRUE(w.output("taper")->u->degrees_of_freedom);
-  // Source: two like parts by Welch and Satterthwaite have the sum of their degrees of freedom. Tolerance: 1e-9 relative.
   const double one = *plane->output("mean-own")->u->degrees_of_freedom;
   EXPECT_NEAR(*w.output("taper")->u->degrees_of_freedom, 2 * one, 1e-8 * one);
 }
