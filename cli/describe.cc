@@ -62,23 +62,31 @@ std::string zsh(const CLI::App& app) {
   for (const CLI::App* verb : app.get_subcommands({})) {
     std::vector<std::string> words = verb_names(*verb);
     std::ranges::copy(long_names(*verb), std::back_inserter(words));
+    for (const CLI::App* sub : verb->get_subcommands({}))
+      std::ranges::copy(long_names(*sub), std::back_inserter(words));
     out += "    " + verb->get_name() + ") compadd -- " + joined(words) + "; _files;;\n";
   }
   return out + "  esac\n}\ncompdef _flatwise flatwise\n";
 }
 
+/// `seen`: fish's condition that this verb stands on the line.
+std::string fish_options(const CLI::App& verb, const std::string& seen) {
+  std::string out;
+  for (const CLI::Option* option : verb.get_options())
+    for (const std::string& name : option->get_lnames())
+      out += "complete -c flatwise -n '" + seen + "' -l " + name + " -d " + quoted(option->get_description()) + "\n";
+  return out;
+}
+
 std::string fish(const CLI::App& app) {
+  const auto seen = [](const CLI::App& verb) { return "__fish_seen_subcommand_from " + verb.get_name(); };
   std::string out;
   for (const CLI::App* verb : app.get_subcommands({})) {
     out += "complete -c flatwise -n __fish_use_subcommand -a " + verb->get_name() + " -d " +
-           quoted(verb->get_description()) + "\n";
-    for (const CLI::Option* option : verb->get_options())
-      for (const std::string& name : option->get_lnames())
-        out += "complete -c flatwise -n '__fish_seen_subcommand_from " + verb->get_name() + "' -l " + name + " -d " +
-               quoted(option->get_description()) + "\n";
+           quoted(verb->get_description()) + "\n" + fish_options(*verb, seen(*verb));
     for (const CLI::App* sub : verb->get_subcommands({}))
-      out += "complete -c flatwise -n '__fish_seen_subcommand_from " + verb->get_name() + "' -a " + sub->get_name() +
-             " -d " + quoted(sub->get_description()) + "\n";
+      out += "complete -c flatwise -n '" + seen(*verb) + "' -a " + sub->get_name() + " -d " +
+             quoted(sub->get_description()) + "\n" + fish_options(*sub, seen(*verb) + "; and " + seen(*sub));
   }
   return out;
 }
@@ -123,7 +131,8 @@ std::string completions_for(const CLI::App& app, std::string_view shell) {
 }
 
 std::string man_page(const CLI::App& app) {
-  std::string out = ".TH FLATWISE 1\n.SH " + help("man_name") + "\nflatwise \\- " + roff(app.get_description()) + "\n";
+  std::string out = ".TH FLATWISE 1 " + help("man_date") + " \"flatwise " FLATWISE_VERSION "\"\n.SH " +
+                    help("man_name") + "\nflatwise \\- " + roff(app.get_description()) + "\n";
   out += ".SH " + help("man_synopsis") + "\n.B flatwise\n.I VERB\n[\\fIOPTIONS\\fR]\n.SH " + help("man_verbs") + "\n";
   for (const CLI::App* verb : app.get_subcommands({})) man_verb(*verb, "flatwise ", out);
   out += ".SH " + help("man_status") + "\n";

@@ -16,11 +16,6 @@ namespace {
 
 using Action = std::function<Status(const Context&)>;
 
-struct Choice {
-  std::string typed;
-  std::vector<std::string> words;
-};
-
 /// What the parsed line asks for; filled by CLI11, which needs places that stay where they are.
 struct Line {
   bool json = false, why = false, inch = false, metric = false, no_colour = false;
@@ -34,22 +29,80 @@ struct Line {
   std::string reference_folder = ".";
   std::string figure;
   std::vector<std::string> inputs;
+  std::string first_flat;
+  std::vector<std::string> open;
   bool figure_pages = false;
-  std::optional<Choice> not_a_choice;  ///< The word that was none of those an option takes.
+  std::optional<Problem> refused;  ///< Of the word that an option did not take.
   std::string demo_folder, out_folder = "flatwise-demo";
   Action action;
 };
 
 std::string help(std::string_view verb) { return word("cli.help." + std::string{verb}, {}); }
 
-/// Takes one of some words; keeps what was typed instead, so that the refusal can say what there is and what is near.
-CLI::Validator one_of(Line& line, std::vector<std::string> words) {
-  return CLI::Validator{[&line, words = std::move(words)](std::string& typed) {
-                          if (std::ranges::find(words, typed) != words.end()) return std::string{};
-                          line.not_a_choice = Choice{typed, words};
-                          return typed;
+/// The known word nearest to `typed` as an argument, where there is one.
+void add_near(Args& args, const std::string& typed, const std::vector<std::string>& known) {
+  const std::vector<std::string_view> views(known.begin(), known.end());
+  if (const std::string_view near = nearest(typed, views); !near.empty()) args.emplace_back("near", std::string{near});
+}
+
+Problem not_a_choice(const std::string& typed, const std::vector<std::string>& words) {
+  Args args{{"words", words}};
+  add_near(args, typed, words);
+  return {Code{"cli.not_a_choice"}, "command", typed, std::move(args), std::nullopt};
+}
+
+/// Takes what `problem_of` finds nothing wrong with; keeps the problem, since CLI11 carries only a text.
+CLI::Validator taking(Line& line, std::function<std::optional<Problem>(const std::string&)> problem_of) {
+  return CLI::Validator{[&line, problem_of = std::move(problem_of)](std::string& typed) {
+                          line.refused = problem_of(typed);
+                          return std::string{line.refused ? "refused" : ""};
                         },
                         ""};
+}
+
+CLI::Validator one_of(Line& line, std::vector<std::string> words) {
+  return taking(line, [words = std::move(words)](const std::string& typed) -> std::optional<Problem> {
+    if (std::ranges::find(words, typed) != words.end()) return std::nullopt;
+    return not_a_choice(typed, words);
+  });
+}
+
+CLI::Validator not_empty(Line& line, std::string option) {
+  return taking(line, [option = std::move(option)](const std::string& typed) -> std::optional<Problem> {
+    if (!typed.empty()) return std::nullopt;
+    return Problem{Code{"cli.nothing_named"}, option, typed, {}, std::nullopt};
+  });
+}
+
+/// Digits only, up to six of them; with `many`, several such with a comma between two.
+CLI::Validator whole_numbers(Line& line, std::string option, bool many) {
+  return taking(line, [option = std::move(option), many](const std::string& typed) -> std::optional<Problem> {
+    int digits = 0;
+    bool right = !typed.empty() && typed.back() != ',';
+    for (const char c : typed) {
+      const bool comma = c == ',' && many && digits > 0;
+      right = right && (comma || (c >= '0' && c <= '9' && digits < 6));
+      digits = comma ? 0 : digits + 1;
+    }
+    if (right) return std::nullopt;
+    return Problem{
+        many ? Code{"cli.not_whole_numbers"} : Code{"cli.not_a_whole_number"}, option, typed, {}, std::nullopt};
+  });
+}
+
+/// What whole_numbers() took.
+std::vector<int> numbers_of(const std::vector<std::string>& lists) {
+  std::vector<int> all;
+  for (const std::string& list : lists) {
+    all.push_back(0);
+    for (const char c : list) {
+      if (c == ',')
+        all.push_back(0);
+      else
+        all.back() = all.back() * 10 + (c - '0');
+    }
+  }
+  return all;
 }
 
 CLI::App* add_verb(CLI::App& app, Line& line, const std::string& name, Action action) {
@@ -58,11 +111,17 @@ CLI::App* add_verb(CLI::App& app, Line& line, const std::string& name, Action ac
   return verb;
 }
 
+/// A flag stands alone: "--json=no" is refused, not read as something.
+CLI::Option* add_switch(CLI::App& verb, const std::string& name, bool& into, const std::string& meaning) {
+  return verb.add_flag(name, into, meaning)->disable_flag_override();
+}
+
 void add_speech(CLI::App& verb, Line& line) {
-  verb.add_flag("--json", line.json, help("json"));
-  verb.add_flag("--why", line.why, help("why"));
-  verb.add_flag("--inch", line.inch, help("inch"))->excludes(verb.add_flag("--metric", line.metric, help("metric")));
-  verb.add_flag("--no-colour", line.no_colour, help("no_colour"));
+  add_switch(verb, "--json", line.json, help("json"));
+  add_switch(verb, "--why", line.why, help("why"));
+  add_switch(verb, "--inch", line.inch, help("inch"))
+      ->excludes(add_switch(verb, "--metric", line.metric, help("metric")));
+  add_switch(verb, "--no-colour", line.no_colour, help("no_colour"));
 }
 
 void add_job_files(CLI::App& verb, Line& line) {
@@ -117,39 +176,55 @@ void add_shaft_verbs(CLI::App& app, Line& line) {
   fresh->add_option("--lean", line.fresh.lean, help("new_lean"));
   fresh->add_option("--pattern", line.fresh.pattern, help("new_pattern"));
   fresh->add_option("--bearing", line.fresh.bearing, help("new_bearing"));
-  fresh->add_option("--out", line.fresh.out, help("new_out"));
-  fresh->add_flag("--force", line.fresh.force, help("new_force"));
+  fresh->add_option("--out", line.fresh.out, help("new_out"))->check(not_empty(line, "--out"));
+  add_switch(*fresh, "--force", line.fresh.force, help("new_force"));
   fresh->callback([&line] { line.action = [&line](const Context& c) { return define_new(c, line.fresh); }; });
   CLI::App* reference = define->add_subcommand("reference", help("define_reference"));
   reference->add_option("FOLDER", line.reference_folder, help("reference_folder"));
   reference->callback(
       [&line] { line.action = [&line](const Context& c) { return define_reference(c, line.reference_folder); }; });
 
-  CLI::App* map = add_verb(app, line, "map", [&line](const Context& c) { return map_marks(c, line.map); });
+  CLI::App* map = add_verb(app, line, "map", [&line](const Context& c) {
+    if (!line.first_flat.empty()) line.map.first_flat = numbers_of({line.first_flat}).front();
+    return map_marks(c, line.map);
+  });
   map->add_option("SHAFT", line.map.shaft_file, help("shaft"))->required();
-  map->add_option("--first-flat", line.map.first_flat, help("first_flat"));
-  map->add_flag("--mirrored", line.map.mirrored, help("mirrored"));
-  map->add_flag("--from-b", line.map.from_b, help("from_b"));
-  CLI::App* plan = add_verb(app, line, "plan", [&line](const Context& c) { return plan_teardown(c, line.plan); });
+  map->add_option("--first-flat", line.first_flat, help("first_flat"))
+      ->check(whole_numbers(line, "--first-flat", false));
+  add_switch(*map, "--mirrored", line.map.mirrored, help("mirrored"));
+  add_switch(*map, "--from-b", line.map.from_b, help("from_b"));
+  CLI::App* plan = add_verb(app, line, "plan", [&line](const Context& c) {
+    line.plan.rotors = numbers_of(line.open);
+    return plan_teardown(c, line.plan);
+  });
   plan->add_option("SHAFT", line.plan.shaft_file, help("shaft"))->required();
-  plan->add_option("--open", line.plan.rotors, help("open"))->required()->delimiter(',');
+  plan->add_option("--open", line.open, help("open"))
+      ->required()
+      ->allow_extra_args(false)
+      ->check(whole_numbers(line, "--open", true));
   plan->add_option("--workshop", line.plan.workshop_file, help("workshop"));
-  plan->add_flag("--steps", line.plan.steps, help("steps"));
+  add_switch(*plan, "--steps", line.plan.steps, help("steps"));
 }
 
 void add_sheet_verb(CLI::App& app, Line& line) {
   CLI::App* sheets = add_verb(app, line, "sheets", [&line](const Context& c) {
     line.sheets.files = job_files(line);
+    line.sheets.rotors = numbers_of(line.open);
     return write_sheets(c, line.sheets);
   });
   sheets->add_option("READINGS", line.readings, help("readings"));
   sheets->add_option("--shaft", line.shaft_instead, help("shaft_instead"));
   sheets->add_option("--workshop", line.workshop_instead, help("workshop_instead"));
-  sheets->add_option("--open", line.sheets.rotors, help("open"))->delimiter(',');
-  sheets->add_option("--sheet", line.sheets.sheets, help("sheet"))->delimiter(',')->check(one_of(line, sheet_names()));
+  sheets->add_option("--open", line.open, help("open"))
+      ->allow_extra_args(false)
+      ->check(whole_numbers(line, "--open", true));
+  sheets->add_option("--sheet", line.sheets.sheets, help("sheet"))
+      ->delimiter(',')
+      ->allow_extra_args(false)
+      ->check(one_of(line, sheet_names()));
   sheets->add_option("--paper", line.sheets.paper, help("paper"))->check(one_of(line, {"a4", "letter"}));
   sheets->add_option("--format", line.sheets.format, help("format"))->check(one_of(line, {"pdf", "svg", "png"}));
-  sheets->add_option("--out", line.sheets.folder, help("out"));
+  sheets->add_option("--out", line.sheets.folder, help("out"))->check(not_empty(line, "--out"));
   sheets->add_option("--printed", line.sheets.printed, help("printed"));
 }
 
@@ -160,11 +235,11 @@ void add_other_verbs(CLI::App& app, Line& line) {
   });
   figure->add_option("NAME", line.figure, help("figure_name"));
   figure->add_option("INPUT", line.inputs, help("figure_input"));
-  figure->add_flag("--reference", line.figure_pages, help("figure_reference"));
+  add_switch(*figure, "--reference", line.figure_pages, help("figure_reference"));
   CLI::App* show =
       add_verb(app, line, "demo", [&line](const Context& c) { return demo(c, line.demo_folder, line.out_folder); });
   show->add_option("--demo", line.demo_folder, help("demo_folder"));
-  show->add_option("--out", line.out_folder, help("out"));
+  show->add_option("--out", line.out_folder, help("out"))->check(not_empty(line, "--out"));
   CLI::App* completions = add_verb(app, line, "completions", [&app, &line](const Context& c) {
     *c.out << completions_for(app, line.shell);
     return Status::in_order;
@@ -186,6 +261,7 @@ void build(CLI::App& app, Line& line) {
   add_sheet_verb(app, line);
   add_other_verbs(app, line);
   for (CLI::App* verb : app.get_subcommands({})) {
+    if (verb->get_name() == "man" || verb->get_name() == "completions") continue;  // They speak to programs already.
     add_speech(*verb, line);
     for (CLI::App* sub : verb->get_subcommands({})) add_speech(*sub, line);
   }
@@ -209,21 +285,15 @@ Context context_of(const Line& line) {
   return context;
 }
 
-/// The known word nearest to `typed` as an argument, where there is one.
-void add_near(Args& args, const std::string& typed, const std::vector<std::string>& known) {
-  const std::vector<std::string_view> views(known.begin(), known.end());
-  if (const std::string_view near = nearest(typed, views); !near.empty()) args.emplace_back("near", std::string{near});
-}
-
 /// The verb that was typed where none such is: of the program, or below a verb that wants another one.
-std::optional<Choice> wrong_verb(const CLI::App& app, const std::vector<std::string>& typed) {
+std::optional<Problem> wrong_verb(const CLI::App& app, const std::vector<std::string>& typed) {
   const CLI::App* at = &app;
   for (const std::string& word_typed : typed) {
     std::vector<std::string> verbs;
     for (const CLI::App* verb : at->get_subcommands({})) verbs.push_back(verb->get_name());
     if (verbs.empty()) return std::nullopt;
     if (word_typed.starts_with("-")) continue;
-    if (std::ranges::find(verbs, word_typed) == verbs.end()) return Choice{word_typed, std::move(verbs)};
+    if (std::ranges::find(verbs, word_typed) == verbs.end()) return not_a_choice(word_typed, verbs);
     at = at->get_subcommand(word_typed);
   }
   return std::nullopt;
@@ -231,12 +301,8 @@ std::optional<Choice> wrong_verb(const CLI::App& app, const std::vector<std::str
 
 Problem misuse(const CLI::App& app, const Line& line, const CLI::ParseError& error,
                const std::vector<std::string>& typed) {
-  const std::optional<Choice> verb = wrong_verb(app, typed);
-  if (const std::optional<Choice>& wrong = line.not_a_choice ? line.not_a_choice : verb) {
-    Args args{{"words", wrong->words}};
-    add_near(args, wrong->typed, wrong->words);
-    return {Code{"cli.not_a_choice"}, "command", wrong->typed, std::move(args), std::nullopt};
-  }
+  if (line.refused) return *line.refused;
+  if (const std::optional<Problem> verb = wrong_verb(app, typed)) return *verb;
   const std::vector<std::string> known = words_known(app, typed);
   Args args{{"said", std::string{error.what()}}};
   for (const std::string& word_typed : typed) {

@@ -121,17 +121,29 @@ TEST(BadWords, GetTheNearName) {
 
 TEST(BadWords, OutOfRangeNameTheRange) {
   expect_refused({"map", "demo/long-nine.toml", "--first-flat", "9"}, {"first_flat", "9", "1 to 6"});
-  expect_refused({"map", "demo/long-nine.toml", "--first-flat", "x"}, {"command", "x", ""});
-  expect_refused({"map", "demo/long-nine.toml", "--first-flat", "-1"}, {"first_flat", "-1", "1 to 6"});
+  for (const char* bad : {"x", "-1", "", "1e3", "2.0", "0x2", "1234567"})
+    expect_refused({"map", "demo/long-nine.toml", "--first-flat", bad}, {"--first-flat", bad, "whole number"});
   expect_refused({"map", "demo/long-nine.toml", "--mirrored"}, {"hand", "", "definition"});
   expect_refused({"plan", "demo/long-nine.toml", "--open", "12"}, {"open", "12", "1 to 9"});
   expect_refused({"plan", "demo/long-nine.toml", "--open", "4,4"}, {"open", "4", "once"});
-  expect_refused({"plan", "demo/long-nine.toml", "--open", "x"}, {"command", "x", ""});
+  for (const char* bad : {"x", "", ",", "3,,4", "3,", "1-3", "-1", "99999999999999"})
+    expect_refused({"plan", "demo/long-nine.toml", "--open", bad}, {"--open", bad, "comma"});
   expect_refused({"plan", "demo/long-nine.toml", "--open", "0"}, {"open", "0", "1 to 9"});
-  expect_refused({"plan", "demo/long-nine.toml", "--open", "99999999999999"}, {"command", "99999999999999", ""});
   expect_refused({"sheets", "demo/job-31.toml", "--format", "gif"}, {"command", "gif", "svg"});
   expect_refused({"sheets", "demo/job-31.toml", "--paper", "a3"}, {"command", "a3", "letter"});
   expect_refused({"map", "demo/long-nine.toml", "--inch", "--metric"}, {"command", "--inch", ""});
+}
+
+TEST(BadWords, MayNotHangOnAFlag) {
+  expect_refused({"map", "demo/long-nine.toml", "--from-b=no"}, {"command", "from-b", ""});
+  expect_refused({"map", "demo/long-nine.toml", "--inch=maybe"}, {"command", "inch", ""});
+}
+
+TEST(BadWords, LeaveTheWordsAfterThemAlone) {
+  EXPECT_EQ(flatwise({"plan", "--open", "4", "demo/long-nine.toml"}).out,
+            flatwise({"plan", "demo/long-nine.toml", "--open", "4"}).out);
+  EXPECT_EQ(flatwise({"plan", "demo/long-nine.toml", "--open", "3", "--open", "4"}).out,
+            flatwise({"plan", "demo/long-nine.toml", "--open", "3,4"}).out);
 }
 
 TEST(BadWords, MissingOrOneTooMany) {
@@ -172,6 +184,8 @@ TEST(BadFigureInput, IsNamedWithItsRange) {
 void expect_nothing_left(const Scratch& scratch) { EXPECT_EQ(scratch.files(), std::vector<std::string>{}); }
 
 TEST(BadPlace, IsNamed) {
+  expect_refused({"sheets", "demo/job-31.toml", "--out", ""}, {"--out", "nothing", "folder"});
+  expect_refused({"define", "new", "--out", ""}, {"--out", "nothing", "folder"});
   expect_refused({"sheets", "demo/job-31.toml", "--out", "/proc/nowhere"}, {"file", "/proc/nowhere", ""});
   expect_refused({"sheets", "demo/job-31.toml", "--out", "/dev/null/x"}, {"file", "/dev/null/x", ""});
   expect_refused({"define", "new", "--out", "/proc/nowhere/mine.toml"}, {"file", "/proc/nowhere", ""});

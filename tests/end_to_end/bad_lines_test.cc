@@ -138,6 +138,23 @@ TEST(WrongLines, AreToldAllAtOnce) {
   EXPECT_EQ(parsed(ran.out)["problems"].size(), 3U) << ran.out;
 }
 
+/// A file torn off anywhere (a full disk, a pulled plug) is read or refused, never worse.
+TEST(TornFile, IsReadOrRefused) {
+  const std::string readings = ours("demo/job-31.toml"), shaft = ours("demo/short-three.toml");
+  int refused = 0;
+  for (std::size_t part = 1; part < 40; ++part) {
+    const Ran check = flatwise({"check", "-", "--shaft", "demo/long-nine.toml", "--workshop", "demo/workshop.toml"},
+                               {.in = readings.substr(0, readings.size() * part / 40)});
+    const Ran define = flatwise({"define", "check", "-"}, {.in = shaft.substr(0, shaft.size() * part / 40)});
+    for (const Ran& ran : {check, define}) {
+      EXPECT_EQ(ran.signal, 0);
+      EXPECT_TRUE(ran.status >= 0 && ran.status <= 2) << ran.status << "\n" << ran.err;
+      refused += ran.status == 2 ? 1 : 0;
+    }
+  }
+  EXPECT_GT(refused, 40);
+}
+
 TEST(ManyStations, AreRefusedOrReadInGoodTime) {
   std::string order;
   for (int i = 0; i < 100'000; ++i) order += "  { spacer = \"1 mm\" },\n";

@@ -148,7 +148,8 @@ Ran flatwise(std::vector<std::string> arguments, const Start& start) {
   };
   add("ASAN_OPTIONS", "exitcode=99");
   add("UBSAN_OPTIONS", "exitcode=99:halt_on_error=1:print_stacktrace=1");
-  add("LSAN_OPTIONS", "exitcode=99");
+  add("LSAN_OPTIONS",
+      "exitcode=99:print_suppressions=0:suppressions=" FLATWISE_SOURCE_DIR "/tests/leaks-of-others.txt");
   return run(arguments, own);
 }
 

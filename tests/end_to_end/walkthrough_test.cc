@@ -5,7 +5,7 @@
 // leaves lines out: what is before it must be together, what follows must come later. Words after 'console' may name the
 // exit status wanted ('status=1'; 0 if none).
 //
-// FLATWISE_WRITE_WALKTHROUGH=1 fills every block anew. What is shown of a long answer is said by comments above the
+// FLATWISE_WRITE_PAGES=1 fills every block anew. What is shown of a long answer is said by comments above the
 // block: <!-- show FROM => TO -->, two regular expressions for the first and the last line of a part (TO empty: up to the
 // next empty line). A block with none is shown whole.
 #include <gtest/gtest.h>
@@ -143,7 +143,7 @@ void write_anew(Lines page) {
 }
 
 TEST(Walkthrough, SaysWhatTheProgramAnswers) {
-  if (std::getenv("FLATWISE_WRITE_WALKTHROUGH") != nullptr) write_anew(lines_of(ours(kPage)));
+  if (std::getenv("FLATWISE_WRITE_PAGES") != nullptr) write_anew(lines_of(ours(kPage)));
   const Reader reader;
   const std::vector<Block> blocks = blocks_of(lines_of(ours(kPage)));
   ASSERT_GT(blocks.size(), 15U);
