@@ -53,6 +53,7 @@ void take_judged(StageReport& report, Where where, const Working& working, std::
                  Day day, const Args& more) {
   const std::size_t before = report.findings.size();
   take_findings(report, where, working, more);
+  const std::size_t after = report.findings.size();
   const Answer would_be = working.answer.value_or(Answer::cannot_tell);
   bool trusted = true;
   for (const Gauge* gauge : gauges) {
@@ -63,6 +64,10 @@ void take_judged(StageReport& report, Where where, const Working& working, std::
   if (trusted) return;
   for (std::size_t i = before; i < report.findings.size(); ++i)
     report.findings[i].severity = std::min(report.findings[i].severity, Severity::cannot_tell);
+  // A good word of readings that decide nothing must not stand beside 'cannot tell': the gauge's finding says what it would
+  // have been.
+  const auto at = [&](std::size_t i) { return report.findings.begin() + static_cast<std::ptrdiff_t>(i); };
+  if (would_be == Answer::in) report.findings.erase(at(before), at(after));
 }
 
 std::vector<Input> gauge_date(const Gauge& gauge, Day day) {
