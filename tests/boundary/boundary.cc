@@ -43,7 +43,7 @@ const std::set<std::string> kImpureHeaders{"iostream", "fstream", "ostream",    
                                            "random",   "regex",   "locale",     "clocale",      "filesystem",
                                            "format",   "ranges",  "csignal",    "shared_mutex", "condition_variable"};
 
-const std::set<std::string> kSystemHeaders{"fcntl.h", "unistd.h", "poll.h", "signal.h", "termios.h"};
+const std::set<std::string> kSystemHeaders{"fcntl.h", "unistd.h", "poll.h", "signal.h", "spawn.h", "termios.h"};
 
 bool is_system(const std::string& header) { return kSystemHeaders.contains(header) || header.starts_with("sys/"); }
 bool is_standard(const std::string& header) {
