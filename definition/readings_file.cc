@@ -237,7 +237,7 @@ int BenchReader::number_of(const std::string& about, const toml::node& node, con
   }
   std::int64_t number = 0;
   for (const char c : about) number = std::min<std::int64_t>(number * 10 + (c - '0'), 1'000'000);
-  if (number >= 1 && number <= static_cast<std::int64_t>(labels_.size())) return static_cast<int>(number);
+  if (number >= 1 && number <= context_.shaft.rotor_count()) return static_cast<int>(number);
   file_.add(Code{"definition.unknown_rotor"}, path, about,
             {{"number", number}, {"least", 1}, {"greatest", context_.shaft.rotor_count()}}, file_.place(key));
   return 0;

@@ -98,9 +98,9 @@ FigureSpec make_resultant() {
               "F = Σ F_i e^jφ_i, M = Σ (C_i + F_i (z_i − z_0)) e^jφ_i about the middle of the planes; "
               "F_b = Σ (C_i + F_i (z_i − z_a)) e^jφ_i/(z_b − z_a), F_a = F − F_b",
           .inputs = resultant_inputs(),
-          .outputs = {{"couple", "|M|", Kind::torque},
+          .outputs = {{"left-couple", "|M|", Kind::torque},
                       {"couple-azimuth", "φ_M", Kind::angle},
-                      {"force", "|F|", Kind::force},
+                      {"left-force", "|F|", Kind::force},
                       {"force-azimuth", "φ_F", Kind::angle},
                       {"at-a", "|F_a|", Kind::force},
                       {"at-b", "|F_b|", Kind::force},
@@ -112,7 +112,7 @@ FigureSpec make_resultant() {
           .compute = compute_resultant,
           .example = {{"position=0.1 m", "position=0.3 m", "position=0.5 m", "flats=6", "flat=2", "flat=5", "flat=2",
                        "couple=10 N·m", "plane-a=0 m", "plane-b=0.6 m"},
-                      "couple=10 N·m"}};
+                      "left-couple=10 N·m"}};
 }
 
 /// A field of a rotor: its own, or the one all rotors share.

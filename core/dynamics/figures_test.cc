@@ -81,7 +81,7 @@ TEST(ArrangementWorking, CarriesEachRotorsCoupleBehindIt) {
   EXPECT_EQ(behind, 9);
   const double one = std::get<AnyQuantity>(working.input("couple")->value).si;
   const double w = turns_per_minute(480).radians_per_second(), a = degrees(5).radians();
-  EXPECT_NEAR(working.si("couple"), one + 0.005 * w * w * std::sin(a) * std::cos(a), 1e-9 * one);
+  EXPECT_NEAR(working.si("left-couple"), one + 0.005 * w * w * std::sin(a) * std::cos(a), 1e-9 * one);
   EXPECT_EQ(working.findings.at(0).severity, Severity::note);
 }
 

@@ -72,8 +72,8 @@ Left show_arrangement(const Facts& facts, const std::vector<Angle>& tilt, const 
 /// What the mistakes would have done. What the defined pattern leaves is information, never an alarm.
 void compare(const Left& wanted, const Left& read, StageReport& report) {
   if (wanted.couple == nullptr || read.couple == nullptr) return;
-  Args args{{"couple", AnyQuantity{read.couple->si("couple"), Kind::torque}},
-            {"couple_wanted", AnyQuantity{wanted.couple->si("couple"), Kind::torque}},
+  Args args{{"couple", AnyQuantity{read.couple->si("left-couple"), Kind::torque}},
+            {"couple_wanted", AnyQuantity{wanted.couple->si("left-couple"), Kind::torque}},
             {"hanger", AnyQuantity{read.couple->si("larger"), Kind::force}},
             {"hanger_wanted", AnyQuantity{wanted.couple->si("larger"), Kind::force}}};
   if (wanted.gap != nullptr && read.gap != nullptr) {

@@ -68,7 +68,11 @@ void judge_nut(const Facts& facts, int index, StageReport& report) {
   const Gauge* gauge = find_gauge(facts.workshop, last->gauge);
   if (gauge == nullptr) {  // Only a pull on a bar may come without one: nothing says how sure it is.
     const Args args{{"nut", end_word(nut.end)}, {"torque", any(nut.torque)}};
-    return report.findings.push_back({Code{"torque.pull_without_gauge"}, Severity::cannot_tell, args, {}, Message{Code{"torque.pull_with_gauge"}, args}});
+    return report.findings.push_back({Code{"torque.pull_without_gauge"},
+                                      Severity::cannot_tell,
+                                      args,
+                                      {},
+                                      Message{Code{"torque.pull_with_gauge"}, args}});
   }
   const WorkingPtr reached = show(report, {}, end_letter(nut.end), fasteners::figures(), "torque-reached",
                                   inputs_of(facts, nut, *last, *gauge));
