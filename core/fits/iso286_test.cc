@@ -139,7 +139,7 @@ TEST(FundamentalDeviations, LieNearTheFormulasOfTheStandard) {
       };
       const double expected = formula(letter.shaft, d, it(7), it(8), it(9), it(10));
       if (expected < 0 || letter.deviation[step] == kNoDeviation) continue;
-      // Two published values are not what the formula gives (267 and 38); every transcription read has them so.
+      // Two published values are not what the formula gives (267 and 38); every copy read has them so.
       if ((letter.shaft == "b" && letter.deviation[step] == 280) ||
           (letter.shaft == "t" && letter.deviation[step] == 41))
         continue;
