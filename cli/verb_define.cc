@@ -2,6 +2,7 @@
 
 #include <filesystem>
 #include <istream>
+#include <map>
 #include <ostream>
 
 #include <nlohmann/json.hpp>
@@ -20,10 +21,23 @@ definition::Say sayer(const Context& context) {
   return [voice = context.voice](std::string_view code, const Args& args) { return say(code, args, voice); };
 }
 
+/// "stations[7].outside" as "stations[…].outside": what is assumed alike of many parts is one line.
+std::string alike(std::string field) {
+  const std::size_t open = field.find('['), close = field.find(']');
+  if (open == std::string::npos || close == std::string::npos) return field;
+  return field.replace(open + 1, close - open - 1, "…");
+}
+
 std::string assumed_text(const Context& context, const Shaft& shaft) {
-  Table table;
+  std::map<std::pair<std::string, std::string>, int> assumed;
   for (const auto& [field, origin] : shaft.spec().origins)
-    if (origin.kind == OriginKind::assumed) table.rows.push_back({field, printable(origin.where)});
+    if (origin.kind == OriginKind::assumed) ++assumed[{alike(field), origin.where}];
+  Table table;
+  for (const auto& [what, times] : assumed) {
+    std::string why = printable(what.second);
+    if (times > 1) why += say(Message{Code{"cli.times"}, {{"times", times}}}, context.voice);
+    table.rows.push_back({what.first, std::move(why)});
+  }
   if (table.rows.empty()) return {};
   return word("cli.assumed_not_given", context.voice) + "\n" + lay_out(table);
 }

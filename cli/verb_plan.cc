@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <ostream>
 
@@ -106,8 +107,12 @@ std::string plan_text(const Context& context, const Shaft& shaft, const job::Pla
   if (shaft.spec().invented) out += word("cli.invented", context.voice) + "\n";
   out += lay_out(ways_table(context, report)) + "\n";
   for (const Message& m : report.says) out += wrap(printable(say(m, context.voice)), context.width) + "\n";
+  std::vector<std::string> said;  // What holds for all ways is said once.
   for (const job::Way& way : report.ways)
-    for (const Finding& f : way.plan.findings) out += render(context, f);
+    for (const Finding& f : way.plan.findings)
+      if (std::string text = render(context, f); std::ranges::find(said, text) == said.end())
+        said.push_back(std::move(text));
+  for (const std::string& text : said) out += text;
   if (context.why)
     for (const job::Way& way : report.ways)
       if (way.working != nullptr)
