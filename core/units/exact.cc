@@ -55,6 +55,7 @@ Whole operator*(const Whole& a, const Whole& b) {
     return product;
   }
   for (std::size_t i = 0; i < Whole::kLimbs; ++i) {
+    if (a.limb_[i] == 0) continue;  // Most limbs of a typed number are nought.
     std::uint64_t carry = 0;
     for (std::size_t j = 0; i + j < Whole::kLimbs; ++j) {
       carry += static_cast<std::uint64_t>(a.limb_[i]) * b.limb_[j] + product.limb_[i + j];
@@ -92,15 +93,40 @@ Whole power_of_ten(int exponent) {
   return power;
 }
 
+bool Whole::less_than(const Whole& other, std::size_t limbs) const {
+  for (std::size_t i = limbs; i-- > 0;)
+    if (limb_[i] != other.limb_[i]) return limb_[i] < other.limb_[i];
+  return false;
+}
+
+void Whole::take_away(const Whole& other, std::size_t limbs) {
+  std::uint64_t borrow = 0;
+  for (std::size_t i = 0; i < limbs; ++i) {
+    const std::uint64_t take = other.limb_[i] + borrow;
+    borrow = limb_[i] < take ? 1 : 0;
+    limb_[i] = static_cast<std::uint32_t>(limb_[i] + (borrow << 32) - take);
+  }
+}
+
+void Whole::halve(std::size_t limbs) {
+  for (std::size_t i = 0; i < limbs; ++i) {
+    const std::uint32_t above = i + 1 < limbs ? limb_[i + 1] : 0;
+    limb_[i] = limb_[i] >> 1 | above << 31;
+  }
+}
+
+// Bit by bit, as on paper, but only over the limbs that `a` has: quotient and rest never have more.
 Divided divide(const Whole& a, const Whole& divisor) {
   CORE_CHECK(!divisor.is_zero());
   Divided d{Whole{}, a};
-  for (int shift = a.bit_length() - divisor.bit_length(); shift >= 0; --shift) {
-    const Whole step = divisor.shifted_left(shift);
-    d.quotient = d.quotient.shifted_left(1);
-    if (d.rest < step) continue;
-    d.rest = d.rest - step;
-    d.quotient = d.quotient + Whole{1};
+  const int longest = a.bit_length();
+  int shift = longest - divisor.bit_length();
+  if (shift < 0) return d;
+  const auto limbs = static_cast<std::size_t>((longest + 31) / 32);
+  for (Whole step = divisor.shifted_left(shift); shift >= 0; --shift, step.halve(limbs)) {
+    if (d.rest.less_than(step, limbs)) continue;
+    d.rest.take_away(step, limbs);
+    d.quotient.limb_[static_cast<std::size_t>(shift / 32)] |= std::uint32_t{1} << (shift % 32);
   }
   return d;
 }

@@ -4,10 +4,13 @@
 
 #include <array>
 #include <compare>
+#include <cstddef>
 #include <cstdint>
 #include <optional>
 
 namespace flatwise::exact {
+
+struct Divided;
 
 /// Unsigned whole number, 640 bits. An operation that does not fit sets overflowed(), which then sticks.
 class Whole {
@@ -28,8 +31,14 @@ class Whole {
   friend std::strong_ordering operator<=>(const Whole& a, const Whole& b);
   friend bool operator==(const Whole& a, const Whole& b) { return (a <=> b) == 0; }
   [[nodiscard]] Whole shifted_left(int bits) const;
+  friend Divided divide(const Whole& a, const Whole& divisor);
 
  private:
+  // On the lowest limbs alone: what a division does once a bit.
+  [[nodiscard]] bool less_than(const Whole& other, std::size_t limbs) const;
+  void take_away(const Whole& other, std::size_t limbs);
+  void halve(std::size_t limbs);
+
   std::array<std::uint32_t, kLimbs> limb_{};  ///< Least first.
   bool overflow_ = false;
 };
