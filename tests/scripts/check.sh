@@ -42,6 +42,10 @@ expect "the failed test is named" "$(grep -c 'a_test: A.Wrong$' "$work/errors")"
 
 expect "a package that is not there is missing" \
   "$(told 'missing_packages bash no-such-package-of-ours')" "no-such-package-of-ours"
+# 2026-11-25: ./run, which stops at the first error, took a bare machine for one that has everything.
+expect "a package that is not there is missing also for ./run" \
+  "$(told 'set -euo pipefail; mapfile -t m < <(missing_packages bash no-such-package-of-ours); echo "${m[*]}"')" \
+  "no-such-package-of-ours"
 expect "a section's packages are read" "$(told 'wanted_packages build | grep -c "^cmake$"')" "1"
 expect "a package is left out where its command is there" \
   "$(cd "$work" && printf '[s]\na unless bash\nb unless no-such-command\n' >debian-packages.txt &&
