@@ -1,0 +1,80 @@
+// job_state.h: the state of a job, folded from its entries. Pure, and the only place where an entry becomes a fact.
+//
+// Entries that answer the same question and are not pointed at by a later one are *live*. One live answer, or several that say
+// the same: the fact holds. Several that differ: nobody wins, the fact does not hold, and somebody must decide by an entry that
+// corrects them all.
+#pragma once
+
+#include <map>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "job/entry.h"
+#include "job/judge.h"
+
+namespace flatwise::job {
+
+/// Live answers to one question, in the order they were stored.
+struct LiveAnswers {
+  std::vector<const Entry*> entries;
+  bool agreed = true;  ///< All say the same.
+  [[nodiscard]] const Entry& first() const { return *entries.front(); }
+};
+
+struct Decision {
+  std::vector<int> open;
+  std::string way;
+  const Entry* entry = nullptr;
+};
+
+struct JobState {
+  std::span<const Entry> entries;                                     ///< All, as stored; must outlive the state.
+  std::map<std::string, LiveAnswers, std::less<>> live;               ///< By question_of().
+  std::map<Id, std::vector<const Entry*>, std::less<>> corrected_by;  ///< What points at an entry.
+  std::vector<const Entry*> added;  ///< Live entries without a question: photos, notes, orders.
+  Bench bench;                      ///< What the rules look at; places say "entry 118".
+  const BookedIn* booked = nullptr;
+  const WayChosen* way = nullptr;  ///< Agreed decision, none while there is none.
+  const CustomerSaid* customer = nullptr;
+  const Released* released = nullptr;
+  std::vector<bool> off;       ///< One a station: it is off at this moment.
+  std::vector<bool> came_off;  ///< One a station: it left the shaft in this job.
+
+  /// The one answer to a question, where there is one and it is agreed.
+  template <class Body>
+  [[nodiscard]] const Body* agreed(const std::string& question) const {
+    const auto it = live.find(question);
+    return it == live.end() || !it->second.agreed ? nullptr : std::get_if<Body>(&it->second.first().body);
+  }
+  [[nodiscard]] const LiveAnswers* answers(const std::string& question) const {
+    const auto it = live.find(question);
+    return it == live.end() ? nullptr : &it->second;
+  }
+};
+
+/// Folds entries, in the order stored, to the state. Replays 10^4 entries in milliseconds. Never fails: what is in the record
+/// was checked when it was taken; an entry about a part the shaft does not have is left out of the facts.
+[[nodiscard]] JobState fold(const Shaft& shaft, const Workshop& workshop, std::span<const Entry> entries);
+
+/// What must hold before an entry is taken into a job, given what is in it already.
+///
+/// Refuses    A part, gauge or question that is not there; a value that no such part can have; `corrects` pointing at what
+///            is not an entry of the same question; anything after release but a note; parts ordered before the
+///            customer's yes; a part touched before the safety questions are answered yes; a release that is not forced
+///            while something is open, and a forced one without a reason. Problems name the field.
+[[nodiscard]] std::vector<Problem> check_entry(const Shaft& shaft, const Workshop& workshop, const JobState& state,
+                                               const Entry& entry);
+
+/// A job opened: definition, workshop, entries, and what follows from them. Owns all of it; not to be copied or moved once
+/// the state points into the entries.
+struct OpenJob {
+  Shaft shaft;
+  Workshop workshop;
+  std::vector<Entry> entries;
+  JobState state;
+  JobReport report;  ///< All stages judged.
+  [[nodiscard]] Facts facts() const { return {shaft, workshop, state.bench}; }
+};
+
+}  // namespace flatwise::job

@@ -1,0 +1,44 @@
+// next.h: what to do next in a job, and what blocks it: always one answer, with its reasons.
+#pragma once
+
+#include <optional>
+#include <vector>
+
+#include "job/job_state.h"
+
+namespace flatwise::job {
+
+/// Something open that keeps the job from going on.
+struct Block {
+  Message what;  ///< "not checked again after the run"
+  Where where;
+  Stage stage = Stage::booking_in;
+  Severity severity = Severity::unanswered;
+  Role lifted_by = Role::bench;
+  std::optional<Message> instruction;  ///< What lifts it.
+};
+
+struct NextStep {
+  Message does;                    ///< The verb and the part.
+  std::optional<Message> because;  ///< What waits for it.
+  Stage stage = Stage::booking_in;
+  Where where;
+  std::optional<Time> takes;
+};
+
+enum class StageProgress { to_come, open, passed };
+
+/// In what a job waits: the word on the board, worst first.
+enum class Waiting { stopped, cannot_tell, customer, parts, bench, release, released };
+
+struct Standing {
+  NextStep next;
+  std::vector<Block> blocks;          ///< Of the release: everything missing, out, or that cannot be told, in order.
+  std::vector<StageProgress> stages;  ///< One a Stage.
+  Stage present = Stage::booking_in;  ///< Earliest stage with something to do.
+  Waiting waiting = Waiting::bench;
+};
+
+[[nodiscard]] Standing standing(const OpenJob& job);
+
+}  // namespace flatwise::job
