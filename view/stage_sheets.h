@@ -2,6 +2,8 @@
 // these. What the eye must find first on each stands above its function.
 #pragma once
 
+#include <nlohmann/json.hpp>
+
 #include "view/bench_view.h"
 
 namespace flatwise::view {
