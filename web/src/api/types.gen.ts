@@ -1,0 +1,3301 @@
+// Made by scripts/types.mjs from schemas/api/openapi.json: do not edit.
+export interface paths {
+    "/api/workshop": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The workshop, its people and gauges */
+        get: operations["workshop"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/people": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Who may sign on */
+        get: operations["people"];
+        put?: never;
+        /** A person added or changed */
+        post: operations["putPerson"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/customers": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Customers */
+        get: operations["customers"];
+        put?: never;
+        /** A customer added or changed */
+        post: operations["putCustomer"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/board": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What each machine waits for */
+        get: operations["board"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/machines": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Machines */
+        get: operations["machines"];
+        put?: never;
+        /** A machine added or changed */
+        post: operations["putMachine"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/machines/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** One machine: history and ages */
+        get: operations["machine"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/machines/{id}/jobs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Jobs of a machine, newest first */
+        get: operations["machineJobs"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/machines/{id}/hours": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** An hour-meter reading */
+        post: operations["putHours"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/shafts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The newest version of each shaft */
+        get: operations["shafts"];
+        put?: never;
+        /** A new version of a definition */
+        post: operations["putShaft"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/shafts/check": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A definition as typed: problems with their lines, and the drawing */
+        post: operations["checkShaft"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/shafts/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** One version of a definition */
+        get: operations["shaft"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A job by its number, or the open jobs */
+        get: operations["jobByNumber"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** One job's record card */
+        get: operations["job"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/entries": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Entries of a job, in the order stored */
+        get: operations["entries"];
+        put?: never;
+        /** Entries to be kept, all or none. Sent twice they are kept once. The first of a job books it in. */
+        post: operations["record"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/bench": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The bench screen: strip, sheet of one station in one stage, next step */
+        get: operations["bench"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/report": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Everything the rules say of a job, with every working */
+        get: operations["report"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/jobs/{id}/sheets/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A sheet for the printer */
+        get: operations["sheet"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/stock": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Parts on the shelf and on order */
+        get: operations["stock"];
+        put?: never;
+        /** Parts counted, laid in or taken */
+        post: operations["moveStock"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/blobs/{hash}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** A photo or recording */
+        get: operations["blob"];
+        /** A photo, before the entry that names it */
+        put: operations["putBlob"];
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/events": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What changes, as it happens (server-sent events) */
+        get: operations["events"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/letin": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A tablet shows the one-time code that stands at the server */
+        post: operations["letIn"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+}
+export type webhooks = Record<string, never>;
+export interface components {
+    schemas: {
+        /** @description A UUID in lower case (RFC 9562); version 7 where the client makes it. */
+        Id: string;
+        /** @description SHA-256 in hex. */
+        Hash: string;
+        /** @description UTC with milliseconds. */
+        Instant: string;
+        Day: string;
+        /** @enum {string} */
+        Stage: "booking_in" | "finding" | "plan" | "teardown" | "inspection" | "kit" | "press" | "timing" | "stack" | "torque" | "test_run" | "release";
+        /** @enum {string} */
+        Role: "bench" | "lead" | "owner";
+        /** @enum {string} */
+        Tone: "plain" | "strong" | "second" | "in" | "out" | "tell" | "next";
+        /** @enum {string} */
+        Flag: "none" | "done" | "stopped" | "waits" | "unknown";
+        EntryBody: {
+            kind: string;
+        } & {
+            [key: string]: unknown;
+        };
+        /** @description What an entry will say; the client adds id, by, on, at and follows. */
+        EntryDraft: {
+            corrects: components["schemas"]["Id"][];
+            body: components["schemas"]["EntryBody"];
+        };
+        EntryIn: {
+            id: components["schemas"]["Id"];
+            by: components["schemas"]["Id"];
+            on: string;
+            at: components["schemas"]["Instant"];
+            follows: components["schemas"]["Id"] | null;
+            corrects: components["schemas"]["Id"][];
+            body: components["schemas"]["EntryBody"];
+        };
+        EntriesIn: {
+            entries: components["schemas"]["EntryIn"][];
+        };
+        EntryStored: {
+            id: components["schemas"]["Id"];
+            by: components["schemas"]["Id"];
+            on: string;
+            at: components["schemas"]["Instant"];
+            follows: components["schemas"]["Id"] | null;
+            corrects: components["schemas"]["Id"][];
+            body: components["schemas"]["EntryBody"];
+            number: number;
+            before: components["schemas"]["Hash"] | null;
+            hash: components["schemas"]["Hash"];
+            says?: string;
+            by_name?: string;
+        };
+        Entries: {
+            entries: components["schemas"]["EntryStored"][];
+        };
+        Saved: {
+            saved: {
+                id: components["schemas"]["Id"];
+                number: number;
+                hash: components["schemas"]["Hash"];
+                fresh: boolean;
+            }[];
+            head: components["schemas"]["Hash"];
+            sequence: number;
+        };
+        Problem: {
+            code: string;
+            field: string;
+            given: string;
+            read: string;
+            allowed: string;
+            mend: string;
+            place?: {
+                file: string;
+                line: number;
+                column: number;
+                quoted?: string;
+            };
+        };
+        /** @description RFC 9457, application/problem+json. */
+        ProblemDetails: {
+            type: string;
+            title: string;
+            status: number;
+            detail?: string;
+            problems?: components["schemas"]["Problem"][];
+        };
+        PathItem: {
+            /** @constant */
+            item: "path";
+            points: number[][];
+            closed: boolean;
+            /** @enum {string} */
+            stroke: "none" | "narrow" | "wide" | "heavy" | "hidden" | "axis" | "wanted" | "part";
+            /** @enum {string} */
+            fill: "none" | "sheet" | "solid" | "tone" | "ink" | "cut" | "cut_next" | "renew" | "next";
+            /** @enum {string} */
+            ink: "ink" | "second" | "next" | "in" | "out" | "tell" | "sheet";
+            id?: string;
+        };
+        /** @description Degrees clockwise from 12 o'clock. */
+        ArcItem: {
+            /** @constant */
+            item: "arc";
+            centre: number[];
+            radius: number;
+            from: number;
+            to: number;
+            /** @enum {string} */
+            stroke: "none" | "narrow" | "wide" | "heavy" | "hidden" | "axis" | "wanted" | "part";
+            /** @enum {string} */
+            fill: "none" | "sheet" | "solid" | "tone" | "ink" | "cut" | "cut_next" | "renew" | "next";
+            /** @enum {string} */
+            ink: "ink" | "second" | "next" | "in" | "out" | "tell" | "sheet";
+            id?: string;
+        };
+        TextItem: {
+            /** @constant */
+            item: "text";
+            at: number[];
+            text: string;
+            size: number;
+            bold: boolean;
+            /** @enum {string} */
+            anchor: "start" | "middle" | "end";
+            /** @enum {string} */
+            ink: "ink" | "second" | "next" | "in" | "out" | "tell" | "sheet";
+            id?: string;
+            width?: number;
+            on_solid?: boolean;
+        };
+        CodeItem: {
+            /** @constant */
+            item: "code";
+            at: number[];
+            side: number;
+            text: string;
+        };
+        /** @description Millimetres, y downwards. Ids say what a tap on an item means. */
+        DisplayList: {
+            width: number;
+            height: number;
+            items: (components["schemas"]["PathItem"] | components["schemas"]["ArcItem"] | components["schemas"]["TextItem"] | components["schemas"]["CodeItem"])[];
+        };
+        Working: components["schemas"]["Common_working"];
+        /** @description Where a tap leads: what is not named stays as it is. */
+        Go: {
+            stage?: components["schemas"]["Stage"];
+            station?: number;
+            /** @enum {string} */
+            from?: "a" | "b";
+            step?: number;
+            /** @enum {string} */
+            page?: "board" | "machine" | "shaft" | "people" | "job";
+            id?: string;
+        };
+        /** @description record: entries to save, then perhaps go on; key: the question that the entries answer. open: an address under /api, a sheet for the printer. */
+        Do: {
+            record: components["schemas"]["EntryDraft"][];
+            go?: components["schemas"]["Go"];
+            key?: string;
+        } | {
+            go: components["schemas"]["Go"];
+        } | {
+            open: string;
+        };
+        /** @description A key. blocked: why it cannot be pressed yet. */
+        Action: {
+            label: string;
+            /** @enum {string} */
+            tone: "next" | "plain";
+            do: components["schemas"]["Do"];
+            blocked?: string;
+            says?: string;
+        };
+        Said: {
+            entry: components["schemas"]["Id"];
+            number: number;
+            shown: string;
+            by: string;
+            at: components["schemas"]["Instant"];
+        };
+        Choice: {
+            label: string;
+            draft: components["schemas"]["EntryDraft"];
+            chosen: boolean;
+            tone?: components["schemas"]["Tone"];
+        };
+        /** @description said: live answers; two that differ are not agreed and both show. undo takes the answer back. */
+        Question: {
+            key: string;
+            label: string;
+            choices: components["schemas"]["Choice"][];
+            said: components["schemas"]["Said"][];
+            agreed: boolean;
+            detail?: string;
+            undo?: components["schemas"]["EntryDraft"];
+            tone?: components["schemas"]["Tone"];
+        };
+        /** @description One figure to be typed: the text goes into body[into], the gauge into body[gauge_into]. kind is a kind of quantity, or 'text', 'count'. marks: ids in the drawing to show as chosen while it is typed. next: key of the field that follows. */
+        Field: {
+            key: string;
+            title: string;
+            label: string;
+            kind: string;
+            units: string[];
+            unit: string;
+            draft: components["schemas"]["EntryDraft"];
+            into: string;
+            said: components["schemas"]["Said"][];
+            agreed: boolean;
+            before?: {
+                label: string;
+                typed: string;
+            };
+            reference?: {
+                label: string;
+                value: number;
+                unit: string;
+            };
+            gauges?: {
+                id: string;
+                label: string;
+                chosen: boolean;
+                overdue?: boolean;
+            }[];
+            gauge_into?: string;
+            hint?: string;
+            marks?: string[];
+            undo?: components["schemas"]["EntryDraft"];
+            next?: string;
+        };
+        TextBlock: {
+            /** @constant */
+            block: "text";
+            says: string;
+            /** @enum {string} */
+            size: "note" | "read" | "head" | "verdict";
+            tone: components["schemas"]["Tone"];
+        };
+        CautionBlock: {
+            /** @constant */
+            block: "caution";
+            head: string;
+            lines: string[];
+            rule?: string;
+        };
+        Fact: {
+            caption: string;
+            value: string;
+            tone?: components["schemas"]["Tone"];
+            other?: string;
+            working?: components["schemas"]["Working"];
+        };
+        FactsBlock: {
+            /** @constant */
+            block: "facts";
+            rows: components["schemas"]["Fact"][];
+        };
+        /** @description field: chooses that field of the keypad instead. */
+        Tap: {
+            id: string;
+            says: string;
+            do: components["schemas"]["Do"];
+            field?: string;
+        };
+        DrawingBlock: {
+            /** @constant */
+            block: "drawing";
+            list: components["schemas"]["DisplayList"];
+            says: string;
+            taps: components["schemas"]["Tap"][];
+            chosen?: string[];
+            caption?: string;
+            wide?: boolean;
+        };
+        SwitchBlock: {
+            /** @constant */
+            block: "switch";
+            label: string;
+            choices: {
+                label: string;
+                go: components["schemas"]["Go"];
+                chosen: boolean;
+            }[];
+        };
+        AsksBlock: {
+            /** @constant */
+            block: "asks";
+            /** @enum {string} */
+            style: "rows" | "chips";
+            questions: components["schemas"]["Question"][];
+            head?: string;
+        };
+        KeypadBlock: {
+            /** @constant */
+            block: "keypad";
+            fields: components["schemas"]["Field"][];
+            first?: string;
+        };
+        GridBlock: {
+            /** @constant */
+            block: "grid";
+            head: string[];
+            rows: {
+                label: string;
+                cells: {
+                    text: string;
+                    field?: string;
+                    tone?: components["schemas"]["Tone"];
+                }[];
+            }[];
+            caption?: string;
+        };
+        AnswerBlock: {
+            /** @constant */
+            block: "answer";
+            /** @enum {string} */
+            sign: "in" | "out" | "tell" | "done" | "stopped" | "waits" | "unknown" | "none";
+            word: string;
+            says: string[];
+            value?: string;
+            other?: string;
+            bar?: components["schemas"]["DisplayList"];
+            do?: string;
+            working?: components["schemas"]["Working"];
+        };
+        WorkingBlock: {
+            /** @constant */
+            block: "working";
+            open: boolean;
+            about: string;
+            working: components["schemas"]["Working"];
+        };
+        Cell: {
+            text: string;
+            tone?: components["schemas"]["Tone"];
+            flag?: components["schemas"]["Flag"];
+            /** @enum {string} */
+            sign?: "in" | "out" | "tell";
+            detail?: string;
+            bar?: components["schemas"]["DisplayList"];
+        };
+        TableBlock: {
+            /** @constant */
+            block: "table";
+            head: {
+                text: string;
+                /** @enum {string} */
+                align: "left" | "right";
+            }[];
+            rows: {
+                cells: components["schemas"]["Cell"][];
+                chosen?: boolean;
+                action?: components["schemas"]["Action"];
+            }[];
+            caption?: string;
+            aside?: string;
+        };
+        StandingBlock: {
+            /** @constant */
+            block: "standing";
+            complete: boolean;
+            head: string;
+            aside: string;
+            rows: {
+                part: string;
+                what: string;
+                lifted_by: string;
+                action?: components["schemas"]["Action"];
+                detail?: string;
+            }[];
+            force?: {
+                label: string;
+                reason_label: string;
+                draft: components["schemas"]["EntryDraft"];
+                into: string;
+            };
+        };
+        WaysBlock: {
+            /** @constant */
+            block: "ways";
+            ways: {
+                name: string;
+                label: string;
+                advised: boolean;
+                chosen: boolean;
+                strip: components["schemas"]["DisplayList"];
+                action: components["schemas"]["Action"];
+            }[];
+            rows: {
+                label: string;
+                cells: components["schemas"]["Cell"][];
+            }[];
+            says?: string[];
+        };
+        StepBlock: {
+            /** @constant */
+            block: "step";
+            number: number;
+            of: number;
+            says: string;
+            cautions: components["schemas"]["CautionBlock"][];
+            tools: string[];
+            labels: string[];
+            stop: boolean;
+            note?: string;
+            drawing?: components["schemas"]["DrawingBlock"];
+            question?: components["schemas"]["Question"];
+            action?: components["schemas"]["Action"];
+            back?: components["schemas"]["Action"];
+        };
+        ActionsBlock: {
+            /** @constant */
+            block: "actions";
+            actions: components["schemas"]["Action"][];
+        };
+        PhotosBlock: {
+            /** @constant */
+            block: "photos";
+            photos: {
+                blob: components["schemas"]["Hash"];
+                says: string;
+                by: string;
+                at: components["schemas"]["Instant"];
+            }[];
+            draft: components["schemas"]["EntryDraft"];
+        };
+        NoteBlock: {
+            /** @constant */
+            block: "note";
+            label: string;
+            draft: components["schemas"]["EntryDraft"];
+            into: string;
+            said: components["schemas"]["Said"][];
+        };
+        /** @description Two people answered differently: both show, somebody decides. */
+        DisagreeBlock: {
+            /** @constant */
+            block: "disagree";
+            head: string;
+            answers: components["schemas"]["Said"][];
+            choices: components["schemas"]["Choice"][];
+        };
+        LogBlock: {
+            /** @constant */
+            block: "log";
+            entries: {
+                number: number;
+                says: string;
+                by: string;
+                at: components["schemas"]["Instant"];
+                corrected_by?: number;
+                withdrawn_by?: number;
+            }[];
+            head?: string;
+        };
+        SignaturesBlock: {
+            /** @constant */
+            block: "signatures";
+            rows: {
+                role: string;
+                says: string;
+                signed?: {
+                    by: string;
+                    at: components["schemas"]["Instant"];
+                };
+                action?: components["schemas"]["Action"];
+            }[];
+        };
+        Block: components["schemas"]["TextBlock"] | components["schemas"]["CautionBlock"] | components["schemas"]["FactsBlock"] | components["schemas"]["DrawingBlock"] | components["schemas"]["SwitchBlock"] | components["schemas"]["AsksBlock"] | components["schemas"]["KeypadBlock"] | components["schemas"]["GridBlock"] | components["schemas"]["AnswerBlock"] | components["schemas"]["WorkingBlock"] | components["schemas"]["TableBlock"] | components["schemas"]["StandingBlock"] | components["schemas"]["WaysBlock"] | components["schemas"]["StepBlock"] | components["schemas"]["ActionsBlock"] | components["schemas"]["PhotosBlock"] | components["schemas"]["NoteBlock"] | components["schemas"]["DisagreeBlock"] | components["schemas"]["LogBlock"] | components["schemas"]["SignaturesBlock"];
+        /** @description The selected station in the present stage. head and foot go across; left and right are the columns. shut: why it stays empty. */
+        Sheet: {
+            title: string;
+            left: components["schemas"]["Block"][];
+            right: components["schemas"]["Block"][];
+            head: components["schemas"]["Block"][];
+            foot: components["schemas"]["Block"][];
+            aside?: string;
+            shut?: string;
+        };
+        /** @description A station's cell in the rail. from and to: where the part lies in the strip, mm. sub: marks or count. said: as read aloud. */
+        StationCell: {
+            index: number;
+            /** @enum {string} */
+            kind: "nut" | "washer" | "spacer" | "rotor" | "hanger" | "pulley" | "shoulder" | "other";
+            name: string;
+            word: string;
+            flag: components["schemas"]["Flag"];
+            /** @enum {string} */
+            body: "on" | "off";
+            renew: boolean;
+            chosen: boolean;
+            /** @enum {string} */
+            rail: "top" | "bottom";
+            from: number;
+            to: number;
+            said: string;
+            sub?: string;
+            touched?: boolean;
+            tone?: components["schemas"]["Tone"];
+        };
+        Strip: {
+            list: components["schemas"]["DisplayList"];
+            low: boolean;
+            stations: components["schemas"]["StationCell"][];
+            says: string;
+        };
+        StageMark: {
+            stage: components["schemas"]["Stage"];
+            word: string;
+            /** @enum {string} */
+            progress: "to_come" | "open" | "passed";
+            present: boolean;
+        };
+        /** @description Questions before a stage, in the yellow band. */
+        Band: {
+            head: string;
+            rule: string;
+            questions: components["schemas"]["Question"][];
+        };
+        NextLine: {
+            does: string;
+            stage: components["schemas"]["Stage"];
+            because?: string;
+            detail?: string;
+            blocked?: boolean;
+            action?: components["schemas"]["Action"];
+        };
+        BenchView: {
+            job: {
+                id: components["schemas"]["Id"];
+                number: string;
+                head: components["schemas"]["Hash"];
+                entries: number;
+                last: components["schemas"]["Id"];
+                machine: components["schemas"]["Id"];
+                released: boolean;
+            };
+            title: {
+                shaft: string;
+                job: string;
+                workshop: string;
+                invented: boolean;
+                stage: string;
+                units: string;
+            };
+            stage: components["schemas"]["Stage"];
+            station: number;
+            /** @enum {string} */
+            from: "a" | "b";
+            stages: components["schemas"]["StageMark"][];
+            strip: components["schemas"]["Strip"];
+            sheet: components["schemas"]["Sheet"];
+            next: components["schemas"]["NextLine"];
+            disagreements: number;
+            band?: components["schemas"]["Band"];
+        };
+        JobRecord: {
+            id: components["schemas"]["Id"];
+            number: string;
+            machine: components["schemas"]["Id"];
+            shaft_version: components["schemas"]["Id"];
+            stage: components["schemas"]["Stage"];
+            waiting: string;
+            booked: components["schemas"]["Instant"];
+            changed: components["schemas"]["Instant"];
+            released: boolean;
+            entries: number;
+            head: components["schemas"]["Hash"];
+            due?: components["schemas"]["Day"];
+        };
+        JobRecords: {
+            jobs: components["schemas"]["JobRecord"][];
+        };
+        BoardRow: {
+            job: components["schemas"]["Id"];
+            number: string;
+            name: string;
+            state: string;
+            flag: components["schemas"]["Flag"];
+            tone: components["schemas"]["Tone"];
+            stages: components["schemas"]["StageMark"][];
+            strip: components["schemas"]["DisplayList"];
+            next: string;
+            stage: components["schemas"]["Stage"];
+            because?: string;
+            due?: string;
+            customer?: string;
+            late?: boolean;
+        };
+        Board: {
+            workshop: string;
+            invented: boolean;
+            head: string;
+            rows: components["schemas"]["BoardRow"][];
+        };
+        Person: {
+            id: components["schemas"]["Id"];
+            name: string;
+            role: components["schemas"]["Role"];
+            active?: boolean;
+        };
+        People: {
+            people: components["schemas"]["Person"][];
+        };
+        Customer: {
+            id: components["schemas"]["Id"];
+            name: string;
+            reach?: string;
+        };
+        Customers: {
+            customers: components["schemas"]["Customer"][];
+        };
+        Machine: {
+            id: components["schemas"]["Id"];
+            customer: components["schemas"]["Id"];
+            name: string;
+            shaft: components["schemas"]["Id"];
+            invented?: boolean;
+        };
+        Machines: {
+            machines: components["schemas"]["Machine"][];
+        };
+        HourReading: {
+            id: components["schemas"]["Id"];
+            day: components["schemas"]["Day"];
+            /** @description As typed: "1862 h". */
+            hours: string;
+            note?: string;
+        };
+        MachineView: {
+            id: components["schemas"]["Id"];
+            name: string;
+            customer: string;
+            workshop: string;
+            invented: boolean;
+            facts: components["schemas"]["Fact"][];
+            drawing: components["schemas"]["DisplayList"];
+            says: string;
+            stations: components["schemas"]["StationCell"][];
+            jobs: {
+                job: components["schemas"]["Id"] | null;
+                number: string;
+                day: string;
+                hours: string;
+                says: string;
+            }[];
+            blocks: components["schemas"]["Block"][];
+        };
+        ShaftRecord: {
+            id: components["schemas"]["Id"];
+            shaft: components["schemas"]["Id"];
+            version: number;
+            name: string;
+            toml: string;
+            by?: string;
+            at?: components["schemas"]["Instant"];
+            invented?: boolean;
+            strip?: components["schemas"]["DisplayList"];
+        };
+        Shafts: {
+            shafts: components["schemas"]["ShaftRecord"][];
+        };
+        /** @description A new version; seen is the one it was made from, 0 for a new shaft. */
+        ShaftIn: {
+            id: components["schemas"]["Id"];
+            shaft: components["schemas"]["Id"];
+            by: components["schemas"]["Id"];
+            seen: number;
+            toml: string;
+        };
+        ShaftText: {
+            toml: string;
+        };
+        ShaftCheck: {
+            problems: components["schemas"]["Problem"][];
+            facts: components["schemas"]["Fact"][];
+            lines: {
+                line: number;
+                number: number;
+                /** @enum {string} */
+                state: "as_copied" | "wrong" | "done";
+            }[];
+            strip?: components["schemas"]["Strip"];
+            name?: string;
+        };
+        Workshop: {
+            name: string;
+            invented: boolean;
+            people: components["schemas"]["Person"][];
+            gauges: components["schemas"]["GaugeRow"][];
+            own_shafts: boolean;
+            demo_job: components["schemas"]["Id"] | null;
+            currency?: string;
+        };
+        GaugeRow: {
+            id: string;
+            use: string;
+            label: string;
+            calibrated_until: components["schemas"]["Day"];
+            overdue: boolean;
+        };
+        StockRow: {
+            part_number: string;
+            name: string;
+            on_shelf: number;
+            on_order: number;
+        };
+        Stock: {
+            stock: components["schemas"]["StockRow"][];
+        };
+        StockMove: {
+            id: components["schemas"]["Id"];
+            part_number: string;
+            shelf: number;
+            order: number;
+            why: string;
+        };
+        LetIn: {
+            code: string;
+        };
+        JobReport: Record<string, never>;
+        BlobSaved: {
+            hash: components["schemas"]["Hash"];
+            bytes: number;
+        };
+        /** What the other schemas share */
+        Common: unknown;
+        /**
+         * @description note: nothing to do; the others give exit status 1.
+         * @enum {unknown}
+         */
+        Common_severity: "note" | "unanswered" | "cannot_tell" | "out";
+        /** @enum {unknown} */
+        Common_answer: "in" | "out" | "cannot_tell";
+        /** @enum {unknown} */
+        Common_kind: "length" | "area" | "angle" | "mass" | "time" | "force" | "torque" | "pressure" | "temperature" | "temperature_rise" | "angular_speed" | "frequency" | "speed" | "acceleration" | "inertia" | "unbalance" | "expansion" | "energy" | "density" | "stiffness" | "money" | "money_rate" | "ratio" | "count";
+        /** @description A quantity: its value in the SI unit that the field's name ends in, and as it is shown to a person. */
+        Common_quantity: {
+            /** @enum {unknown} */
+            kind: "length";
+            value_m: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "area";
+            value_m2: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "angle";
+            value_rad: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "mass";
+            value_kg: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "time";
+            value_s: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "force";
+            value_n: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "torque";
+            value_n_m: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "pressure";
+            value_pa: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "temperature" | "temperature_rise";
+            value_k: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "angular_speed";
+            value_rad_s: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "frequency";
+            value_hz: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "speed";
+            value_m_s: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "acceleration";
+            value_m_s2: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "inertia";
+            value_kg_m2: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "unbalance";
+            value_kg_m: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "expansion";
+            value_per_k: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "energy";
+            value_j: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "density";
+            value_kg_m3: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "stiffness";
+            value_n_per_m: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "money" | "ratio";
+            value: number;
+            shown: string;
+        } | {
+            /** @constant */
+            kind: "count";
+            value: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "money_rate";
+            value_per_s: number;
+            shown: string;
+        };
+        /** @description A quantity, or a word out of a figure's choices. */
+        Common_value: components["schemas"]["Common_quantity"] | {
+            /** @constant */
+            kind: "word";
+            value: string;
+        };
+        /** @description Standard uncertainty, expanded uncertainty at 95 % two-sided, and the effective degrees of freedom where they are finite, in the unit of the value beside it. */
+        Common_uncertainty: {
+            standard_m: number;
+            expanded_m: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_m2: number;
+            expanded_m2: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_rad: number;
+            expanded_rad: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_kg: number;
+            expanded_kg: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_s: number;
+            expanded_s: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_n: number;
+            expanded_n: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_n_m: number;
+            expanded_n_m: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_pa: number;
+            expanded_pa: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_k: number;
+            expanded_k: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_rad_s: number;
+            expanded_rad_s: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_hz: number;
+            expanded_hz: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_m_s: number;
+            expanded_m_s: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_m_s2: number;
+            expanded_m_s2: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_kg_m2: number;
+            expanded_kg_m2: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_kg_m: number;
+            expanded_kg_m: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_per_k: number;
+            expanded_per_k: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_j: number;
+            expanded_j: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_kg_m3: number;
+            expanded_kg_m3: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_n_per_m: number;
+            expanded_n_per_m: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard: number;
+            expanded: number;
+            degrees_of_freedom?: number;
+        } | {
+            standard_per_s: number;
+            expanded_per_s: number;
+            degrees_of_freedom?: number;
+        };
+        /** @description What part of the shaft; numbers count from end A, from 1. */
+        Common_where: "shaft" | {
+            rotor: number;
+        } | {
+            station: number;
+        };
+        /** @description What the sentence was filled from: whole numbers, texts, ids of words, quantities, or lists. */
+        Common_args: {
+            [key: string]: number | string | components["schemas"]["Common_quantity"] | (number | string)[];
+        };
+        Common_code: string;
+        /** @description What to do. */
+        Common_message: {
+            code: components["schemas"]["Common_code"];
+            args: components["schemas"]["Common_args"];
+            says: string;
+        };
+        /** @description What a sum says, and what to do about it. */
+        Common_finding: {
+            code: components["schemas"]["Common_code"];
+            severity: components["schemas"]["Common_severity"];
+            where: components["schemas"]["Common_where"];
+            args: components["schemas"]["Common_args"];
+            says: string;
+            do?: components["schemas"]["Common_message"];
+        };
+        Common_place: {
+            file: string;
+            /** @description 0: the whole file. */
+            line: number;
+            column: number;
+            quoted?: string;
+        };
+        /** @description Something unusable: the field, what was given, what is allowed, where it stands. */
+        Common_problem: {
+            code: components["schemas"]["Common_code"];
+            field: string;
+            given: string;
+            read: string;
+            allowed: string;
+            mend: string;
+            place?: components["schemas"]["Common_place"];
+        };
+        Common_origin: {
+            /** @enum {unknown} */
+            kind: "given" | "measured" | "computed" | "assumed" | "published";
+            where: string;
+        };
+        Common_input: {
+            name: string;
+            symbol: string;
+            value: components["schemas"]["Common_value"];
+            origin: components["schemas"]["Common_origin"];
+            typed?: string;
+            uncertainty?: components["schemas"]["Common_uncertainty"];
+            /** @description The working that a computed input came from. */
+            from?: components["schemas"]["Common_working"];
+        };
+        Common_output: {
+            name: string;
+            symbol: string;
+            value: components["schemas"]["Common_value"];
+            uncertainty?: components["schemas"]["Common_uncertainty"];
+        };
+        /** @description A result with everything it came from. */
+        Common_working: {
+            figure: string;
+            title: string;
+            /** @description The first is the main one. */
+            outputs: components["schemas"]["Common_output"][];
+            answer?: components["schemas"]["Common_answer"];
+            formula: string;
+            inputs: components["schemas"]["Common_input"][];
+            sources: string[];
+            findings: components["schemas"]["Common_finding"][];
+        };
+        /** @enum {unknown} */
+        Common_stage: "booking_in" | "finding" | "plan" | "teardown" | "inspection" | "kit" | "press" | "timing" | "stack" | "torque" | "test_run" | "release";
+        Common_stage_report: {
+            stage: components["schemas"]["Common_stage"];
+            worst: components["schemas"]["Common_severity"];
+            findings: components["schemas"]["Common_finding"][];
+            workings: {
+                where: components["schemas"]["Common_where"];
+                about: string;
+                working: components["schemas"]["Common_working"];
+            }[];
+            /** @description Readings that a figure could not be computed from. */
+            problems: components["schemas"]["Common_problem"][];
+        };
+    };
+    responses: never;
+    parameters: never;
+    requestBodies: never;
+    headers: never;
+    pathItems: never;
+}
+export type $defs = Record<string, never>;
+export interface operations {
+    workshop: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The workshop */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Workshop"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    people: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description People */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["People"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    putPerson: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Person"];
+            };
+        };
+        responses: {
+            /** @description Kept */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Person"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    customers: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Customers */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Customers"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    putCustomer: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Customer"];
+            };
+        };
+        responses: {
+            /** @description Kept */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Customer"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    board: {
+        parameters: {
+            query?: {
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The board */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Board"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    machines: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Machines */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Machines"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    putMachine: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["Machine"];
+            };
+        };
+        responses: {
+            /** @description Kept */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Machine"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    machine: {
+        parameters: {
+            query?: {
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path: {
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The machine */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["MachineView"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    machineJobs: {
+        parameters: {
+            query?: {
+                limit?: number;
+                before?: components["schemas"]["Instant"];
+            };
+            header?: never;
+            path: {
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Jobs */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobRecords"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    putHours: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["HourReading"];
+            };
+        };
+        responses: {
+            /** @description Kept */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["HourReading"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description That id or number is taken by something else. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    shafts: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Shafts */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Shafts"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    putShaft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ShaftIn"];
+            };
+        };
+        responses: {
+            /** @description Kept */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ShaftRecord"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description That id or number is taken by something else. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description It has changed since it was seen. */
+            412: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    checkShaft: {
+        parameters: {
+            query?: {
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["ShaftText"];
+            };
+        };
+        responses: {
+            /** @description What it says */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ShaftCheck"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    shaft: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The version */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["ShaftRecord"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    jobByNumber: {
+        parameters: {
+            query?: {
+                number?: string;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Jobs */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobRecords"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    job: {
+        parameters: {
+            query?: never;
+            header?: {
+                "If-None-Match"?: string;
+            };
+            path: {
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The job */
+            200: {
+                headers: {
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobRecord"];
+                };
+            };
+            /** @description As it was. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    entries: {
+        parameters: {
+            query?: {
+                after?: number;
+            };
+            header?: never;
+            path: {
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Entries */
+            200: {
+                headers: {
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Entries"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    record: {
+        parameters: {
+            query?: never;
+            header?: {
+                "If-Match"?: string;
+            };
+            path: {
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["EntriesIn"];
+            };
+        };
+        responses: {
+            /** @description Kept, on the disk */
+            201: {
+                headers: {
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Saved"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description That id or number is taken by something else. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description It has changed since it was seen. */
+            412: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    bench: {
+        parameters: {
+            query?: {
+                units?: "metric" | "inch";
+                stage?: components["schemas"]["Stage"];
+                station?: number;
+                from?: "a" | "b";
+                step?: number;
+                by?: components["schemas"]["Id"];
+            };
+            header?: {
+                "If-None-Match"?: string;
+            };
+            path: {
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The screen */
+            200: {
+                headers: {
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BenchView"];
+                };
+            };
+            /** @description As it was. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    report: {
+        parameters: {
+            query?: {
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path: {
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The report */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["JobReport"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    sheet: {
+        parameters: {
+            query?: {
+                units?: "metric" | "inch";
+                paper?: "a4" | "letter";
+                format?: "pdf" | "svg" | "png";
+                page?: number;
+            };
+            header?: never;
+            path: {
+                id: components["schemas"]["Id"];
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The sheet */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": unknown;
+                    "image/svg+xml": unknown;
+                    "image/png": unknown;
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    stock: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Stock */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Stock"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    moveStock: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["StockMove"];
+            };
+        };
+        responses: {
+            /** @description Kept */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Stock"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    blob: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                hash: components["schemas"]["Hash"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The bytes */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "image/jpeg": unknown;
+                    "image/png": unknown;
+                    "image/webp": unknown;
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    putBlob: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                hash: components["schemas"]["Hash"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "image/jpeg": unknown;
+                "image/png": unknown;
+                "image/webp": unknown;
+            };
+        };
+        responses: {
+            /** @description Kept */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BlobSaved"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not a photo. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The bytes are not those of that hash. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    events: {
+        parameters: {
+            query?: {
+                after?: number;
+            };
+            header?: {
+                "Last-Event-ID"?: string;
+            };
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description id: sequence; event: what; data: {"id": of the job or other row, "entry": id or null} */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/event-stream": unknown;
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    letIn: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["LetIn"];
+            };
+        };
+        responses: {
+            /** @description Let in; the token is in an HttpOnly cookie. */
+            204: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not that code. */
+            401: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Too many tries. */
+            429: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+}
