@@ -149,6 +149,30 @@ struct Counted {
   std::optional<Told<int>> left;
 };
 
+/// What hand, eye and ear find at a part.
+enum class Sign { rough, hot, grease_out, noisy, sound };
+/// One sign looked for at a part: there (yes), not there (no), or not looked at.
+struct PartLook {
+  Where part;
+  Sign sign = Sign::rough;
+  Told<Reply> reply;
+};
+/// Whole swing of a dial at a tine, pushed and pulled, and how far from the axis the dial stood.
+struct PlayReading {
+  int rotor = 0;
+  Told<Entered> swing;
+  std::string gauge;
+  std::optional<Told<Entered>> radius;  ///< None: at the tine tips.
+};
+/// What was read on the test run. Vibration is the rms speed of the bearing's housing.
+enum class RunQuantity { room, hanger, vibration, minutes };
+struct RunReading {
+  RunQuantity what = RunQuantity::hanger;
+  int station = 0;  ///< Of the hanger, index + 1; 0 for the room and the whole run.
+  Told<Entered> value;
+  std::string gauge;
+};
+
 /// A 'before you go on' question with its answer. Ids are those of job/questions.h, with the rotor or station they are for.
 struct Answered {
   std::string question;
@@ -177,6 +201,9 @@ struct Bench {
   std::vector<ReusedRing> reused_rings;
   std::vector<Counted> counted;
   std::vector<Answered> answers;
+  std::vector<PlayReading> plays;
+  std::vector<PartLook> looks;
+  std::vector<RunReading> runs;
 };
 
 }  // namespace flatwise

@@ -42,7 +42,7 @@ struct Answered {
   Reply reply = Reply::yes;
 };
 /// What hand, eye and ear find at a part.
-enum class Sign { rough, hot, grease_out, noisy, sound };
+using flatwise::Sign;
 struct Looked {
   Where part;
   Stage stage = Stage::booking_in;
@@ -187,7 +187,7 @@ struct NutPulled {
   std::optional<Entered> tool_length, extension, extension_angle, pull_angle;
   double multiplier = 1.0;
 };
-enum class RunQuantity { room, hanger, vibration, minutes };
+using flatwise::RunQuantity;
 struct RunRead {
   RunQuantity what = RunQuantity::hanger;
   int station = 0;  ///< Of the hanger, index + 1; 0 for the room and the whole run.
