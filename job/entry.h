@@ -237,8 +237,9 @@ struct Entry {
   std::string hash;    ///< Over all of the above (record/chain.h).
 };
 
-/// The question an entry answers, as a key: "mark_seen/4/b", "bore_read/3/A/2". Entries with one key answer the same question.
-/// Empty for what only adds up (photos, notes, orders).
+/// The question an entry answers, as a key: "mark_seen/4/b", "bore_read/3/A/2", "answered/guards_on/0". Entries with one key answer
+/// the same question. TakenOff and PutOn answer one: "on_shaft/5"; the later of two in one chain of corrections holds.
+/// Empty for what only adds up (photos, notes, orders) and for Withdrawn.
 [[nodiscard]] std::string question_of(const EntryBody& body);
 /// Stable name of a kind: "mark_seen".
 [[nodiscard]] std::string_view kind_of(const EntryBody& body);

@@ -5,6 +5,7 @@
 // corrects them all.
 #pragma once
 
+#include <functional>
 #include <map>
 #include <span>
 #include <string>
@@ -56,6 +57,12 @@ struct JobState {
 /// Folds entries, in the order stored, to the state. Replays 10^4 entries in milliseconds. Never fails: what is in the record
 /// was checked when it was taken; an entry about a part the shaft does not have is left out of the facts.
 [[nodiscard]] JobState fold(const Shaft& shaft, const Workshop& workshop, std::span<const Entry> entries);
+
+/// The live entries that a new one with this body must point at (Entry::corrects): all of its question.
+[[nodiscard]] std::vector<Id> live_answers_to(const JobState& state, const EntryBody& body);
+
+/// Puts into the workshop's gauges who accepted them in this job although past their date; `name_of` names a person.
+void accept_gauges(Workshop& workshop, const JobState& state, const std::function<std::string(const Id&)>& name_of);
 
 /// What must hold before an entry is taken into a job, given what is in it already.
 ///
