@@ -84,10 +84,37 @@ void read_source(const fs::path& file, const std::string& shown, Sources& source
     sources.literals.insert((*it)[1]);
 }
 
+/// The page asks by word('page.code', {argument, argument: value}).
+void read_page_source(const fs::path& file, const std::string& shown, Sources& sources) {
+  std::ifstream in{file};
+  const std::string text{std::istreambuf_iterator<char>{in}, {}};
+  static const std::regex kMention{R"re(\bword\(\s*'([a-z0-9_.]+)'(?:\s*,\s*\{([^}]*)\})?)re"};
+  static const std::regex kName{R"re((\w+))re"};
+  for (auto it = std::sregex_iterator{text.begin(), text.end(), kMention}; it != std::sregex_iterator{}; ++it) {
+    const auto line = 1 + std::count(text.begin(), text.begin() + it->position(), '\n');
+    sources.mentions.push_back({(*it)[1], shown + ":" + std::to_string(line), false, false});
+    const std::string given = (*it)[2];
+    for (auto name = std::sregex_iterator{given.begin(), given.end(), kName}; name != std::sregex_iterator{}; ++name)
+      sources.literals.insert((*name)[1]);
+  }
+}
+
+void read_page(const fs::path& root, Sources& read) {
+  const fs::path page = root / "web" / "src";
+  if (!fs::exists(page)) return;
+  for (const auto& entry : fs::recursive_directory_iterator{page}) {
+    const std::string name = entry.path().filename().string();
+    const bool source = name.ends_with(".svelte") || name.ends_with(".ts");
+    if (source && !name.ends_with(".test.ts") && !name.ends_with(".gen.ts"))
+      read_page_source(entry.path(), fs::relative(entry.path(), root).string(), read);
+  }
+}
+
 const Sources& sources() {
   static const Sources kRead = [] {
     Sources read;
     const fs::path root{FLATWISE_SOURCE_DIR};
+    read_page(root, read);
     for (const std::string_view folder : kFolders) {
       if (!fs::exists(root / folder)) continue;
       for (const auto& entry : fs::recursive_directory_iterator{root / folder}) {
@@ -202,6 +229,18 @@ TEST(Sources, MentionsAreFoundWhereTheyStand) {
   EXPECT_TRUE(read.mentions[0].problem && !read.mentions[3].problem);
   EXPECT_TRUE(read.mentions[1].open && read.mentions[2].open);
   EXPECT_TRUE(read.literals.contains("x"));
+}
+
+TEST(Sources, WordsOfThePageAreFoundWhereTheyStand) {
+  const fs::path file = fs::path{testing::TempDir()} / "flatwise_page.svelte";
+  std::ofstream{file} << "<p>{word('page.a')}</p>\n{word('page.b', { count: rows.length, name })} {sword('page.c')}";
+  Sources read;
+  read_page_source(file, "page.svelte", read);
+  fs::remove(file);
+  ASSERT_EQ(read.mentions.size(), 2U);
+  EXPECT_EQ(read.mentions[0].id, "page.a");
+  EXPECT_EQ(read.mentions[1].place, "page.svelte:2");
+  EXPECT_TRUE(read.literals.contains("count") && read.literals.contains("name"));
 }
 
 }  // namespace

@@ -1,4 +1,4 @@
-// words.ts: the page's own words. word('page.waiting', {count: 3}) fills {count}, and {count|one|many} chooses by it.
+// words.ts: the page's own words. A template with {count: 3} fills {count}, and {count|one|many} chooses by it.
 import { words } from '../words.gen';
 
 export type WordKey = keyof typeof words;
