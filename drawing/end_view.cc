@@ -88,7 +88,9 @@ void draw_marks(const View& view, Pen pen, const PairMarks& marks) {
     for (const Half half : {Half::a, Half::b}) {
       const std::optional<int> flat = half == Half::a ? marks.flat_a : marks.flat_b;
       if (view.near(half) != near || !flat) continue;
-      const Look look = near ? kBlack : kHidden;
+      const std::optional<int> wanted = half == Half::a ? marks.wanted_a : marks.wanted_b;
+      Look look = near ? kBlack : kHidden;
+      if (view.options.colour && wanted && *wanted != *flat) look.ink = Ink::out;
       draw_mark(view, pen, {shifted_turn(view, half, *flat, marks), half, look, near});
     }
   }
@@ -123,6 +125,23 @@ void draw_wanted(const View& view, Pen pen, const PairMarks& marks) {
   }
 }
 
+void draw_numbers(const View& view, Pen pen, const PairMarks& marks, double ring) {
+  const EndViewOptions& options = view.options;
+  for (int flat = 1; flat <= view.pair.flats; ++flat) {
+    const std::string id = options.id + "-flat-" + std::to_string(flat);
+    const double out = options.circle > 0 ? options.circle + 0.4 : 0.62 * options.number_size;
+    const Point p = view.at(ring + out, view.turn(flat));
+    const bool wanted = (marks.wanted_a == flat && marks.flat_a && marks.flat_a != flat) ||
+                        (marks.wanted_b == flat && marks.flat_b && marks.flat_b != flat);
+    const bool read = marks.flat_a == flat || marks.flat_b == flat;
+    Look look{.stroke = read ? Stroke::wide : Stroke::narrow, .fill = Fill::sheet};
+    if (wanted) look = {.stroke = Stroke::wanted, .fill = Fill::sheet, .ink = Ink::next};
+    if (options.circle > 0) pen.circle(p, options.circle, look, id);
+    pen.text({p.x, p.y + 0.36 * options.number_size}, std::to_string(flat),
+             {.size = options.number_size, .bold = true, .anchor = Anchor::middle}, id);
+  }
+}
+
 }  // namespace
 
 PairSize pair_of(const Shaft& shaft, int rotor) {
@@ -142,7 +161,8 @@ DisplayList end_view(const PairSize& pair, const PairMarks& marks, const EndView
   list.height = options.size;
   Pen pen{list};
   const double reach = (pair.rim_diameter / 2.0 + rim_offset(pair)).si() * 1e3;
-  const double ring = options.size / 2 - 1.1 * options.number_size;  // Inside the numbers.
+  // Inside the numbers.
+  const double ring = options.size / 2 - (options.circle > 0 ? 2 * options.circle + 0.9 : 1.1 * options.number_size);
   View view{.pair = pair, .options = options, .centre = {options.size / 2, options.size / 2}};
   view.way = ring - 0.03 * options.size;
   view.scale = (differs(marks) ? view.way - 0.04 * options.size : ring) / reach;
@@ -156,12 +176,7 @@ DisplayList end_view(const PairSize& pair, const PairMarks& marks, const EndView
     for (const Half half : {Half::a, Half::b})
       if (view.near(half) == near) draw_rim(view, pen, half, half == Half::a ? marks.flat_a : marks.flat_b, near);
   draw_polygon(view, pen);
-  for (int flat = 1; flat <= pair.flats; ++flat) {
-    const Point p = view.at(ring + 0.62 * options.number_size, view.turn(flat));
-    pen.text({p.x, p.y + 0.36 * options.number_size}, std::to_string(flat),
-             {.size = options.number_size, .bold = true, .anchor = Anchor::middle},
-             options.id + "-flat-" + std::to_string(flat));
-  }
+  draw_numbers(view, pen, marks, ring);
   draw_marks(view, pen, marks);
   draw_wanted(view, pen, marks);
   return list;

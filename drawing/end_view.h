@@ -31,6 +31,9 @@ struct EndViewOptions {
   End seen_from = End::a;
   double size = 30;  ///< Width and height of the whole view.
   double number_size = 3.4;
+  double circle = 0;  ///< Radius of a circle round each flat's number, to be tapped; 0: none, as on paper.
+  bool colour =
+      false;  ///< A mark that is read where it should not be in the look's 'out', with the wanted circle in blue.
   std::string id{};  ///< Prefix of the ids: "rotor-4" gives "rotor-4-flat-1", "rotor-4-half-b".
 };
 
