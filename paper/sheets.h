@@ -148,6 +148,56 @@ struct WorkingSheet {
 /// assumed is bold.
 [[nodiscard]] Pages working_sheet(const WorkingSheet& sheet, const TextMeasure& measure);
 
+/// One rotor's line of the hand-over record. Texts are said by the caller; empty: nothing to show.
+struct HandOverRow {
+  struct Bore {
+    std::optional<Answer> answer;
+    std::string value;
+  };
+  int rotor = 0;
+  std::string set;  ///< "new", "stayed".
+  bool renewed = false;
+  Bore a, b;
+  std::string press, marks, play;
+};
+struct HandOverPart {
+  std::string title;
+  std::vector<std::string> lines;
+};
+struct HandOverSignature {
+  std::string role, says;
+  std::string who, when;  ///< Empty: not signed, a blank to sign on.
+};
+/// An entry of the record in one line.
+struct LoggedEntry {
+  int number = 0;
+  std::string when, who, says;
+};
+struct HandOverSheet {
+  Head head;
+  const Shaft* shaft = nullptr;
+  std::vector<drawing::StationState> states{};
+  std::vector<drawing::RotorMarks> marks{};
+  std::string hour_meter{}, out{};
+  bool complete = false;
+  std::string verdict{};  ///< "Complete", "Blocked", "Released with things open".
+  std::vector<std::string>
+      because{};  ///< Under it: nothing open, or everything that is; the reason of a forced release.
+  std::string next_due{}, next_due_says{};
+  std::string bore_limits{}, press_unit{}, play_limits{};  ///< Under the column heads.
+  std::vector<HandOverRow> rows{};
+  std::vector<std::string> notes{};   ///< What the marks in the rows mean.
+  std::vector<HandOverPart> parts{};  ///< Decisions, torque, stack, test run; three abreast.
+  std::vector<std::string> corrected{};
+  std::vector<HandOverSignature> signatures{};
+  int entries = 0;
+  std::string chain_head{};        ///< Hash of the last entry, hex.
+  std::vector<LoggedEntry> log{};  ///< Every entry, on the pages behind.
+};
+/// Complete or blocked first, then the shaft, a line a rotor, torque, stack and test run, what was corrected on the way, the
+/// signatures, and the head of the chain as text and as a code; behind it every entry with who and when.
+[[nodiscard]] Pages hand_over_sheet(const HandOverSheet& sheet, const TextMeasure& measure);
+
 /// What a code on a sheet says: "flatwise:job=31;sheet=map". Characters that mean something in it are replaced by '_'.
 [[nodiscard]] std::string code_text(const Head& head, const std::string& key, const std::string& value);
 
