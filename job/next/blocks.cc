@@ -1,0 +1,189 @@
+// Blocks: what the rules of the stages found, and what only the record can show: decisions, differing answers, signatures.
+#include <algorithm>
+#include <array>
+#include <tuple>
+
+#include "job/next/parts.h"
+#include "job/release.h"
+
+namespace flatwise::job {
+namespace {
+
+using standing_parts::Course;
+
+constexpr std::array<const char*, 3> kRoleWords{"role.bench", "role.lead", "role.owner"};
+Word role_word(Role role) { return Word{kRoleWords[static_cast<std::size_t>(role)]}; }
+std::vector<std::int64_t> listed(const std::vector<int>& numbers) { return {numbers.begin(), numbers.end()}; }
+
+/// What only the lead can settle: whether a worn part or a doubtful gauge will do.
+Role lifted_by(Code code, Severity severity) {
+  const std::string_view id = code.id();
+  if (id == "job.gauge_overdue" || id == "metrology.gauge_overdue") return Role::lead;
+  return id.starts_with("metrology.") && severity == Severity::out ? Role::lead : Role::bench;
+}
+
+/// The question of a finding that says that one was not answered, else empty.
+std::string_view question_in(const Message& what) {
+  if (what.code != Code{"job.unanswered"} && what.code != Code{"job.answered_no"}) return {};
+  for (const Arg& a : what.args)
+    if (a.name == "question") return std::string_view{std::get<Word>(a.value).id}.substr(std::size("question.") - 1);
+  return {};
+}
+
+/// A hand can be hurt by it: nothing goes before it.
+bool is_safety(const Block& block) {
+  if (block.stage == Stage::booking_in) return !question_in(block.what).empty();
+  constexpr std::array<std::string_view, 4> kBeforeTheRun{"guards_on", "tools_counted", "nobody_near", "stop_tried"};
+  return std::ranges::find(kBeforeTheRun, question_in(block.what)) != kBeforeTheRun.end();
+}
+
+/// Within a stage and among equals: parts that will be hidden, then what is still to be taken off or put on, then the rest.
+int rank(const Block& block) {
+  if (question_in(block.what) == "captive_in") return 0;
+  if (block.what.code == Code{"job.not_back_on"} || block.what.code == Code{"job.still_to_come_off"}) return 1;
+  return block.what.code == Code{"job.not_signed"} || block.what.code == Code{"job.signature_void"} ? 3 : 2;
+}
+
+struct Collector {
+  const Facts& facts;
+  const JobState& state;
+  Course course;
+  std::vector<Block> out = {};
+
+  Block& add(Code code, Stage stage, Severity severity, Role role, const Args& args, std::optional<Message> mend,
+             Where where = {}) {
+    return out.emplace_back(Block{{code, args}, where, stage, severity, role, std::move(mend)});
+  }
+};
+
+// --- what the rules found ---------------------------------------------------------------------------------------------
+
+void take_finding(Collector& c, Stage stage, const Finding& finding) {
+  if (finding.severity == Severity::note) return;
+  // Said rotor by rotor already.
+  if (finding.code == Code{"timing.cannot_tell"}) return;
+  const Severity severity = finding.code == Code{"timing.unread"} ? Severity::unanswered : finding.severity;
+  c.out.push_back({{finding.code, finding.args},
+                   finding.where,
+                   stage,
+                   severity,
+                   lifted_by(finding.code, severity),
+                   finding.instruction});
+}
+
+void take_problem(Collector& c, Stage stage, const Problem& problem) {
+  Args args = problem.args;
+  args.emplace_back("field", problem.field);
+  args.emplace_back("given", problem.given);
+  c.out.push_back(
+      {{problem.code, args}, {}, stage, Severity::cannot_tell, Role::bench, Message{Code{"job.read_again"}, args}});
+}
+
+void take_report(Collector& c, const JobReport& report) {
+  for (const StageReport& stage : report.stages) {
+    for (const Problem& p : stage.problems) take_problem(c, stage.stage, p);
+    for (const Finding& f : stage.findings) take_finding(c, stage.stage, f);
+  }
+}
+
+// --- two answers ------------------------------------------------------------------------------------------------------
+
+Args subject_of(const EntryBody& body, Where where) {
+  const auto* answer = std::get_if<Answered>(&body);
+  Args args{{"subject",
+             answer != nullptr ? Word{"question." + answer->question} : Word{"subject." + std::string{kind_of(body)}}}};
+  if (where.part == Where::Part::rotor) args.emplace_back("rotor", where.number);
+  return args;
+}
+
+/// Nobody wins: what differs is not a fact, so the rules say that it is missing. That is left out where it is the same.
+void take_differing(Collector& c) {
+  for (const auto& [question, answers] : c.state.live) {
+    if (answers.agreed) continue;
+    const EntryBody& body = answers.first().body;
+    const Where where = standing_parts::where_of(c.facts.shaft, body);
+    if (const auto* answer = std::get_if<Answered>(&body))
+      std::erase_if(c.out, [&](const Block& b) {
+        const auto number = std::ranges::find(b.what.args, std::string_view{"number"}, &Arg::name);
+        return question_in(b.what) == answer->question && number != b.what.args.end() &&
+               std::get<std::int64_t>(number->value) == answer->number;
+      });
+    const Args args = subject_of(body, where);
+    c.add(Code{"job.two_answers"}, stage_of(body), Severity::cannot_tell, Role::lead, args,
+          Message{Code{"job.decide_between"}, args}, where);
+  }
+}
+
+// --- the plan, the way off and the way back ---------------------------------------------------------------------------
+
+/// A shaft that is open already has passed the plan in fact: what is missing of it then keeps back the release only.
+void take_plan(Collector& c) {
+  if (c.course.customer_yes && c.course.way_chosen) return;
+  const Stage stage = c.course.opened ? Stage::release : Stage::plan;
+  if (!c.course.way_chosen)
+    c.add(Code{"job.way_not_chosen"}, stage, Severity::unanswered, Role::lead, {}, Message{Code{"job.choose_way"}, {}});
+  else if (c.course.customer_no)
+    c.add(Code{"job.customer_said_no"}, stage, Severity::unanswered, Role::lead, {},
+          Message{Code{"job.choose_other_way"}, {}});
+  else
+    c.add(Code{"job.customer_not_asked"}, stage, Severity::unanswered, Role::lead, {},
+          Message{Code{"job.ask_customer"}, {}});
+}
+
+void take_way_off_and_back(Collector& c) {
+  if (!c.course.to_come_off.empty() && !c.state.released) {
+    const Args args{{"rotors", listed(c.course.to_come_off)}};
+    c.add(Code{"job.still_to_come_off"}, Stage::teardown, Severity::unanswered, Role::bench, args,
+          Message{Code{"job.take_off"}, args}, at_rotor(c.course.to_come_off.front()));
+  }
+  if (c.course.stations_off.empty()) return;
+  const Args args{{"parts", c.course.stations_off}};
+  c.add(Code{"job.not_back_on"}, Stage::stack, Severity::unanswered, Role::bench, args,
+        Message{Code{"job.put_back_on"}, args});
+}
+
+// --- looked at again, signed ------------------------------------------------------------------------------------------
+
+void take_second_looks(Collector& c) {
+  for (const int rotor : second_looks_wanted(c.state)) {
+    const Args args{{"rotor", rotor}};
+    c.add(Code{"job.second_look_wanted"}, Stage::release, Severity::unanswered, Role::lead, args,
+          Message{Code{"job.look_again"}, args}, at_rotor(rotor));
+  }
+  for (const auto& [question, answers] : c.state.live) {
+    const auto* look = std::get_if<SecondLook>(&answers.first().body);
+    if (look == nullptr || !answers.agreed || look->right != Reply::no) continue;
+    const Args args{{"rotor", look->rotor}};
+    c.add(Code{"job.second_look_wrong"}, Stage::timing, Severity::out, Role::bench, args,
+          Message{Code{"job.read_marks_again"}, args}, at_rotor(look->rotor));
+  }
+}
+
+void take_signatures(Collector& c) {
+  for (const Signature& s : signatures(c.state)) {
+    if (s.entry != nullptr) continue;
+    Args args{{"role", role_word(s.as)}};
+    if (s.void_by != nullptr) args.emplace_back("entry", s.void_by->number);
+    c.add(s.void_by != nullptr ? Code{"job.signature_void"} : Code{"job.not_signed"}, Stage::release,
+          Severity::unanswered, s.as, args, Message{Code{"job.sign"}, args});
+  }
+}
+
+}  // namespace
+
+std::vector<Block> release_blocks(const Facts& facts, const JobState& state, const JobReport& report) {
+  Collector c{facts, state, standing_parts::course_of(facts, state)};
+  take_report(c, report);
+  take_differing(c);
+  take_plan(c);
+  take_way_off_and_back(c);
+  take_second_looks(c);
+  take_signatures(c);
+  const auto key = [](const Block& b) {
+    return std::tuple{b.stage, !is_safety(b), rank(b) == 3, -static_cast<int>(b.severity), rank(b)};
+  };
+  std::ranges::stable_sort(c.out, {}, key);
+  return c.out;
+}
+
+}  // namespace flatwise::job

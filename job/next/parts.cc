@@ -1,0 +1,146 @@
+#include "job/next/parts.h"
+
+#include <algorithm>
+#include <map>
+
+#include "job/kit.h"
+#include "job/plan.h"
+
+namespace flatwise::job::standing_parts {
+namespace {
+
+bool contains(const std::vector<int>& list, int value) { return std::ranges::find(list, value) != list.end(); }
+
+int station_of_nut(const Shaft& shaft, End end) {
+  const auto& stations = shaft.stations();
+  for (std::size_t i = 0; i < stations.size(); ++i)
+    if (stations[i].nut >= 0 && shaft.spec().nuts[static_cast<std::size_t>(stations[i].nut)].end == end)
+      return static_cast<int>(i);
+  return -1;
+}
+
+/// Of a question: its number is that of the rotor, of the nut's end or of the station, as the question is asked.
+Where where_of_answer(const Shaft& shaft, const Answered& answer) {
+  const auto all = questions();
+  const auto it = std::ranges::find(all, std::string_view{answer.question}, &Question::id);
+  if (it == all.end() || answer.number <= 0) return {};
+  switch (it->of) {
+    case AskedOf::rotor_that_came_off:
+      return at_rotor(answer.number);
+    case AskedOf::captive_station:
+      return {Where::Part::station, answer.number};
+    case AskedOf::nut:
+      return at_station(station_of_nut(shaft, answer.number == 1 ? End::a : End::b));
+    case AskedOf::shaft:
+      break;
+  }
+  return {};
+}
+
+/// The entry that holds the body: the state points at bodies.
+template <class Body>
+const Entry* holder(const JobState& state, const Body* body) {
+  if (body == nullptr) return nullptr;
+  const auto it =
+      std::ranges::find_if(state.entries, [&](const Entry& e) { return std::get_if<Body>(&e.body) == body; });
+  return it == state.entries.end() ? nullptr : &*it;
+}
+
+/// A yes is a yes to what was on the table when it was said: a way chosen later needs a new one.
+void take_customer(const JobState& state, Course& course) {
+  const Entry* way = holder(state, state.way);
+  const Entry* said = holder(state, state.customer);
+  if (said == nullptr || (way != nullptr && said < way)) return;
+  course.customer_yes = state.customer->reply == Reply::yes;
+  course.customer_no = state.customer->reply == Reply::no;
+}
+
+void take_play(const Facts& facts, Course& course) {
+  for (int r = 1; r <= facts.shaft.rotor_count(); ++r)
+    if (std::ranges::none_of(facts.bench.plays, [&](const PlayReading& p) { return p.rotor == r; }))
+      course.not_played.push_back(r);
+}
+
+/// The rotors that the way chosen takes off at least: those asked for, or all that no obstacle holds.
+std::vector<int> rotors_of(const Facts& facts, const WayChosen& way) {
+  if (way.way != "all" || way.open.empty()) return way.open;
+  const Results<PlanReport> plans = plan(facts.shaft, facts.workshop, way.open);
+  return plans ? plans->ways.back().plan.rotors : way.open;
+}
+
+void take_way(const Facts& facts, const JobState& state, Course& course) {
+  course.way_chosen = state.way != nullptr;
+  if (!course.way_chosen) return;
+  for (const int r : rotors_of(facts, *state.way))
+    if (!contains(facts.bench.came_off, r)) course.to_come_off.push_back(r);
+}
+
+void take_off(const Facts& facts, const JobState& state, Course& course) {
+  const auto& stations = facts.shaft.stations();
+  for (std::size_t i = 0; i < stations.size() && i < state.off.size(); ++i)
+    if (state.off[i]) course.stations_off.push_back(stations[i].label);
+}
+
+/// Trays as they are still to be filled: what was laid on them has left the shelf already.
+std::vector<Tray> still_to_lay(const Facts& facts, const std::vector<int>& rotors) {
+  std::vector<Tray> trays = kit(facts.shaft, rotors, facts.bench.reused_rings);
+  for (Tray& tray : trays)
+    for (KitItem& item : tray.items)
+      for (const Counted& c : facts.bench.counted)
+        if (c.rotor == tray.rotor && c.item == item.item) item.fresh = std::max(0, item.fresh - c.laid.value);
+  return trays;
+}
+
+/// Ordered and not all there yet.
+void take_orders(const JobState& state, std::vector<std::string>& missing) {
+  std::map<std::string, int> due;
+  for (const Entry* e : state.added) {
+    if (const auto* o = std::get_if<Ordered>(&e->body)) due[o->part_number] += o->count;
+    if (const auto* r = std::get_if<Received>(&e->body)) due[r->part_number] -= r->count;
+  }
+  for (const auto& [number, count] : due)
+    if (count > 0 && std::ranges::find(missing, number) == missing.end()) missing.push_back(number);
+}
+
+void take_parts(const Facts& facts, const JobState& state, Course& course) {
+  std::vector<int> rotors = facts.bench.came_off;
+  for (const int r : course.to_come_off) rotors.push_back(r);
+  for (const PartWanted& part : parts_wanted(still_to_lay(facts, rotors), facts.workshop))
+    if (part.on_shelf && *part.on_shelf < part.wanted) course.parts_missing.push_back(part.part.part_number);
+  take_orders(state, course.parts_missing);
+}
+
+}  // namespace
+
+Where where_of(const Shaft& shaft, const EntryBody& body) {
+  return std::visit(
+      [&](const auto& b) -> Where {
+        using Body = std::decay_t<decltype(b)>;
+        if constexpr (std::is_same_v<Body, Answered>)
+          return where_of_answer(shaft, b);
+        else if constexpr (requires { b.part.number; })
+          return b.part;
+        else if constexpr (requires { b.rotor; })
+          return at_rotor(b.rotor);
+        else if constexpr (requires { b.station; })
+          return {b.station > 0 ? Where::Part::station : Where::Part::shaft, b.station};
+        else if constexpr (std::is_same_v<Body, NutPulled>)
+          return at_station(station_of_nut(shaft, b.nut));
+        else
+          return {};
+      },
+      body);
+}
+
+Course course_of(const Facts& facts, const JobState& state) {
+  Course course;
+  course.opened = !facts.bench.came_off.empty();
+  take_way(facts, state, course);
+  take_customer(state, course);
+  take_play(facts, course);
+  take_off(facts, state, course);
+  take_parts(facts, state, course);
+  return course;
+}
+
+}  // namespace flatwise::job::standing_parts

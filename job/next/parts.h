@@ -1,0 +1,28 @@
+// parts.h: what of an entry or of the shelf the standing of a job looks at. Only job/next uses it.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "job/judge.h"
+#include "job/next.h"
+
+namespace flatwise::job::standing_parts {
+
+/// What of the shaft an entry is about.
+[[nodiscard]] Where where_of(const Shaft& shaft, const EntryBody& body);
+
+/// How far the job is, apart from what the rules of the stages say.
+struct Course {
+  bool opened = false;                     ///< A rotor left the shaft.
+  bool way_chosen = false;                 ///< Somebody decided what to open.
+  bool customer_yes = false;               ///< To the way that is chosen now.
+  bool customer_no = false;                ///< To the way that is chosen now.
+  std::vector<int> to_come_off;            ///< Rotors of the way chosen that are still on and never came off.
+  std::vector<int> not_played;             ///< Rotors whose side play nobody read.
+  std::vector<std::string> stations_off;   ///< Labels of what is off at this moment.
+  std::vector<std::string> parts_missing;  ///< Part numbers that the trays want and the shelf does not hold.
+};
+[[nodiscard]] Course course_of(const Facts& facts, const JobState& state);
+
+}  // namespace flatwise::job::standing_parts
