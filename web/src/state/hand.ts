@@ -27,6 +27,11 @@ export interface Hand {
   photo(file: File, draft: EntryDraft, says: string): Promise<void>;
   /** Address of a kept photo, also of one that waits to be sent. */
   photoAddress(blob: string): string;
+  /**
+   * The keypad says what it would keep for the field `key`; a key elsewhere whose Do names that field ('Keep, then rotor 5')
+   * keeps it too. Answers undefined while the figure is not possible. Returns what takes the offer back.
+   */
+  offer(key: string, draft: () => EntryDraft | undefined): () => void;
   /** The keypad's field in hand, chosen by a tap in a drawing, a grid or on the keypad. Reactive. */
   readonly field: string | undefined;
   chooseField(key: string | undefined): void;
