@@ -19,7 +19,17 @@
 
 namespace flatwise::view {
 
+/// A sentence or word of words/; a test demands that each Code in the sources has one.
+[[nodiscard]] inline std::string tell(const Screen& screen, Code code, const Args& args = {}) {
+  return say(code.id(), args, screen.voice);
+}
+
 // ---- Entries that a tap will make.
+
+/// The body as the contract has it.
+[[nodiscard]] Json body_json(const job::EntryBody& body);
+/// The part that an entry is about.
+[[nodiscard]] Where part_of(const Shaft& shaft, const job::EntryBody& body);
 
 /// EntryDraft of one body: `corrects` lists the live entries of the same question, so that a new answer replaces what its
 /// author has seen and nothing else. Empty for what only adds up.

@@ -23,6 +23,8 @@ struct SheetParts {
 };
 
 /// What a rail cell says of a station in a stage: the word (at most six letters where it can be), the flag, marks or count.
+/// Empty word: the frame says 'on' or 'off'. `said`: what is read aloud after 'Rotor 4, on the shaft,'; empty: the frame takes the
+/// word and the first finding about the station in this stage.
 struct CellSays {
   std::string word, sub, said;
   std::string_view flag = "none", tone = "plain";

@@ -21,7 +21,7 @@ namespace fs = std::filesystem;
 
 /// Folders whose sources speak.
 constexpr std::string_view kFolders[] = {"core", "job", "definition", "drawing", "paper",
-                                         "wire", "cli", "wasm",       "words"};
+                                         "wire", "cli", "wasm",       "words",   "view"};
 
 /// Entries that are asked for by a code put together while running, with the place that does it.
 constexpr std::string_view kMadeWhileRunning[] = {
@@ -41,6 +41,7 @@ constexpr std::string_view kMadeWhileRunning[] = {
     "system.",      // UnitSystem
     "definition.",  // definition/: meanings of its fields, checked there
     "cli.",         // cli/: its help
+    "view.stage.",  // job::Stage, short
 };
 
 struct Mention {
