@@ -110,9 +110,23 @@ class Filler {
     pull.multiplier = b.multiplier;
     bench_.torques.push_back(std::move(pull));
   }
+  void operator()(const Looked& b) {
+    if (b.stage > Stage::finding) return;  // What is found later ranks no suspects.
+    bench_.looks.push_back({b.part, b.sign, told(b.reply, fields::kReplies[static_cast<std::size_t>(b.reply)])});
+  }
+  void operator()(const PlayRead& b) {
+    if (!rotor_there(b.rotor)) return;
+    read_today();
+    PlayReading play{b.rotor, told(b.swing), b.gauge, std::nullopt};
+    if (b.radius) play.radius = told(*b.radius);
+    bench_.plays.push_back(std::move(play));
+  }
+  void operator()(const RunRead& b) {
+    if (b.station != 0 && !station_there(b.station)) return;
+    read_today();
+    bench_.runs.push_back({b.what, b.station, told(b.value), b.gauge});
+  }
   // What the rules of the bench do not look at: it stays in state.live, or was folded before.
-  void operator()(const Looked& /*b*/) {}
-  void operator()(const PlayRead& /*b*/) {}
   void operator()(const PhotoTaken& /*b*/) {}
   void operator()(const NoteWritten& /*b*/) {}
   void operator()(const WayChosen& /*b*/) {}
@@ -122,7 +136,6 @@ class Filler {
   void operator()(const StepDone& /*b*/) {}
   void operator()(const TakenOff& /*b*/) {}
   void operator()(const PutOn& /*b*/) {}
-  void operator()(const RunRead& /*b*/) {}
   void operator()(const SecondLook& /*b*/) {}
   void operator()(const GaugeAccepted& /*b*/) {}
   void operator()(const Signed& /*b*/) {}
@@ -144,6 +157,8 @@ class Filler {
     std::size_t kind;
     Sorted operator()(const BoreRead& b) const { return {kind, b.rotor, b.plane, (b.direction - 1.0) / b.directions}; }
     Sorted operator()(const Answered& b) const { return {kind, b.number, 0, 0}; }
+    Sorted operator()(const Looked& b) const { return {kind, b.part.number, static_cast<int>(b.sign), 0}; }
+    Sorted operator()(const RunRead& b) const { return {kind, b.station, static_cast<int>(b.what), 0}; }
     Sorted operator()(const RingSound& b) const { return {kind, b.rotor, b.ring, 0}; }
     Sorted operator()(const LabelPutBack& b) const { return {kind, b.position, 0, 0}; }
     Sorted operator()(const FeelerTried& b) const { return {kind, b.joint, 0, 0}; }
