@@ -57,9 +57,9 @@ std::optional<job::Instant> instant_of(std::string_view text) {
   const std::optional<Day> day = day_of(text.substr(0, 10));
   const int h = number(text.substr(11, 2)), m = number(text.substr(14, 2)), s = number(text.substr(17, 2));
   if (!day || h > 23 || m > 59 || s > 59) return std::nullopt;
-  const auto time =
-      sys_days{calendar(*day)} + hours{h} + minutes{m} + seconds{s} + milliseconds{number(text.substr(20, 3))};
-  return job::Instant{time_point_cast<milliseconds>(time).time_since_epoch().count()};
+  const std::int64_t ms = ((std::int64_t{h} * 60 + m) * 60 + s) * 1000 + number(text.substr(20, 3));
+  const auto time = sys_days{calendar(*day)} + milliseconds{ms};
+  return job::Instant{time.time_since_epoch().count()};
 }
 
 }  // namespace flatwise::record
