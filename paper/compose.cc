@@ -180,15 +180,35 @@ Pages workings(const Material& m, const TextMeasure& measure) {
   return sheet.workings.empty() ? Pages{} : working_sheet(sheet, measure);
 }
 
+Pages hand_over_record(const Material& m, const TextMeasure& measure) {
+  HandOverOrder order = *m.order.record;
+  order.head = m.order.head;
+  return hand_over_sheet(hand_over(order), measure);
+}
+
+enum class Needs { nothing, rotors, record };
 struct SheetKind {
   const char* name;  ///< Its title is the word "sheet.<name>".
-  bool needs_rotors;
+  Needs needs;
   Pages (*make)(const Material&, const TextMeasure&);
 };
-constexpr SheetKind kKinds[] = {
-    {"tear-down", true, tear_down},    {"bench", true, bench},       {"kit", true, kit},
-    {"timing-map", false, timing_map}, {"assembly", true, assembly}, {"labels", true, labels},
-    {"workings", true, workings}};
+constexpr SheetKind kKinds[] = {{"tear-down", Needs::rotors, tear_down},
+                                {"bench", Needs::rotors, bench},
+                                {"kit", Needs::rotors, kit},
+                                {"timing-map", Needs::nothing, timing_map},
+                                {"assembly", Needs::rotors, assembly},
+                                {"labels", Needs::rotors, labels},
+                                {"workings", Needs::rotors, workings},
+                                {"hand-over", Needs::record, hand_over_record}};
+
+/// Why a sheet cannot be made; none: it can.
+std::optional<Problem> lacking(const SheetKind& kind, const SheetOrder& order) {
+  if (kind.needs == Needs::rotors && order.rotors.empty())
+    return Problem{Code{"sheet.needs_rotors"}, "open", {}, {}, std::nullopt};
+  if (kind.needs == Needs::record && !order.record)
+    return Problem{Code{"sheet.needs_record"}, "sheet", kind.name, {}, std::nullopt};
+  return std::nullopt;
+}
 
 Results<Material> material_of(const SheetOrder& order) {
   const std::optional<timing::Reference> reference = reference_of(order);
@@ -223,9 +243,8 @@ Results<std::vector<Composed>> compose(const SheetOrder& order, const TextMeasur
   for (const SheetKind& kind : kKinds) {
     const bool asked = std::ranges::find(order.names, kind.name) != order.names.end();
     if (!order.names.empty() && !asked) continue;
-    if (kind.needs_rotors && order.rotors.empty()) {
-      if (asked)
-        return tl::unexpected(std::vector<Problem>{{Code{"sheet.needs_rotors"}, "open", {}, {}, std::nullopt}});
+    if (auto problem = lacking(kind, order)) {
+      if (asked) return tl::unexpected(std::vector<Problem>{*std::move(problem)});
       continue;
     }
     Pages pages = kind.make(*material, measure);

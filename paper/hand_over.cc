@@ -1,0 +1,258 @@
+#include "paper/hand_over.h"
+
+#include <algorithm>
+
+#include "core/units/format.h"
+#include "job/entry_says.h"
+#include "job/gauges.h"
+
+namespace flatwise::paper {
+namespace {
+
+using job::Stage;
+
+/// What every part of the record is told from.
+struct Source {
+  const HandOverOrder& order;
+
+  [[nodiscard]] const job::OpenJob& job() const { return *order.job; }
+  [[nodiscard]] const job::JobState& state() const { return order.job->state; }
+  [[nodiscard]] const Voice& voice() const { return order.head.voice; }
+  [[nodiscard]] Shown shown() const {
+    return {.system = voice().units, .decimals = {}, .unit = {}, .currency = voice().currency};
+  }
+  [[nodiscard]] std::string say(const Message& m) const { return flatwise::say(m, voice()); }
+  [[nodiscard]] std::string word(const Word& w) const { return flatwise::word(w.id, voice()); }
+  [[nodiscard]] std::string who(const job::Id& person) const {
+    const auto it = order.people.find(person);
+    return it == order.people.end() ? person : it->second;
+  }
+  [[nodiscard]] std::string value(AnyQuantity quantity) const { return format_quantity(quantity, shown()); }
+  [[nodiscard]] std::string range(AnyQuantity least, AnyQuantity greatest) const {
+    return say({Code{"paper.low_to_high"}, {{"least", least}, {"greatest", greatest}}});
+  }
+  /// The working of a figure about a part; nullptr when the rules had nothing to compute it from.
+  [[nodiscard]] const Working* working(Stage stage, const Where& where, std::string_view about,
+                                       std::string_view figure) const {
+    for (const job::StageReport& s : job().report.stages) {
+      if (s.stage != stage) continue;
+      for (const job::Shown& w : s.workings)
+        if (w.where == where && w.working->figure == figure && (about.empty() || w.about == about))
+          return w.working.get();
+    }
+    return nullptr;
+  }
+};
+
+AnyQuantity quantity_of(const Working& working, std::string_view output) {
+  return std::get<AnyQuantity>(working.output(output)->value);
+}
+
+// --- Verdict ---------------------------------------------------------------------------------------------------------
+
+std::string block_line(const Source& from, const job::Block& block) {
+  return flatwise::say(Finding{block.what.code, block.severity, block.what.args, block.where, std::nullopt},
+                       from.voice());
+}
+
+void fill_verdict(const Source& from, HandOverSheet& sheet) {
+  const job::Released* released = from.state().released;
+  const auto& blocks = from.order.standing->blocks;
+  const bool forced = released != nullptr && released->forced;
+  sheet.complete = released != nullptr && !forced;
+  sheet.verdict = from.word(sheet.complete   ? Word{"paper.complete"}
+                            : forced         ? Word{"paper.released_open"}
+                            : blocks.empty() ? Word{"paper.not_released"}
+                                             : Word{"paper.blocked"});
+  if (forced) sheet.because.push_back(from.say({Code{"paper.forced_because"}, {{"reason", released->reason}}}));
+  for (const job::Block& block : blocks) sheet.because.push_back(block_line(from, block));
+  if (sheet.because.empty())
+    sheet.because.push_back(from.word(sheet.complete ? Word{"paper.nothing_open"} : Word{"paper.wants_signing"}));
+}
+
+// --- The shaft and a line a rotor -----------------------------------------------------------------------------------
+
+std::optional<int> flat_seen(const Source& from, int rotor, Half half) {
+  for (const MarkRead& m : from.state().bench.marks)
+    if (m.rotor == rotor && m.half == half) return m.flat.value;
+  return std::nullopt;
+}
+
+bool renewed(const Source& from, int rotor) {
+  return std::ranges::find(from.state().bench.new_set, rotor) != from.state().bench.new_set.end();
+}
+bool came_off(const Source& from, int rotor) {
+  return std::ranges::find(from.state().bench.came_off, rotor) != from.state().bench.came_off.end();
+}
+
+void fill_shaft(const Source& from, HandOverSheet& sheet) {
+  const Shaft& shaft = from.job().shaft;
+  sheet.shaft = &shaft;
+  sheet.states.resize(shaft.stations().size());
+  for (int rotor = 1; rotor <= shaft.rotor_count(); ++rotor) {
+    sheet.states[static_cast<std::size_t>(shaft.station_of_rotor(rotor))].renew = renewed(from, rotor);
+    const auto azimuth = [&](Half half) -> std::optional<Angle> {
+      const auto flat = flat_seen(from, rotor, half);
+      return flat ? std::optional{azimuth_of_flat(*flat, shaft.flats())} : std::nullopt;
+    };
+    sheet.marks.push_back({azimuth(Half::a), azimuth(Half::b)});
+  }
+}
+
+HandOverRow::Bore bore_of(const Source& from, int rotor, std::string_view plane) {
+  const Working* working = from.working(Stage::inspection, job::at_rotor(rotor), plane, "bore-at-plane");
+  if (working == nullptr) return {};
+  const Output& mean = working->outputs.front();
+  const double u = quantity_of(*working, "U-size").si;
+  return {working->answer, format_with_uncertainty(std::get<AnyQuantity>(mean.value), u, from.shown())};
+}
+
+std::string press_of(const Source& from, int rotor) {
+  for (const PressReading& press : from.state().bench.presses) {
+    if (press.rotor != rotor) continue;
+    const Working* band = from.working(Stage::press, job::at_rotor(rotor), {}, "press-force");
+    if (band == nullptr) return press.force.value.typed;
+    return from.say(
+        {Code{"paper.press_read"},
+         {{"read", press.force.value.typed},
+          {"expected", from.range(quantity_of(*band, "force-least"), quantity_of(*band, "force-greatest"))}}});
+  }
+  return {};
+}
+
+std::string play_of(const Source& from, int rotor) {
+  for (const PlayReading& play : from.state().bench.plays)
+    if (play.rotor == rotor) return play.swing.value.typed;
+  return {};
+}
+
+HandOverRow row_of(const Source& from, int rotor) {
+  HandOverRow row;
+  row.rotor = rotor;
+  row.renewed = renewed(from, rotor);
+  const bool off = came_off(from, rotor);
+  row.set = from.word(row.renewed ? Word{"paper.new"} : off ? Word{"paper.set_kept"} : Word{"paper.stayed"});
+  if (off) {
+    row.a = bore_of(from, rotor, "A");
+    row.b = bore_of(from, rotor, "B");
+    row.press = press_of(from, rotor);
+  } else {
+    row.a.value = from.word(Word{"paper.not_opened"});
+  }
+  const auto a = flat_seen(from, rotor, Half::a), b = flat_seen(from, rotor, Half::b);
+  if (a && b) row.marks = std::to_string(*a) + " · " + std::to_string(*b);
+  row.play = play_of(from, rotor);
+  return row;
+}
+
+void fill_rows(const Source& from, HandOverSheet& sheet) {
+  const Shaft& shaft = from.job().shaft;
+  for (int rotor = 1; rotor <= shaft.rotor_count(); ++rotor) sheet.rows.push_back(row_of(from, rotor));
+  const Hub& hub = shaft.rotor(1).hub;
+  sheet.bore_limits = from.range(any(hub.bore.least), any(hub.bore.greatest));
+  sheet.press_unit = from.word(Word{"paper.read_expected"});
+}
+
+// --- What the rules found, in words ------------------------------------------------------------------------------------
+
+void add_findings(const Source& from, Stage stage, HandOverPart& part) {
+  for (const job::StageReport& s : from.job().report.stages) {
+    if (s.stage != stage) continue;
+    for (const Finding& f : s.findings) part.lines.push_back(flatwise::say(f, from.voice()));
+  }
+  if (part.lines.empty()) part.lines.push_back(from.word(Word{"paper.nothing_entered"}));
+}
+
+/// Entries of a stage that hold now, as they were said.
+void add_entries(const Source& from, Stage stage, HandOverPart& part) {
+  for (const auto& [question, answers] : from.state().live)
+    for (const job::Entry* entry : answers.entries)
+      if (job::stage_of(entry->body) == stage)
+        part.lines.push_back(from.say(job::entry_says(from.job().shaft, entry->body)));
+}
+
+void fill_parts(const Source& from, HandOverSheet& sheet) {
+  HandOverPart decisions{from.word(Word{"paper.decisions"}), {}};
+  add_entries(from, Stage::plan, decisions);
+  if (decisions.lines.empty()) decisions.lines.push_back(from.word(Word{"paper.nothing_entered"}));
+  HandOverPart torque{from.word(Word{"paper.torque"}), {}}, stack{from.word(Word{"paper.stack"}), {}},
+      run{from.word(Word{"paper.test_run"}), {}};
+  add_findings(from, Stage::torque, torque);
+  add_findings(from, Stage::stack, stack);
+  add_entries(from, Stage::test_run, run);
+  if (run.lines.empty()) run.lines.push_back(from.word(Word{"paper.nothing_entered"}));
+  sheet.parts = {std::move(torque), std::move(stack), std::move(run), std::move(decisions)};
+}
+
+// --- Corrections, signatures, log -------------------------------------------------------------------------------------
+
+void fill_corrected(const Source& from, HandOverSheet& sheet) {
+  for (const job::Entry& entry : from.job().entries) {
+    for (const job::Id& old_id : entry.corrects) {
+      const auto old = std::ranges::find(from.job().entries, old_id, &job::Entry::id);
+      if (old == from.job().entries.end()) continue;
+      sheet.corrected.push_back(from.say({Code{"paper.corrected_line"},
+                                          {{"when", from.order.when(entry.at)},
+                                           {"was", from.say(job::entry_says(from.job().shaft, old->body))},
+                                           {"now", from.say(job::entry_says(from.job().shaft, entry.body))},
+                                           {"who", from.who(entry.by)}}}));
+    }
+  }
+}
+
+struct Signer {
+  job::Role role;
+  Word name, says;
+};
+
+void fill_signatures(const Source& from, HandOverSheet& sheet) {
+  const Signer signers[] = {{job::Role::bench, Word{"paper.bench"}, Word{"paper.bench_signs"}},
+                            {job::Role::lead, Word{"paper.lead"}, Word{"paper.lead_signs"}},
+                            {job::Role::owner, Word{"paper.owner"}, Word{"paper.owner_signs"}}};
+  for (const Signer& signer : signers) {
+    HandOverSignature line{.role = from.word(signer.name), .says = from.word(signer.says), .who = {}, .when = {}};
+    if (const auto* answers = from.state().answers(job::question_of(job::Signed{signer.role})); answers != nullptr) {
+      const job::Entry& last = *answers->entries.back();
+      line.who = from.who(last.by);
+      line.when = from.order.when(last.at);
+    }
+    sheet.signatures.push_back(std::move(line));
+  }
+}
+
+void fill_log(const Source& from, HandOverSheet& sheet) {
+  for (const job::Entry& entry : from.job().entries) {
+    std::string says = from.say(job::entry_says(from.job().shaft, entry.body));
+    const auto it = from.state().corrected_by.find(entry.id);
+    if (it != from.state().corrected_by.end() && !it->second.empty())
+      says = from.say({Code{"paper.replaced_by"}, {{"says", says}, {"number", it->second.back()->number}}});
+    sheet.log.push_back({entry.number, from.order.when(entry.at), from.who(entry.by), std::move(says)});
+  }
+  sheet.entries = static_cast<int>(from.job().entries.size());
+  if (!from.job().entries.empty()) sheet.chain_head = from.job().entries.back().hash;
+}
+
+}  // namespace
+
+HandOverSheet hand_over(const HandOverOrder& order) {
+  const Source from{order};
+  HandOverSheet sheet;
+  sheet.head = order.head;
+  if (const job::BookedIn* booked = from.state().booked; booked != nullptr && booked->hour_meter)
+    sheet.hour_meter = booked->hour_meter->typed;
+  if (from.state().released != nullptr && !order.job->entries.empty()) {
+    const auto last = std::ranges::find_if(
+        order.job->entries, [](const job::Entry& e) { return std::holds_alternative<job::Released>(e.body); });
+    if (last != order.job->entries.end()) sheet.out = order.when(last->at);
+  }
+  fill_verdict(from, sheet);
+  fill_shaft(from, sheet);
+  fill_rows(from, sheet);
+  fill_parts(from, sheet);
+  fill_corrected(from, sheet);
+  fill_signatures(from, sheet);
+  fill_log(from, sheet);
+  return sheet;
+}
+
+}  // namespace flatwise::paper
