@@ -2,7 +2,7 @@
 # Builds the page into build/web: packages, types, words, check of types, bundle. Quick when nothing changed.
 #   scripts/build-web.sh          builds
 #   scripts/build-web.sh tests    also runs the page's tests; answers in lines 'ok WHAT' and 'not ok WHAT'
-# Debian's node is older than the bundler wants: then one of its own is fetched with npm into build/node.
+# Debian's node is older than the bundler wants: then a newer node and its npm are fetched with npm into build/node.
 set -euo pipefail
 cd "$(dirname "$(readlink -f "${BASH_SOURCE[0]}")")/.."
 
@@ -11,13 +11,15 @@ mkdir -p "$build"
 build=$(cd "$build" && pwd)
 wanted_node=20.19.0
 fetched_node=22.23.3
+fetched_npm=10.9.4
 out=$build/web
 stamps=$build/web-stamps
 mkdir -p "$stamps"
 
 at_least() { [ "$(printf '%s\n%s\n' "$1" "$2" | sort -V | head -n 1)" = "$1" ]; }
 
-# Puts a node that is new enough first in PATH. npm itself stays with the node it came with.
+# Finds a node that is new enough. npm must run on it too: under an older node it leaves out, without a word, the parts of
+# the bundler that ask for a newer one.
 find_node() {
   local have machine
   have=$(node --version 2>/dev/null || echo v0)
@@ -31,7 +33,7 @@ find_node() {
     echo "fetch node $fetched_node (here is ${have#v})"
     mkdir -p "$build/node"
     npm install --prefix "$build/node" --no-save --no-package-lock --no-fund --no-audit --loglevel=error \
-      "node-linux-$machine@$fetched_node"
+      "node-linux-$machine@$fetched_node" "npm@$fetched_npm"
   fi
   node_folder=$build/node/node_modules/node-linux-$machine/bin
 }
@@ -39,6 +41,9 @@ node_folder=''
 
 # run_node COMMAND...: with that node.
 run_node() { PATH=${node_folder:+$node_folder:}$PATH "$@"; }
+run_npm() {
+  if [ -n "$node_folder" ]; then run_node node "$build/node/node_modules/npm/bin/npm-cli.js" "$@"; else npm "$@"; fi
+}
 
 # hash_of PATH...: over the names and bytes of all files.
 hash_of() {
@@ -50,7 +55,7 @@ packages() {
   local now
   now=$(hash_of web/package.json web/package-lock.json)
   fresh packages "$now" && [ -d web/node_modules/vite ] && return
-  (cd web && npm ci --ignore-scripts --no-fund --no-audit --loglevel=error)
+  (cd web && run_npm ci --ignore-scripts --no-fund --no-audit --loglevel=error)
   echo "$now" >"$stamps/packages"
 }
 
@@ -61,15 +66,15 @@ bundle() {
   local now
   now=$(hash_of web/src web/public web/index.html web/*.json web/*.ts web/*.js web/scripts)
   fresh bundle "$now" && [ -s "$out/index.html" ] && return
-  (cd web && run_node npx --no-install svelte-check --tsconfig ./tsconfig.json --fail-on-warnings --output machine)
-  (cd web && run_node npx --no-install tsc -p tsconfig.lib.json)
-  (cd web && run_node npx --no-install vite build --logLevel warn --outDir "$out" --emptyOutDir)
+  (cd web && run_node node_modules/.bin/svelte-check --tsconfig ./tsconfig.json --fail-on-warnings --output machine)
+  (cd web && run_node node_modules/.bin/tsc -p tsconfig.lib.json)
+  (cd web && run_node node_modules/.bin/vite build --logLevel warn --outDir "$out" --emptyOutDir)
   echo "$now" >"$stamps/bundle"
 }
 
 # Lines of a reporter that says every test by itself; one that was skipped has failed.
 page_tests() {
-  (cd web && run_node npx --no-install vitest run --reporter=tap-flat) |
+  (cd web && run_node node_modules/.bin/vitest run --reporter=tap-flat) |
     sed -nE 's/^(not )?ok [0-9]+ - (.*# (SKIP|TODO).*)/not ok \2/p; t; s/^(not )?ok [0-9]+ - (.*) # time.*/\1ok \2/p'
 }
 
