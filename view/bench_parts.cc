@@ -1,0 +1,140 @@
+#include "view/bench_parts.h"
+
+#include <algorithm>
+
+namespace flatwise::view {
+
+bool rotor_came_off(const Subject& subject, int rotor) {
+  const auto& off = subject.job.state.bench.came_off;
+  return std::ranges::find(off, rotor) != off.end();
+}
+
+bool station_came_off(const Subject& subject, int station) {
+  const int rotor = rotor_at(subject.job.shaft, station);
+  if (rotor > 0) return rotor_came_off(subject, rotor);
+  const auto at = static_cast<std::size_t>(station);
+  const auto& told = subject.job.state.came_off;
+  if (at < told.size() && told[at]) return true;
+  const std::vector<bool> off = job::stations_off(subject.job.shaft, subject.job.state.bench);
+  return at < off.size() && off[at];
+}
+
+const job::StageReport* report_of(const Subject& subject, job::Stage stage) {
+  const auto& stages = subject.job.report.stages;
+  const auto it = std::ranges::find(stages, stage, &job::StageReport::stage);
+  return it == stages.end() ? nullptr : &*it;
+}
+
+WorkingPtr working_of(const Subject& subject, job::Stage stage, std::string_view figure, Where where,
+                      std::string_view about) {
+  const job::StageReport* report = report_of(subject, stage);
+  if (report == nullptr) return nullptr;
+  for (const job::Shown& shown : report->workings)
+    if (shown.working != nullptr && shown.working->figure == figure && shown.where == where &&
+        (about.empty() || shown.about == about))
+      return shown.working;
+  return nullptr;
+}
+
+AnyQuantity output_of(const Working& working, std::string_view name) {
+  const Output* output = working.output(name);
+  CORE_CHECK(output != nullptr);
+  return std::get<AnyQuantity>(output->value);
+}
+
+std::optional<AnyQuantity> input_of(const Working& working, std::string_view name) {
+  const Input* input = working.input(name);
+  const auto* value = input == nullptr ? nullptr : std::get_if<AnyQuantity>(&input->value);
+  return value == nullptr ? std::nullopt : std::optional{*value};
+}
+
+std::vector<const Finding*> findings_like(const Subject& subject, job::Stage stage, Where where,
+                                          std::string_view prefix) {
+  std::vector<const Finding*> out = findings_at(subject, stage, where);
+  std::erase_if(out, [&](const Finding* f) { return !f->code.id().starts_with(prefix); });
+  return out;
+}
+
+Severity worst_of(const std::vector<const Finding*>& findings) {
+  Severity worst = Severity::note;
+  for (const Finding* f : findings) worst = std::max(worst, f->severity);
+  return worst;
+}
+
+std::vector<std::string> sentences(const Screen& screen, const std::vector<const Finding*>& findings) {
+  std::vector<std::string> out;
+  for (const Finding* f : findings) {
+    std::string text = say(*f, screen.voice);
+    if (std::ranges::find(out, text) == out.end()) out.push_back(std::move(text));
+  }
+  return out;
+}
+
+std::string instruction(const Screen& screen, const std::vector<const Finding*>& findings) {
+  for (const Finding* f : findings)
+    if (f->instruction) return say(*f->instruction, screen.voice);
+  return {};
+}
+
+namespace {
+
+Code severity_word(Severity severity) {
+  switch (severity) {
+    case Severity::out:
+      return Code{"answer.out"};
+    case Severity::cannot_tell:
+      return Code{"answer.cannot_tell"};
+    case Severity::unanswered:
+      return Code{"bench.open"};
+    case Severity::note:
+      break;
+  }
+  return Code{"bench.in_order"};
+}
+
+}  // namespace
+
+Json findings_block(const Screen& screen, const std::vector<const Finding*>& findings) {
+  if (findings.empty()) return nullptr;
+  const Severity worst = worst_of(findings);
+  return answer_block({.sign = worst == Severity::note ? "done" : sign_of(worst),
+                       .word = tell(screen, severity_word(worst)),
+                       .says = sentences(screen, findings),
+                       .does = instruction(screen, findings)},
+                      screen.voice);
+}
+
+void mark_cell(CellSays& cell, Severity worst, bool done) {
+  cell.flag = flag_of(worst);
+  if (worst == Severity::note && done) cell.flag = "done";
+}
+
+std::string tell_big(const Screen& screen, Code code, const Args& args) {
+  std::string text = tell(screen, code, args);
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+    text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  return text;
+}
+
+std::string answer_word(Answer answer, const Voice& voice) {
+  const std::string_view sign = answer == Answer::cannot_tell ? "cannot_tell" : sign_of(answer);
+  return word("answer." + std::string{sign}, voice);
+}
+
+std::string figure_only(AnyQuantity value, const Voice& voice) {
+  std::string text = shown(value, voice);
+  const std::size_t unit = text.rfind("\u00a0");
+  return unit == std::string::npos ? text : text.substr(0, unit);
+}
+
+std::string range_shown(const Screen& screen, AnyQuantity least, AnyQuantity greatest) {
+  return tell(screen, Code{"bench.range"}, {{"least", figure_only(least, screen.voice)}, {"greatest", greatest}});
+}
+
+std::string with_u(AnyQuantity value, double expanded_si, const Voice& voice, bool in_other) {
+  return format_with_uncertainty(
+      value, expanded_si,
+      {.system = in_other ? other(voice.units) : voice.units, .decimals = {}, .unit = {}, .currency = voice.currency});
+}
+
+}  // namespace flatwise::view

@@ -1,0 +1,52 @@
+// bench_parts.h: what the sheets from bench inspection to release share. Inside view/ only.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "view/blocks.h"
+
+namespace flatwise::view {
+
+/// The rotor left the shaft in this job.
+[[nodiscard]] bool rotor_came_off(const Subject& subject, int rotor);
+/// The station left the shaft in this job; rotors by themselves or because a rotor behind them did.
+[[nodiscard]] bool station_came_off(const Subject& subject, int station);
+
+/// Report of a stage; nullptr while nothing was judged.
+[[nodiscard]] const job::StageReport* report_of(const Subject& subject, job::Stage stage);
+/// The working of a figure about a part; `about` empty: the first. nullptr where there is none.
+[[nodiscard]] WorkingPtr working_of(const Subject& subject, job::Stage stage, std::string_view figure, Where where,
+                                    std::string_view about = {});
+[[nodiscard]] AnyQuantity output_of(const Working& working, std::string_view name);
+/// A quantity that was an input of the working; none where it was not given.
+[[nodiscard]] std::optional<AnyQuantity> input_of(const Working& working, std::string_view name);
+
+/// Findings whose code starts with `prefix` ("timing."), of those about the part; empty prefix: all.
+[[nodiscard]] std::vector<const Finding*> findings_like(const Subject& subject, job::Stage stage, Where where,
+                                                        std::string_view prefix);
+[[nodiscard]] Severity worst_of(const std::vector<const Finding*>& findings);
+/// The sentences of findings, each once.
+[[nodiscard]] std::vector<std::string> sentences(const Screen& screen, const std::vector<const Finding*>& findings);
+/// The instruction of the first finding that has one; empty where none has.
+[[nodiscard]] std::string instruction(const Screen& screen, const std::vector<const Finding*>& findings);
+/// Findings as an answer: sign and word of the worst, all sentences, the first instruction. Null where there are none.
+[[nodiscard]] Json findings_block(const Screen& screen, const std::vector<const Finding*>& findings);
+
+/// Flag and tone of a cell by the worst finding about its station; `done` where nothing is open.
+void mark_cell(CellSays& cell, Severity worst, bool done);
+
+/// tell() with its first letter a capital: for a line that begins with a part.
+[[nodiscard]] std::string tell_big(const Screen& screen, Code code, const Args& args = {});
+
+/// An answer's word: IN, OUT, CANNOT TELL.
+[[nodiscard]] std::string answer_word(Answer answer, const Voice& voice);
+/// "a to b" with the unit once.
+[[nodiscard]] std::string range_shown(const Screen& screen, AnyQuantity least, AnyQuantity greatest);
+/// The bare figure of a quantity as it is shown, for the small print of a scale.
+[[nodiscard]] std::string figure_only(AnyQuantity value, const Voice& voice);
+/// Value and expanded uncertainty in the voice's units.
+[[nodiscard]] std::string with_u(AnyQuantity value, double expanded_si, const Voice& voice, bool in_other = false);
+
+}  // namespace flatwise::view
