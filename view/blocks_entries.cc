@@ -1,10 +1,9 @@
 // Drafts of entries, and what was said already: the half of blocks.h that looks at the record.
 #include <algorithm>
-#include <chrono>
-#include <cstdio>
 
 #include "job/entry_says.h"
 #include "record/entry_json.h"
+#include "record/instant.h"
 #include "view/blocks.h"
 
 namespace flatwise::view {
@@ -91,19 +90,7 @@ std::string person_name(const Subject& subject, const job::Id& id) {
   return it == subject.people.end() ? id : it->second;
 }
 
-std::string instant_text(job::Instant at) {
-  using namespace std::chrono;
-  const sys_time<milliseconds> time{milliseconds{at.ms}};
-  const auto day = floor<days>(time);
-  const year_month_day date{day};
-  const hh_mm_ss clock{time - day};
-  char text[40];
-  std::snprintf(text, sizeof text, "%04d-%02u-%02uT%02d:%02d:%02d.%03dZ", static_cast<int>(date.year()),
-                static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()),
-                static_cast<int>(clock.hours().count()), static_cast<int>(clock.minutes().count()),
-                static_cast<int>(clock.seconds().count()), static_cast<int>(clock.subseconds().count()));
-  return text;
-}
+std::string instant_text(job::Instant at) { return record::text_of(at); }
 
 Json draft(const Subject& subject, const EntryBody& body) {
   return {{"corrects", live_ids(subject, job::question_of(body))}, {"body", body_json(body)}};
