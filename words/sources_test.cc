@@ -20,28 +20,29 @@ namespace {
 namespace fs = std::filesystem;
 
 /// Folders whose sources speak.
-constexpr std::string_view kFolders[] = {"core", "job", "definition", "drawing", "paper",
-                                         "wire", "cli", "wasm",       "words",   "view"};
+constexpr std::string_view kFolders[] = {"core", "job",  "definition", "drawing", "paper",  "wire",
+                                         "cli",  "wasm", "words",      "view",    "record", "desk"};
 
 /// Entries that are asked for by a code put together while running, with the place that does it.
 constexpr std::string_view kMadeWhileRunning[] = {
-    "figure.",      // core/figures: title, limits and meaning of each figure; checked against the catalogue there
-    "answer.",      // Answer
-    "caution.",     // job::Stage
-    "item.",        // job::KitItem
-    "sheet.",       // paper: titles of sheets by their names
-    "stage.",       // job::Stage
-    "station.",     // StationKind
-    "way.",         // job::Way
-    "verdict.",     // timing::Verdict
-    "severity.",    // Severity
-    "origin.",      // OriginKind
-    "reply.",       // Reply
-    "where.",       // Where::Part
-    "system.",      // UnitSystem
-    "definition.",  // definition/: meanings of its fields, checked there
-    "cli.",         // cli/: its help
-    "view.stage.",  // job::Stage, short
+    "figure.",  // core/figures: title, limits and meaning of each figure; checked against the catalogue there
+    "answer.",  // Answer
+    "record.kind.", "record.field.",  // record/: the schema of entries, by the list of fields
+    "caution.",                       // job::Stage
+    "item.",                          // job::KitItem
+    "sheet.",                         // paper: titles of sheets by their names
+    "stage.",                         // job::Stage
+    "station.",                       // StationKind
+    "way.",                           // job::Way
+    "verdict.",                       // timing::Verdict
+    "severity.",                      // Severity
+    "origin.",                        // OriginKind
+    "reply.",                         // Reply
+    "where.",                         // Where::Part
+    "system.",                        // UnitSystem
+    "definition.",                    // definition/: meanings of its fields, checked there
+    "cli.",                           // cli/: its help
+    "view.stage.",                    // job::Stage, short
 };
 
 struct Mention {
@@ -85,15 +86,16 @@ void read_source(const fs::path& file, const std::string& shown, Sources& source
     sources.literals.insert((*it)[1]);
 }
 
-/// The page asks by word('page.code', {argument, argument: value}).
+/// The page asks by word('page.code', {argument, argument: value}), or by word(`page.code.${rest}`).
 void read_page_source(const fs::path& file, const std::string& shown, Sources& sources) {
   std::ifstream in{file};
   const std::string text{std::istreambuf_iterator<char>{in}, {}};
-  static const std::regex kMention{R"re(\bword\(\s*'([a-z0-9_.]+)'(?:\s*,\s*\{([^}]*)\})?)re"};
+  static const std::regex kMention{R"re(\bword\(\s*['`]([a-z0-9_.]+)(?:'|\$\{[^`]*`)(?:\s*,\s*\{([^}]*)\})?)re"};
   static const std::regex kName{R"re((\w+))re"};
   for (auto it = std::sregex_iterator{text.begin(), text.end(), kMention}; it != std::sregex_iterator{}; ++it) {
     const auto line = 1 + std::count(text.begin(), text.begin() + it->position(), '\n');
-    sources.mentions.push_back({(*it)[1], shown + ":" + std::to_string(line), false, false});
+    const std::string id = (*it)[1];
+    sources.mentions.push_back({id, shown + ":" + std::to_string(line), false, id.ends_with('.')});
     const std::string given = (*it)[2];
     for (auto name = std::sregex_iterator{given.begin(), given.end(), kName}; name != std::sregex_iterator{}; ++name)
       sources.literals.insert((*name)[1]);
@@ -234,12 +236,14 @@ TEST(Sources, MentionsAreFoundWhereTheyStand) {
 
 TEST(Sources, WordsOfThePageAreFoundWhereTheyStand) {
   const fs::path file = fs::path{testing::TempDir()} / "flatwise_page.svelte";
-  std::ofstream{file} << "<p>{word('page.a')}</p>\n{word('page.b', { count: rows.length, name })} {sword('page.c')}";
+  std::ofstream{file} << "<p>{word('page.a')}</p>\n{word('page.b', { count: rows.length, name })} {sword('page.c')}"
+                         "{word(`page.d.${kind}`)}";
   Sources read;
   read_page_source(file, "page.svelte", read);
   fs::remove(file);
-  ASSERT_EQ(read.mentions.size(), 2U);
+  ASSERT_EQ(read.mentions.size(), 3U);
   EXPECT_EQ(read.mentions[0].id, "page.a");
+  EXPECT_TRUE(read.mentions[2].id == "page.d." && read.mentions[2].open);
   EXPECT_EQ(read.mentions[1].place, "page.svelte:2");
   EXPECT_TRUE(read.literals.contains("count") && read.literals.contains("name"));
 }
