@@ -88,6 +88,12 @@ void append(std::string& out, const wire::Json& json) {
 
 }  // namespace
 
+std::string canonical(const wire::Json& json) {
+  std::string out;
+  append(out, json);
+  return out;
+}
+
 std::string canonical_string(std::string_view utf8) {
   constexpr std::string_view kHex = "0123456789abcdef";
   constexpr std::string_view kShort = "\b\t\n\f\r\"\\", kLetters = "btnfr\"\\";

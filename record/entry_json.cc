@@ -236,7 +236,7 @@ Results<EntryBody> read_body(const Json& json, const std::string& path) {
   return *std::move(body);
 }
 
-Results<std::vector<job::Entry>> read_entries(const Json& json, const job::Id& job) {
+Results<std::vector<job::Entry>> entries_from(const Json& json, const job::Id& job) {
   std::vector<Problem> problems;
   std::vector<job::Entry> entries;
   std::set<job::Id> ids;
@@ -262,7 +262,7 @@ Results<std::vector<job::Entry>> read_entries(const Json& json, const job::Id& j
 Results<std::vector<job::Entry>> read_entries(std::string_view text, const job::Id& job) {
   Result<Json> json = strict_json(text);
   if (!json) return tl::unexpected(std::vector<Problem>{std::move(json.error())});
-  return read_entries(*json, job);
+  return entries_from(*json, job);
 }
 
 job::EntryRow to_row(const job::Entry& entry) {

@@ -20,7 +20,7 @@ inline constexpr std::size_t kMostCorrects = 64;  ///< Entries that one may poin
 ///            ("entries[2].body.diameter"): wrong type, a quantity without its unit or out of range, text too long or with
 ///            control characters, ids, times, days and choices that are none; the same id twice.
 [[nodiscard]] Results<std::vector<job::Entry>> read_entries(std::string_view text, const job::Id& job);
-[[nodiscard]] Results<std::vector<job::Entry>> read_entries(const wire::Json& json, const job::Id& job);
+[[nodiscard]] Results<std::vector<job::Entry>> entries_from(const wire::Json& json, const job::Id& job);
 /// One body: {"kind": "mark_seen", "rotor": 4, ...}. `path` stands before the fields' names.
 [[nodiscard]] Results<job::EntryBody> read_body(const wire::Json& json, const std::string& path);
 
