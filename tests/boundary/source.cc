@@ -217,7 +217,7 @@ bool Source::is_test() const {
 std::string Source::folder() const {
   const auto first = path.find('/');
   if (first == std::string::npos) return {};
-  if (!path.starts_with("core/")) return path.substr(0, first);
+  if (!path.starts_with("core/") && !path.starts_with("store/")) return path.substr(0, first);
   const auto second = path.find('/', first + 1);
   return path.substr(0, second == std::string::npos ? first : second);
 }

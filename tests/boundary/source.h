@@ -16,7 +16,7 @@ struct Source {
   std::vector<int> literal_lines;
 
   [[nodiscard]] bool is_test() const;
-  [[nodiscard]] std::string folder() const;  ///< "core/units" for core/units/a.h; the first part of the path elsewhere.
+  [[nodiscard]] std::string folder() const;  ///< "core/units" for core/units/a.h, so for store/; else the first part.
 };
 
 [[nodiscard]] Source read_source(std::string path, std::string_view text);
