@@ -20,8 +20,8 @@ namespace {
 namespace fs = std::filesystem;
 
 /// Folders whose sources speak.
-constexpr std::string_view kFolders[] = {"core", "job",  "definition", "drawing", "paper",  "wire",
-                                         "cli",  "wasm", "words",      "view",    "record", "desk"};
+constexpr std::string_view kFolders[] = {"core", "job",   "definition", "drawing", "paper", "wire",  "cli",
+                                         "wasm", "words", "view",       "record",  "desk",  "server"};
 
 /// Entries that are asked for by a code put together while running, with the place that does it.
 constexpr std::string_view kMadeWhileRunning[] = {
@@ -43,6 +43,7 @@ constexpr std::string_view kMadeWhileRunning[] = {
     "definition.",                    // definition/: meanings of its fields, checked there
     "cli.",                           // cli/: its help
     "view.stage.",                    // job::Stage, short
+    "gauge_use.",                     // Gauge::Use
 };
 
 struct Mention {

@@ -1,0 +1,141 @@
+#include "server/answers.h"
+
+#include <sodium.h>
+
+#include <array>
+#include <cstdio>
+#include <nlohmann/json.hpp>
+
+namespace flatwise::server {
+namespace {
+
+/// Reason phrases of RFC 9110; a title is not a sentence of ours.
+std::string_view title_of(int status) {
+  switch (status) {
+    case 400:
+      return "Bad Request";
+    case 401:
+      return "Unauthorized";
+    case 403:
+      return "Forbidden";
+    case 404:
+      return "Not Found";
+    case 405:
+      return "Method Not Allowed";
+    case 409:
+      return "Conflict";
+    case 412:
+      return "Precondition Failed";
+    case 413:
+      return "Content Too Large";
+    case 415:
+      return "Unsupported Media Type";
+    case 422:
+      return "Unprocessable Content";
+    case 429:
+      return "Too Many Requests";
+    case 431:
+      return "Request Header Fields Too Large";
+    case 503:
+      return "Service Unavailable";
+    default:
+      return "Internal Server Error";
+  }
+}
+
+struct Said {
+  int status;
+  Code code;
+};
+Said said_of(job::StoreFault::Kind kind) {
+  using K = job::StoreFault::Kind;
+  switch (kind) {
+    case K::missing:
+      return {404, Code{"http.not_there"}};
+    case K::exists:
+      return {409, Code{"http.taken"}};
+    case K::changed:
+      return {412, Code{"http.changed"}};
+    case K::busy:
+      return {503, Code{"http.busy"}};
+    case K::full:
+      return {503, Code{"http.full"}};
+    case K::newer:
+      return {503, Code{"http.newer"}};
+    case K::damaged:
+    case K::failed:
+      break;
+  }
+  return {503, Code{"http.failed"}};
+}
+
+}  // namespace
+
+const std::string_view kApiHeaders =
+    "Cache-Control: no-cache\r\nX-Content-Type-Options: nosniff\r\n"
+    "Content-Security-Policy: default-src 'none'; frame-ancestors 'none'; sandbox\r\n"
+    "Referrer-Policy: no-referrer\r\nCross-Origin-Resource-Policy: same-origin\r\n";
+
+Reply json_reply(std::string body, int status) {
+  Reply reply;
+  reply.status = status;
+  reply.type = "application/json";
+  reply.always = kApiHeaders;
+  reply.body = std::move(body);
+  return reply;
+}
+
+Reply json_reply(const wire::Json& json, int status) {
+  return json_reply(json.dump(-1, ' ', false, wire::Json::error_handler_t::replace), status);
+}
+
+Reply problem_reply(int status, std::vector<Problem> problems, const Voice& voice) {
+  wire::Json json{{"type", "about:blank"}, {"title", title_of(status)}, {"status", status}};
+  if (!problems.empty()) json["detail"] = say(problems.front(), voice).read;
+  json["problems"] = wire::problems_json(problems, voice)["problems"];
+  Reply reply = json_reply(json, status);
+  reply.type = "application/problem+json";
+  if (status == 503) reply.headers = "Retry-After: 1\r\n";
+  return reply;
+}
+
+Reply problem_reply(int status, Problem problem, const Voice& voice) {
+  std::vector<Problem> one;
+  one.push_back(std::move(problem));
+  return problem_reply(status, std::move(one), voice);
+}
+
+Reply fault_reply(const job::StoreFault& fault, const std::string& field) {
+  const Said said = said_of(fault.kind);
+  if (said.status == 503) std::fprintf(stderr, "store: %s\n", fault.detail.c_str());
+  return problem_reply(said.status, problem_of(said.code, field));
+}
+
+Reply refusal_reply(const desk::Refusal& refusal, const std::string& field, const Voice& voice) {
+  if (refusal.fault) return fault_reply(*refusal.fault, field);
+  return problem_reply(422, refusal.problems, voice);
+}
+
+Reply tagged(Reply reply, std::string_view tag, std::string_view if_none_match) {
+  const bool known = if_none_match == "*" || (!tag.empty() && if_none_match.find(tag) != std::string_view::npos);
+  if (known) {
+    reply.status = 304;
+    reply.type = {};
+    reply.body.clear();
+    reply.fixed = {};
+  }
+  ((reply.headers += "ETag: ") += tag) += "\r\n";
+  return reply;
+}
+
+std::string tag_of(std::string_view bytes) {
+  std::array<unsigned char, 16> digest{};
+  crypto_generichash(digest.data(), digest.size(), reinterpret_cast<const unsigned char*>(bytes.data()), bytes.size(),
+                     nullptr, 0);
+  std::string tag(2 * digest.size() + 1, '\0');
+  sodium_bin2hex(tag.data(), tag.size(), digest.data(), digest.size());
+  tag.back() = '"';
+  return '"' + tag;
+}
+
+}  // namespace flatwise::server

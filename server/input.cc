@@ -1,0 +1,32 @@
+#include "server/input.h"
+
+#include <algorithm>
+
+namespace flatwise::server {
+
+std::optional<Reply> Input::refused(const Voice& voice) {
+  reader_.refuse_others();
+  if (problems_.empty()) return std::nullopt;
+  return unreadable(std::move(problems_), voice);
+}
+
+wire::Json with_plain_line_ends(const wire::Json& body) {
+  wire::Json plain = body;
+  const auto it = plain.find("toml");
+  if (it == plain.end() || !it->is_string()) return plain;
+  std::string text;
+  const auto& typed = it->get_ref<const std::string&>();
+  for (std::size_t i = 0; i < typed.size(); ++i)
+    if (typed[i] != '\r' || i + 1 == typed.size() || typed[i + 1] != '\n') text += typed[i];
+  *it = std::move(text);
+  return plain;
+}
+
+Reply unreadable(std::vector<Problem> problems, const Voice& voice) {
+  const bool shape = std::ranges::any_of(problems, [](const Problem& p) {
+    return p.code.id().starts_with("record.") && p.code != Code{"record.out_of_range"};
+  });
+  return problem_reply(shape ? 400 : 422, std::move(problems), voice);
+}
+
+}  // namespace flatwise::server

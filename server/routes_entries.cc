@@ -1,0 +1,65 @@
+// Entries of a job: read, and taken in. What is answered as kept is on the disk.
+#include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "record/entry_json.h"
+#include "server/input.h"
+#include "server/live.h"
+#include "server/opened.h"
+
+namespace flatwise::server {
+namespace {
+
+using wire::Json;
+
+/// The head that the other end has seen, out of If-Match; a tag that is none of ours matches nothing.
+std::optional<std::string> head_in(std::string_view if_match) {
+  if (if_match.empty() || if_match == "*") return std::nullopt;
+  if (if_match.size() < 2 || if_match.front() != '"' || if_match.back() != '"') return std::string{if_match};
+  return std::string{if_match.substr(1, if_match.size() - 2)};
+}
+
+/// The fresh ones are those with the greatest numbers: they were put behind all that was there.
+Json saved_json(const job::Appended& appended) {
+  int last = 0;
+  for (const job::EntryRow& row : appended.rows) last = std::max(last, row.number);
+  Json saved = Json::array();
+  for (const job::EntryRow& row : appended.rows)
+    saved.push_back(
+        {{"id", row.id}, {"number", row.number}, {"hash", row.hash}, {"fresh", row.number > last - appended.fresh}});
+  return {{"saved", std::move(saved)}, {"head", appended.head}, {"sequence", appended.sequence}};
+}
+
+}  // namespace
+
+Reply get_entries(const Call& call) {
+  const auto row = call.store.job(call.id());
+  if (!row) return fault_reply(row.error(), "id");
+  const auto rows = call.store.entries(call.id(), call.query.whole("after").value_or(0));
+  if (!rows) return fault_reply(rows.error(), "id");
+  const auto people = call.store.people();
+  Json list = Json::array();
+  for (const job::EntryRow& r : *rows) {
+    const auto entry = record::from_row(r);
+    if (!entry) return fault_reply({job::StoreFault::Kind::damaged, "entry " + r.id + " cannot be read"}, "id");
+    Json one = record::entry_json(*entry);
+    if (people)
+      for (const job::Person& p : *people)
+        if (p.id == entry->by) one["by_name"] = p.name;
+    list.push_back(std::move(one));
+  }
+  return tagged(json_reply(Json{{"entries", std::move(list)}}), '"' + row->head + '"', {});
+}
+
+Reply post_entries(const Call& call) {
+  auto entries = record::read_entries(call.request.body, call.id());
+  if (!entries) return unreadable(std::move(entries.error()), call.voice);
+  const auto taken = desk::take(call.store, call.id(), *std::move(entries), head_in(call.request.if_match));
+  if (!taken) return refusal_reply(taken.error(), "id", call.voice);
+  if (taken->fresh > 0) call.shared.live.poke();
+  Reply reply = json_reply(saved_json(*taken), 201);
+  reply.headers = "ETag: \"" + taken->head + "\"\r\n";
+  return reply;
+}
+
+}  // namespace flatwise::server

@@ -1,0 +1,104 @@
+// Machines, their hours, and the definitions of shafts.
+#include <nlohmann/json.hpp>
+
+#include "definition/read.h"
+#include "record/instant.h"
+#include "server/input.h"
+#include "server/live.h"
+#include "server/rows.h"
+#include "server/times.h"
+
+namespace flatwise::server {
+namespace {
+
+using wire::Json;
+namespace fields = job::fields;
+
+Json shaft_json(const job::ShaftVersion& shaft) {
+  Json json{{"id", shaft.id},     {"shaft", shaft.shaft}, {"version", shaft.version},
+            {"name", shaft.name}, {"toml", shaft.toml},   {"by", shaft.by}};
+  json["at"] = record::text_of(shaft.at);
+  return json;
+}
+
+}  // namespace
+
+Reply get_machines(const Call& call) {
+  const auto machines = call.store.machines();
+  if (!machines) return fault_reply(machines.error(), "machines");
+  Json list = Json::array();
+  for (const job::Machine& m : *machines) list.push_back(machine_json(m));
+  return json_reply(Json{{"machines", std::move(list)}});
+}
+
+Reply post_machine(const Call& call) {
+  Input input{call};
+  job::Machine machine;
+  std::optional<bool> invented;
+  input(id_field("id"), machine.id);
+  input(id_field("customer"), machine.customer);
+  input(fields::text("name", 1, 120), machine.name);
+  input(id_field("shaft"), machine.shaft);
+  input({.name = "invented"}, invented);
+  if (auto refused = input.refused(call.voice)) return *std::move(refused);
+  machine.invented = invented.value_or(false);
+  if (const auto kept = call.store.put_machine(machine); !kept) return fault_reply(kept.error(), "machine");
+  call.shared.live.poke();
+  return json_reply(machine_json(machine), 201);
+}
+
+Reply post_hours(const Call& call) {
+  constexpr double kHour = 3600, kMostHours = 1e6;
+  Input input{call};
+  job::HourReading reading{.id = {}, .machine = call.id(), .day = {}, .hours = 0, .note = {}};
+  Entered hours;
+  std::optional<std::string> note;
+  input(id_field("id"), reading.id);
+  input({.name = "day"}, reading.day);
+  input(fields::quantity("hours", Kind::time, 0, kMostHours * kHour), hours);
+  input(fields::text("note", 0, 400), note);
+  if (auto refused = input.refused(call.voice)) return *std::move(refused);
+  reading.hours = hours.value.si / kHour;
+  reading.note = note.value_or("");
+  if (const auto kept = call.store.put_hours(reading); !kept) return fault_reply(kept.error(), "id");
+  call.shared.live.poke();
+  Json json{{"id", reading.id}, {"day", record::text_of(reading.day)}, {"hours", hours.typed}};
+  if (!reading.note.empty()) json["note"] = reading.note;
+  return json_reply(json, 201);
+}
+
+Reply get_shafts(const Call& call) {
+  const auto shafts = call.store.shafts();
+  if (!shafts) return fault_reply(shafts.error(), "shafts");
+  Json list = Json::array();
+  for (const job::ShaftVersion& s : *shafts) list.push_back(shaft_json(s));
+  return json_reply(Json{{"shafts", std::move(list)}});
+}
+
+Reply get_shaft(const Call& call) {
+  const auto shaft = call.store.shaft_version(call.id());
+  return shaft ? json_reply(shaft_json(*shaft)) : fault_reply(shaft.error(), "id");
+}
+
+Reply post_shaft(const Call& call) {
+  const Json body = with_plain_line_ends(*call.body);
+  Input input{body};
+  job::ShaftVersion version;
+  int seen = 0;
+  input(id_field("id"), version.id);
+  input(id_field("shaft"), version.shaft);
+  input(id_field("by"), version.by);
+  input(fields::whole("seen", 0, 1'000'000'000), seen);
+  input(kToml, version.toml);
+  if (auto refused = input.refused(call.voice)) return *std::move(refused);
+  const auto shaft = definition::read_shaft(version.toml, "shaft.toml");
+  if (!shaft) return problem_reply(422, shaft.error(), call.voice);
+  version.name = shaft->spec().name;
+  version.at = now();
+  const auto kept = call.store.put_shaft(version, seen);
+  if (!kept) return fault_reply(kept.error(), "shaft");
+  call.shared.live.poke();
+  return json_reply(shaft_json(*kept), 201);
+}
+
+}  // namespace flatwise::server

@@ -1,0 +1,152 @@
+// Screens and papers of a job: opened once, shown as the views and sheets have it.
+#include <nlohmann/json.hpp>
+
+#include "paper/compose.h"
+#include "paper/render.h"
+#include "record/instant.h"
+#include "server/opened.h"
+#include "server/routes.h"
+#include "server/times.h"
+#include "view/bench_view.h"
+
+namespace flatwise::server {
+namespace {
+
+using wire::Json;
+
+std::optional<job::Stage> stage_of_name(std::optional<std::string_view> name) {
+  for (int s = 0; name && s < job::kStageCount; ++s)
+    if (job::stage_name(static_cast<job::Stage>(s)) == *name) return static_cast<job::Stage>(s);
+  return std::nullopt;
+}
+
+/// Names round a job; an empty one where the store cannot say.
+struct Names {
+  std::map<job::Id, std::string> people;
+  std::string machine, customer;
+};
+Names names_of(job::Store& store, const job::Id& machine) {
+  Names names;
+  if (const auto people = store.people())
+    for (const job::Person& p : *people) names.people[p.id] = p.name;
+  const auto row = store.machine(machine);
+  if (!row) return names;
+  names.machine = row->name;
+  if (const auto customers = store.customers())
+    for (const job::Customer& c : *customers)
+      if (c.id == row->customer) names.customer = c.name;
+  return names;
+}
+
+Voice speaking(const Call& call, const desk::Opened& opened) {
+  Voice voice = call.voice;
+  voice.currency = opened.job->workshop.currency;
+  return voice;
+}
+
+view::Screen screen_of(const Call& call, const desk::Opened& opened) {
+  view::Screen screen;
+  screen.stage = stage_of_name(call.query.find("stage"));
+  screen.station = call.query.whole("station");
+  if (call.query.find("from") == "b") screen.from = End::b;
+  screen.step = call.query.whole("step");
+  screen.by = std::string{call.query.find("by").value_or("")};
+  screen.voice = speaking(call, opened);
+  screen.today = today();
+  return screen;
+}
+
+std::optional<Problem> no_such_station(const Call& call, const desk::Opened& opened) {
+  const auto station = call.query.whole("station");
+  const std::size_t count = opened.job->shaft.stations().size();
+  if (!station || static_cast<std::size_t>(*station) < count) return std::nullopt;
+  return problem_of(Code{"http.not_a_number"}, "station", std::to_string(*station),
+                    {{"least", 0}, {"greatest", static_cast<std::int64_t>(count) - 1}});
+}
+
+}  // namespace
+
+Reply get_bench(const Call& call) {
+  const auto opened = call.shared.opened.get(call.store, call.id());
+  if (!opened) return refusal_reply(opened.error(), "id", call.voice);
+  if (auto wrong = no_such_station(call, **opened)) return problem_reply(400, *std::move(wrong), call.voice);
+  const desk::Opened& o = **opened;
+  const Names names = names_of(call.store, o.row.machine);
+  const view::Subject subject{.job = *o.job,
+                              .standing = o.standing,
+                              .row = o.row,
+                              .people = names.people,
+                              .machine = names.machine,
+                              .customer = names.customer};
+  Reply reply = json_reply(view::bench_view(subject, screen_of(call, o)));
+  const std::string tag = tag_of(reply.body);
+  return tagged(std::move(reply), tag, call.request.if_none_match);
+}
+
+Reply get_report(const Call& call) {
+  const auto opened = call.shared.opened.get(call.store, call.id());
+  if (!opened) return refusal_reply(opened.error(), "id", call.voice);
+  return json_reply(wire::to_json((*opened)->job->report, speaking(call, **opened)));
+}
+
+namespace {
+
+constexpr double kDotsPerInch = 150;
+
+paper::SheetOrder order_of(const Call& call, const desk::Opened& o, const std::string& name) {
+  const job::OpenJob& job = *o.job;
+  paper::SheetOrder order{.shaft = &job.shaft,
+                          .workshop = &job.workshop,
+                          .bench = &job.state.bench,
+                          .rotors = job.state.bench.came_off,
+                          .names = {name},
+                          .head = {}};
+  if (order.rotors.empty() && job.state.way != nullptr) order.rotors = job.state.way->open;
+  order.head.shaft = job.shaft.spec().name;
+  order.head.workshop = job.workshop.name;
+  order.head.invented = job.shaft.spec().invented || job.workshop.invented;
+  order.head.printed = record::text_of(today());
+  order.head.job = o.row.number;
+  order.head.paper = call.query.find("paper") == "letter" ? paper::Paper::letter : paper::Paper::a4;
+  order.head.voice = speaking(call, o);
+  return order;
+}
+
+Reply bytes_reply(std::string_view type, Result<std::string> bytes) {
+  if (!bytes) return problem_reply(503, bytes.error());
+  Reply reply;
+  reply.type = type;
+  reply.always = kApiHeaders;
+  reply.body = *std::move(bytes);
+  return reply;
+}
+
+Reply rendered(const Call& call, const paper::Composed& sheet, const std::string& created) {
+  const std::string_view format = call.query.find("format").value_or("pdf");
+  if (format == "pdf") return bytes_reply("application/pdf", paper::render_pdf(sheet.pages, {sheet.title, created}));
+  const auto page = static_cast<std::size_t>(call.query.whole("page").value_or(1));
+  if (page > sheet.pages.size())
+    return problem_reply(404, problem_of(Code{"http.no_such_page"}, "page", std::to_string(page),
+                                         {{"pages", static_cast<std::int64_t>(sheet.pages.size())}}));
+  if (format == "svg") return bytes_reply("image/svg+xml", paper::render_svg(sheet.pages[page - 1]));
+  return bytes_reply("image/png", paper::render_png(sheet.pages[page - 1], kDotsPerInch));
+}
+
+}  // namespace
+
+Reply get_sheet(const Call& call) {
+  const std::string name = decoded(call.request.captured[1], false).value_or("");
+  const auto& names = paper::sheet_names();
+  if (std::ranges::find(names, name) == names.end())
+    return problem_reply(404, problem_of(Code{"http.no_such_sheet"}, "name", name, {{"words", names}}), call.voice);
+  const auto opened = call.shared.opened.get(call.store, call.id());
+  if (!opened) return refusal_reply(opened.error(), "id", call.voice);
+  const auto measure = paper::make_measure();
+  if (!measure) return problem_reply(503, measure.error(), call.voice);
+  const auto sheets = paper::compose(order_of(call, **opened, name), **measure);
+  if (!sheets) return problem_reply(404, sheets.error(), call.voice);  // The job has no use for it yet.
+  if (sheets->empty()) return problem_reply(404, problem_of(Code{"http.sheet_not_yet"}, "name", name), call.voice);
+  return rendered(call, sheets->front(), record::text_of(now()));
+}
+
+}  // namespace flatwise::server
