@@ -18,7 +18,7 @@ struct Spot {
 
 /// The blocks of a sheet by where they stand; bench_view() makes the Sheet of them.
 struct SheetParts {
-  std::string title, aside;
+  std::string title{}, aside{};
   Json head = Json::array(), left = Json::array(), right = Json::array(), foot = Json::array();
 };
 
@@ -26,7 +26,7 @@ struct SheetParts {
 /// Empty word: the frame says 'on' or 'off'. `said`: what is read aloud after 'Rotor 4, on the shaft,'; empty: the frame takes the
 /// word and the first finding about the station in this stage.
 struct CellSays {
-  std::string word, sub, said;
+  std::string word{}, sub{}, said{};
   std::string_view flag = "none", tone = "plain";
   bool renew = false;
 };

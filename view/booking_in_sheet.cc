@@ -1,0 +1,144 @@
+// Booking in: what the customer says, and what hand, eye and dial find. The eye finds first the yellow band, then the figure.
+#include <algorithm>
+#include <cmath>
+
+#include "drawing/play_scale.h"
+#include "view/blocks.h"
+#include "view/play.h"
+#include "view/stage_sheets.h"
+#include "view/suspects_table.h"
+
+namespace flatwise::view {
+namespace {
+
+using job::Sign;
+
+constexpr double kColumn = 100;  // Millimetres that the page scales a column from.
+
+Json complaint_json(const Subject& subject, const Screen& screen) {
+  const job::BookedIn* booked = subject.job.state.booked;
+  const std::string none = tell(screen, Code{"view.not_told"});
+  int found = 0;
+  const int rotors = subject.job.shaft.rotor_count();
+  for (int r = 1; r <= rotors; ++r) found += anything_found(subject, r) ? 1 : 0;
+  const bool complaint = booked != nullptr && !booked->complaint.empty();
+  const bool hours = booked != nullptr && booked->hour_meter;
+  return facts_block({{tell(screen, Code{"view.booking.complaint"}), complaint ? booked->complaint : none},
+                      {tell(screen, Code{"view.booking.hours"}), hours ? booked->hour_meter->typed : none},
+                      {tell(screen, Code{"view.booking.findings"}),
+                       tell(screen, Code{"view.booking.count"}, {{"found", found}, {"rotors", rotors}})}},
+                     screen.voice);
+}
+
+/// One chip a sign: a tap says it is there, another takes it back.
+Json chips_json(const Subject& subject, const Screen& screen, Where part) {
+  std::vector<Json> chips;
+  struct Chip {
+    Sign sign;
+    Code word;
+  };
+  for (const Chip& chip : {Chip{Sign::rough, Code{"sign.rough"}}, Chip{Sign::grease_out, Code{"sign.grease_out"}},
+                           Chip{Sign::hot, Code{"sign.hot"}}, Chip{Sign::noisy, Code{"sign.noisy"}},
+                           Chip{Sign::sound, Code{"sign.sound"}}})
+    chips.push_back(yes_no(subject, screen, {.label = tell(screen, chip.word)}, [&](Reply reply) {
+      return job::EntryBody{job::Looked{part, job::Stage::booking_in, chip.sign, reply}};
+    }));
+  return asks_block("chips", std::move(chips), tell(screen, Code{"view.booking.signs"}));
+}
+
+Json measure_json(const Subject& subject, const Screen& screen, int rotor) {
+  const Length radius = dial_radius(subject, rotor);
+  return drawing_block(drawing::play_measure(subject.job.shaft, rotor, radius, kColumn),
+                       tell(screen, Code{"view.booking.measure"}, {{"radius", any(radius)}}), {},
+                       {.caption = tell(screen, Code{"view.booking.hands"}, {{"radius", any(radius)}})});
+}
+
+// The rotor whose swing was read last before this one in the row: shown for comparison.
+int read_before(const Subject& subject, int rotor) {
+  for (int r = rotor - 1; r >= 1; --r)
+    if (play_of(subject, r) != nullptr) return r;
+  return 0;
+}
+
+Json keypad_json(const Subject& subject, const Screen& screen, int rotor) {
+  job::PlayRead body;
+  body.rotor = rotor;
+  FieldIs is{.title = tell(screen, Code{"view.booking.swing_of"}, {{"rotor", rotor}}),
+             .label = tell(screen, Code{"view.booking.swing"}),
+             .body = body,
+             .into = "swing",
+             .gauge_into = "gauge",
+             .gauges = Gauge::Use::length,
+             .hint = tell(screen, Code{"view.booking.swing_hint"}),
+             .marks = {"hand-2", "hand-3"}};
+  if (const int before = read_before(subject, rotor)) {
+    is.before_label = tell(screen, Code{"view.rotor"}, {{"rotor", before}});
+    is.before_typed = play_of(subject, before)->swing.typed;
+  }
+  if (rotor < subject.job.shaft.rotor_count()) {
+    job::PlayRead after;
+    after.rotor = rotor + 1;
+    is.next = field_key(after);
+  }
+  return keypad_block({field(subject, screen, is)});
+}
+
+}  // namespace
+
+SheetParts booking_in_sheet(const Subject& subject, const Screen& screen, const Spot& spot) {
+  const Shaft& shaft = subject.job.shaft;
+  const int rotor = rotor_at(shaft, spot.station);
+  SheetParts parts;
+  parts.head.push_back(complaint_json(subject, screen));
+  if (rotor == 0) {
+    parts.title = tell(screen, Code{"view.booking.part"}, {{"part", station_name(shaft, spot.station, screen.voice)}});
+    parts.left.push_back(chips_json(subject, screen, where_of(shaft, spot.station)));
+    parts.right.push_back(text_block(tell(screen, Code{"view.booking.part_says"}), "note"));
+  } else {
+    parts.title = tell(screen, Code{"view.booking.title"}, {{"rotor", rotor}});
+    parts.left.push_back(measure_json(subject, screen, rotor));
+    parts.left.push_back(chips_json(subject, screen, where_of(shaft, spot.station)));
+    parts.right.push_back(keypad_json(subject, screen, rotor));
+    for (Json& block : play_blocks(subject, screen, rotor)) parts.right.push_back(std::move(block));
+  }
+  if (Json suspects = suspects_table(subject, screen, false); !suspects.is_null()) parts.foot.push_back(suspects);
+  return parts;
+}
+
+CellSays booking_in_cell(const Subject& subject, const Screen& screen, int station) {
+  CellSays cell;
+  const int rotor = rotor_at(subject.job.shaft, station);
+  if (rotor == 0) {
+    if (wrong_sign_at(subject, where_of(subject.job.shaft, station))) {
+      cell.word = tell(screen, Code{"view.cell.suspect"});
+      cell.flag = "unknown";
+    }
+    return cell;
+  }
+  if (const job::PlayRead* play = play_of(subject, rotor)) cell.sub = play->swing.typed;
+  switch (worn(subject, rotor)) {
+    case Worn::not_read:
+      cell.word = tell(screen, Code{"view.cell.ask"});
+      cell.flag = "unknown";
+      break;
+    case Worn::read:
+      cell.word = tell(screen, Code{"view.cell.read"});
+      break;
+    case Worn::as_new:
+      cell.word = tell(screen, Code{"view.cell.felt"});
+      cell.flag = "done";
+      break;
+    case Worn::doubt:
+      cell.word = tell(screen, Code{"view.cell.doubt"});
+      cell.flag = "unknown";
+      break;
+    case Worn::worn:
+      cell.word = tell(screen, Code{"view.cell.worn"});
+      cell.flag = "stopped";
+      cell.tone = "strong";
+      break;
+  }
+  return cell;
+}
+
+}  // namespace flatwise::view

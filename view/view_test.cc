@@ -1,0 +1,170 @@
+// Every screen against the contract, in every state a job can be in; and that what a screen offers can be sent.
+#include <gtest/gtest.h>
+
+#include <chrono>
+#include <cstdlib>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+#include "tests/support/contract.h"
+#include "view/bench_view.h"
+#include "view/blocks.h"
+#include "view/view_samples.h"
+
+namespace flatwise::view {
+namespace {
+
+using tests::faults_against_contract;
+
+nlohmann::json plain(const Json& json) { return nlohmann::json::parse(json.dump()); }
+
+// All drafts that a tap would send as they are: those of choices and of record, not those that wait for typing.
+void collect_ready(const nlohmann::json& json, std::vector<nlohmann::json>& drafts) {
+  if (json.is_array())
+    for (const auto& item : json) collect_ready(item, drafts);
+  if (!json.is_object()) return;
+  if (json.contains("record") && json["record"].is_array())
+    for (const auto& draft : json["record"]) drafts.push_back(draft);
+  if (json.contains("chosen") && json.contains("draft")) drafts.push_back(json["draft"]);
+  if (json.contains("undo")) drafts.push_back(json["undo"]);
+  for (const auto& [key, value] : json.items())
+    if (key != "record" && key != "draft" && key != "undo") collect_ready(value, drafts);
+}
+
+// FLATWISE_LOOK names a folder: every screen is left there for the page and for people to look at.
+void leave(const std::string& name, const nlohmann::json& json) {
+  if (const char* folder = std::getenv("FLATWISE_LOOK"))
+    std::ofstream{std::string{folder} + "/" + name} << json.dump(1);
+}
+
+/// Checks one screen; gives it.
+nlohmann::json checked(const Subject& subject, const Screen& screen, const std::string& name) {
+  const nlohmann::json json = plain(bench_view(subject, screen));
+  EXPECT_EQ(faults_against_contract("BenchView", json), "") << name;
+  std::vector<nlohmann::json> drafts;
+  collect_ready(json, drafts);
+  for (const nlohmann::json& draft : drafts)
+    EXPECT_EQ(faults_against_contract("EntryBody", draft.at("body")), "") << name << ": " << draft.dump();
+  leave(name + ".json", json);
+  return json;
+}
+
+void check_all(SampleJob& sample, const std::string& name) {
+  const Subject& subject = sample.subject();
+  for (const UnitSystem units : {UnitSystem::metric, UnitSystem::inch})
+    for (int s = 0; s < job::kStageCount; ++s)
+      for (int i = 0; i < static_cast<int>(sample.shaft().stations().size()); i += i < 9 ? 1 : 5) {
+        Screen screen = screen_of(units);
+        screen.stage = static_cast<job::Stage>(s);
+        screen.station = i;
+        screen.from = i % 2 == 0 ? End::a : End::b;
+        const std::string units_name = units == UnitSystem::metric ? "-mm-" : "-in-";
+        checked(subject, screen,
+                name + units_name + std::string{job::stage_name(*screen.stage)} + "-" + std::to_string(i));
+      }
+}
+
+TEST(BenchView, AJobJustBookedInIsAsTheContractSays) {
+  SampleJob sample;
+  check_all(sample, "booked");
+}
+
+TEST(BenchView, AJobHalfDoneWithAMistakeIsAsTheContractSays) {
+  SampleJob sample;
+  sample.answer(job::Stage::booking_in);
+  for (int r = 1; r <= 9; ++r) sample.play(r, r == 4 ? "1.47 mm" : "0.033 in");
+  sample.write(job::Looked{job::at_rotor(4), job::Stage::booking_in, Sign::noisy, Reply::yes});
+  sample.write(job::WayChosen{{4}, "disturbed"}, 2);
+  sample.write(job::CustomerSaid{Reply::yes, "Lower fields", "by telephone", {}}, 2);
+  sample.take_off(4);
+  for (int r = 1; r <= 9; ++r) sample.marks(r, r % 2 == 1 ? 1 : 4, r == 4 ? 2 : r % 2 == 1 ? 4 : 1);
+  check_all(sample, "half");
+}
+
+TEST(BenchView, TheSheetIsShutUntilEverySafetyQuestionIsAnsweredYes) {
+  SampleJob sample;
+  const Screen screen = screen_of(UnitSystem::inch);
+  nlohmann::json view = checked(sample.subject(), screen, "shut");
+  EXPECT_EQ(view["band"]["questions"].size(), 4U);
+  EXPECT_NE(view["sheet"].value("shut", ""), "");
+  EXPECT_TRUE(view["sheet"]["left"].empty() && view["sheet"]["right"].empty());
+  sample.answer(job::Stage::booking_in);
+  view = checked(sample.subject(), screen, "open");
+  EXPECT_EQ(view["sheet"].value("shut", ""), "");
+  EXPECT_FALSE(view["sheet"]["right"].empty());
+  const nlohmann::json& question = view["band"]["questions"][0];
+  EXPECT_EQ(question["said"].size(), 1U);
+  EXPECT_EQ(question["said"][0]["by"], "Bench");
+  EXPECT_TRUE(question["choices"][0]["chosen"] && !question["choices"][1]["chosen"]);
+}
+
+TEST(BenchView, TwoAnswersThatDifferStandOnTopAndWinNothing) {
+  SampleJob sample;
+  sample.answer(job::Stage::booking_in);
+  const job::Id one = sample.write(job::MarkSeen{4, Half::b, 2}, 1);
+  const job::Id other = sample.write(job::MarkSeen{4, Half::b, 1}, 2);
+  Screen screen = screen_of(UnitSystem::metric);
+  screen.stage = job::Stage::timing;
+  screen.station = sample.shaft().station_of_rotor(4);
+  const nlohmann::json view = checked(sample.subject(), screen, "differ");
+  EXPECT_EQ(view["disagreements"], 1);
+  const nlohmann::json& block = view["sheet"]["head"][0];
+  ASSERT_EQ(block["block"], "disagree");
+  EXPECT_EQ(block["answers"].size(), 2U);
+  ASSERT_EQ(block["choices"].size(), 2U);
+  // Deciding replaces both, whichever is taken.
+  for (const nlohmann::json& choice : block["choices"])
+    EXPECT_EQ(choice["draft"]["corrects"], nlohmann::json({one, other}));
+}
+
+TEST(BenchView, ANewAnswerCorrectsOnlyTheLiveOnesOfItsQuestion) {
+  SampleJob sample;
+  sample.answer(job::Stage::booking_in);
+  const job::Id first = sample.write(job::MarkSeen{4, Half::b, 2});
+  const job::Id second = sample.write(job::MarkSeen{4, Half::b, 1}, 1, {first});
+  sample.write(job::MarkSeen{4, Half::a, 4});
+  const Subject& subject = sample.subject();
+  EXPECT_EQ(plain(draft(subject, job::MarkSeen{4, Half::b, 3}))["corrects"], nlohmann::json({second}));
+  EXPECT_EQ(plain(draft(subject, job::MarkSeen{5, Half::b, 3}))["corrects"], nlohmann::json::array());
+  EXPECT_EQ(plain(draft(subject, job::NoteWritten{{}, job::Stage::timing, "x"}))["corrects"], nlohmann::json::array());
+}
+
+TEST(BenchView, OpensOnTheStageAndThePartThatTheNextStepIsAbout) {
+  SampleJob sample;
+  sample.answer(job::Stage::booking_in);
+  sample.play(1, "0.033 in");
+  const nlohmann::json view = checked(sample.subject(), screen_of(UnitSystem::inch), "next");
+  EXPECT_EQ(view["stage"], "booking_in");
+  EXPECT_EQ(view["station"], sample.shaft().station_of_rotor(2));
+  EXPECT_NE(view["next"]["does"].get<std::string>().find("rotor 2"), std::string::npos);
+  int present = 0;
+  for (const nlohmann::json& mark : view["stages"]) present += mark["present"].get<bool>() ? 1 : 0;
+  EXPECT_EQ(present, 1);
+}
+
+TEST(BenchView, ATwentyFourRotorShaftIsShownWithinTheTimeOfATap) {
+  std::string toml = demo_file("long-nine.toml");
+  toml.replace(toml.find("repeat = 5"), 10, "repeat = 20");
+  SampleJob sample{toml};
+  sample.answer(job::Stage::booking_in);
+  for (int r = 1; r <= 24; ++r) sample.play(r, "0.033 in");
+  const Subject& subject = sample.subject();
+  for (int s = 0; s < job::kStageCount; ++s) {
+    Screen screen = screen_of(UnitSystem::metric);
+    screen.stage = static_cast<job::Stage>(s);
+    double least = 1e9;
+    std::size_t bytes = 0;
+    for (int i = 0; i < 5; ++i) {
+      const auto begin = std::chrono::steady_clock::now();
+      bytes = bench_view(subject, screen).dump().size();
+      const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - begin;
+      least = std::min(least, took.count());
+    }
+    std::printf("24 rotors, %s: %.2f ms, %zu bytes\n", std::string{job::stage_name(*screen.stage)}.c_str(), least,
+                bytes);
+    EXPECT_LT(least, 100.0);  // Ten times what it takes on the slowest machine we know; the page waits for it.
+  }
+}
+
+}  // namespace
+}  // namespace flatwise::view
