@@ -59,6 +59,8 @@ std::vector<Message> sentences(const Shaft& shaft, const teardown::Plan& plan) {
   return says;
 }
 
+}  // namespace
+
 std::vector<teardown::RotorFlats> flats_back(const Shaft& shaft, const teardown::Plan& plan,
                                              std::optional<timing::Reference> reference) {
   std::vector<teardown::RotorFlats> flats;
@@ -72,8 +74,6 @@ std::vector<teardown::RotorFlats> flats_back(const Shaft& shaft, const teardown:
   }
   return flats;
 }
-
-}  // namespace
 
 Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors,
                          std::optional<timing::Reference> reference) {
