@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { arcData, boxOf, boxOfId, classOf, grown, hatchesOf, isChosen, legible, lines, onArc, pathData, spans, textWidth,
+import { arcData, boxOf, discs, onDisc, boxOfId, classOf, grown, hatchesOf, isChosen, legible, lines, onArc, pathData, spans, textWidth,
   type ArcItem, type DisplayList, type PathItem, type TextItem } from './picture';
 
 const path = (more: Partial<PathItem> = {}): PathItem => ({
@@ -98,6 +98,15 @@ describe('look', () => {
     expect(isChosen(path({ id: 'plane-A' }), ['plane-A'])).toBe(true);
     expect(isChosen(path({ id: 'plane-A-label' }), ['plane-A'])).toBe(true);
     expect(isChosen(path(), [''])).toBe(false);
+  });
+  test('a chosen disc with its number is filled, a circle around something else is not', () => {
+    const disc = arc({ id: 'flat-1', fill: 'sheet' });
+    const number = text({ id: 'flat-1', at: [10, 12] });
+    const l = list(disc, number, arc({ id: 'rim', radius: 9, fill: 'sheet' }), arc({ id: 'flat-2', fill: 'sheet' }));
+    expect(discs(l, ['flat-1', 'rim', 'flat-2'])).toEqual([disc]);
+    expect(onDisc(number, [disc])).toBe(true);
+    expect(onDisc(text({ at: [20, 12] }), [disc])).toBe(false);
+    expect(discs(l, [])).toEqual([]);
   });
   test('only the hatches that are used are made, each once a colour', () =>
     expect(hatchesOf(list(path({ fill: 'cut' }), path({ fill: 'cut', id: 'x' }), path({ fill: 'cut' })), ['x'])).toEqual([

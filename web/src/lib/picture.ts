@@ -181,6 +181,16 @@ export const hatchLook: Readonly<Record<Hatch, { turn: number; pitch: number; we
   renew: { turn: 30, pitch: 5.4, weight: 1.3 },
 };
 
+/** A chosen disc with its number in it: filled, as a chosen key is. Its text then stands on the fill. */
+export function discs(list: DisplayList, chosen: readonly string[]): readonly ArcItem[] {
+  return list.items.filter((item): item is ArcItem =>
+    item.item === 'arc' && ['sheet', 'none'].includes(item.fill) && Math.abs(item.to - item.from) >= 360 && isChosen(item, chosen) &&
+    list.items.some((text) => text.item === 'text' && text.id === item.id && within(text.at, item)));
+}
+const within = ([x = 0, y = 0]: readonly number[], { centre: [cx = 0, cy = 0], radius }: ArcItem): boolean =>
+  Math.hypot(x - cx, y - cy) < radius;
+export const onDisc = (text: TextItem, filled: readonly ArcItem[]): boolean => filled.some((disc) => within(text.at, disc));
+
 /** Classes of an item: stroke-*, fill-*, ink-*, as parts/picture.css has them. */
 export function classOf(item: PathItem | ArcItem, chosen: boolean): string {
   const ink = chosen && item.ink !== 'sheet' ? 'next' : item.ink;
