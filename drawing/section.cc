@@ -77,9 +77,10 @@ void draw_plane(Pen pen, const HubPage& page, double x, double bore, const std::
   const Point tip = page(x, bore);
   const Point foot = page(x, bore * 0.42);
   constexpr double kRadius = 3;
-  pen.line({tip.x, tip.y + 2.2}, {foot.x, foot.y - kRadius}, kNarrow);
-  pen.polygon({tip, {tip.x - 0.95, tip.y + 2.5}, {tip.x + 0.95, tip.y + 2.5}}, kBlack);
-  pen.circle(foot, kRadius, {.stroke = Stroke::wide, .fill = Fill::sheet}, "plane-" + letter);
+  const std::string id = "plane-" + letter;  // The arrow belongs to it: chosen, it is blue with its letter.
+  pen.open_path({{tip.x, tip.y + 2.2}, {foot.x, foot.y - kRadius}}, kNarrow, id + "-arrow");
+  pen.polygon({tip, {tip.x - 0.95, tip.y + 2.5}, {tip.x + 0.95, tip.y + 2.5}}, kBlack, id + "-arrow");
+  pen.circle(foot, kRadius, {.stroke = Stroke::wide, .fill = Fill::sheet}, id);
   pen.text({foot.x, foot.y + 1.5}, letter, {.size = 4.2, .bold = true, .anchor = Anchor::middle});
 }
 
@@ -169,10 +170,12 @@ DisplayList direction_circle(int count, double size) {
     const double turn = std::numbers::pi * i / count;
     const double s = std::sin(turn);
     const double c = std::cos(turn);
-    pen.line({centre.x - radius * s, centre.y + radius * c}, {centre.x + radius * s, centre.y - radius * c});
+    const std::string id = "direction-" + std::to_string(i + 1);
+    pen.open_path({{centre.x - radius * s, centre.y + radius * c}, {centre.x + radius * s, centre.y - radius * c}},
+                  kNarrow, id + "-line");
     const double out = radius + 0.8 * kNumber;
     pen.text({centre.x + out * s, centre.y - out * c + 0.36 * kNumber}, std::to_string(i + 1),
-             {.size = kNumber, .bold = true, .anchor = Anchor::middle}, "direction-" + std::to_string(i + 1));
+             {.size = kNumber, .bold = true, .anchor = Anchor::middle}, id);
   }
   return list;
 }

@@ -48,9 +48,10 @@ describe('boxes', () => {
     const end = boxOf(text({ anchor: 'end' }));
     expect(end.x + end.width).toBeCloseTo(20, 9);
   });
-  test('of an id takes in its parts and nothing that only begins alike', () => {
-    const l = list(path({ id: 'rotor-1' }), arc({ id: 'rotor-1-half-b' }), path({ id: 'rotor-10', points: [[50, 50], [60, 55]] }));
+  test('of an id is its own, else that of its parts, and nothing that only begins alike', () => {
+    const l = list(path({ id: 'rotor-1-half-a' }), arc({ id: 'rotor-1-half-b' }), path({ id: 'rotor-10', points: [[50, 50], [60, 55]] }));
     expect(boxOfId(l, 'rotor-1')).toEqual({ x: 0, y: 0, width: 15, height: 15 });
+    expect(boxOfId(l, 'rotor-1-half-b')).toEqual({ x: 5, y: 5, width: 10, height: 10 });
     expect(boxOfId(l, 'rotor-2')).toBeUndefined();
   });
   test('a hit area is at least so large, about the same middle, inside the picture', () => {
@@ -102,7 +103,7 @@ describe('look', () => {
   test('a chosen disc with its number is filled, a circle around something else is not', () => {
     const disc = arc({ id: 'flat-1', fill: 'sheet' });
     const number = text({ id: 'flat-1', at: [10, 12] });
-    const l = list(disc, number, arc({ id: 'rim', radius: 9, fill: 'sheet' }), arc({ id: 'flat-2', fill: 'sheet' }));
+    const l = list(disc, number, arc({ id: 'rim', radius: 30, fill: 'sheet' }), arc({ id: 'flat-2', centre: [60, 10], fill: 'sheet' }));
     expect(discs(l, ['flat-1', 'rim', 'flat-2'])).toEqual([disc]);
     expect(onDisc(number, [disc])).toBe(true);
     expect(onDisc(text({ at: [20, 12] }), [disc])).toBe(false);

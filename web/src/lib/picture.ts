@@ -134,9 +134,10 @@ export function boxOf(item: Item): Box {
 }
 const idOf = (item: Item): string => (item.item === 'code' ? '' : (item.id ?? ''));
 
-/** Box of everything with this id, or whose id begins with it and a dash ("rotor-4" has "rotor-4-half-b"). */
+/** Box of everything with this id; where nothing has it, of what belongs to it ("rotor-4" has "rotor-4-half-b"). */
 export function boxOfId(list: DisplayList, id: string): Box | undefined {
-  const boxes = list.items.filter((item) => belongs(idOf(item), id)).map(boxOf);
+  const exact = list.items.filter((item) => idOf(item) === id);
+  const boxes = (exact.length > 0 ? exact : list.items.filter((item) => belongs(idOf(item), id))).map(boxOf);
   if (boxes.length === 0) return undefined;
   return around(boxes.flatMap((b) => [[b.x, b.y], [b.x + b.width, b.y + b.height]]));
 }
@@ -185,7 +186,7 @@ export const hatchLook: Readonly<Record<Hatch, { turn: number; pitch: number; we
 export function discs(list: DisplayList, chosen: readonly string[]): readonly ArcItem[] {
   return list.items.filter((item): item is ArcItem =>
     item.item === 'arc' && ['sheet', 'none'].includes(item.fill) && Math.abs(item.to - item.from) >= 360 && isChosen(item, chosen) &&
-    list.items.some((text) => text.item === 'text' && text.id === item.id && within(text.at, item)));
+    list.items.some((text) => text.item === 'text' && text.size > 0.4 * item.radius && within(text.at, item)));
 }
 const within = ([x = 0, y = 0]: readonly number[], { centre: [cx = 0, cy = 0], radius }: ArcItem): boolean =>
   Math.hypot(x - cx, y - cy) < radius;
