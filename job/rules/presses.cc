@@ -133,9 +133,11 @@ void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
   const PressReading* press = nullptr;
   for (const PressReading& p : facts.bench.presses)
     if (p.rotor == rotor) press = &p;
+  // What to expect is wanted before the press, so it is worked out without a reading too.
   if (press == nullptr)
-    return add(report, rotor, Code{"press.not_read"}, Severity::unanswered, Code{"press.read_force"});
-  judge_ring(rotor, *press, report);
+    add(report, rotor, Code{"press.not_read"}, Severity::unanswered, Code{"press.read_force"});
+  else
+    judge_ring(rotor, *press, report);
   const auto fit = expected(facts, rotor, report);
   if (!fit) return;  // The bore is not measured: the inspection says so.
   const WorkingPtr friction = shop_friction(facts, rotor, report);
@@ -144,7 +146,7 @@ void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
   in.push_back(computed("interference-least", "least", fit->loosest));
   in.push_back(computed("interference-greatest", "greatest", fit->tightest));
   const WorkingPtr band = show(report, at_rotor(rotor), {}, fits::figures(), "press-force", std::move(in));
-  if (band == nullptr) return;
+  if (band == nullptr || press == nullptr) return;
   read_back(facts, *press, band, friction, report);
 }
 

@@ -1,0 +1,225 @@
+// Press. Found first: the blue tool on the outer ring, under the caution.
+#include <algorithm>
+
+#include "core/fits/figures.h"
+#include "drawing/bars.h"
+#include "drawing/bench_pictures.h"
+#include "job/figure_use.h"
+#include "view/bench_parts.h"
+
+namespace flatwise::view {
+namespace {
+
+using job::Stage;
+
+constexpr double kRight = 104, kWrong = 60, kBar = 92;
+
+const PressReading* press_of(const Subject& subject, int rotor) {
+  const auto& presses = subject.job.state.bench.presses;
+  const auto it = std::ranges::find(presses, rotor, &PressReading::rotor);
+  return it == presses.end() ? nullptr : &*it;
+}
+
+Json caution(const Screen& screen) {
+  return caution_block(tell(screen, Code{"bench.press.before"}),
+                       {tell(screen, Code{"bench.press.caution_1"}), tell(screen, Code{"bench.press.caution_2"})},
+                       tell(screen, Code{"bench.rule"}));
+}
+
+void add_sections(const Subject& subject, const Screen& screen, const Spot& spot, int rotor, SheetParts& parts) {
+  const Station& station = subject.job.shaft.stations()[static_cast<std::size_t>(spot.station)];
+  const Rotor& part = subject.job.shaft.rotor(rotor);
+  const drawing::ToolRing tool = drawing::tool_ring(part);
+  const std::string range = range_shown(screen, any(tool.inside), any(tool.outside));
+  drawing::PressSection right;
+  right.tool_words = tell(screen, Code{"bench.press.tool"}, {{"range", range}});
+  if (part.snap_rings != SnapRings::none) right.ring_words = tell(screen, Code{"bench.press.stop"});
+  right.support_words = tell(screen, Code{"bench.press.support"});
+  parts.left.push_back(drawing_block(drawing::press_section(station, part, right, kRight),
+                                     tell(screen, Code{"bench.press.right_says"}, {{"range", range}}), {},
+                                     {.caption = tell(screen, Code{"bench.press.right"})}));
+  parts.right.push_back(drawing_block(drawing::press_section(station, part, {.on_outer = false}, kWrong),
+                                      tell(screen, Code{"bench.press.wrong_says"}), {},
+                                      {.caption = tell(screen, Code{"bench.press.wrong"})}));
+}
+
+WorkingPtr working_here(const Subject& subject, int rotor, std::string_view figure, std::string_view about = {}) {
+  return working_of(subject, Stage::press, figure, job::at_rotor(rotor), about);
+}
+
+Json force_field(const Subject& subject, const Screen& screen, int rotor, const WorkingPtr& band) {
+  job::Pressed body;
+  body.rotor = rotor;
+  FieldIs is;
+  is.title = tell(screen, Code{"bench.press.force"});
+  is.label = is.title;
+  is.kind = "force";
+  is.body = body;
+  is.into = "force";
+  is.gauge_into = "gauge";
+  is.gauges = Gauge::Use::press_gauge;
+  if (band != nullptr)
+    is.hint =
+        tell(screen, Code{"bench.press.expected_hint"},
+             {{"range", range_shown(screen, output_of(*band, "force-least"), output_of(*band, "force-greatest"))}});
+  return field(subject, screen, is);
+}
+
+/// Before the force: the band. Nothing to press where the bore was not gauged.
+Json band_facts(const Screen& screen, const WorkingPtr& band) {
+  const AnyQuantity least = output_of(*band, "force-least"), greatest = output_of(*band, "force-greatest");
+  Screen second = screen;
+  second.voice.units = other(screen.voice.units);
+  return facts_block({{.caption = tell(screen, Code{"bench.press.expected"}),
+                       .value = range_shown(screen, least, greatest),
+                       .tone = "strong",
+                       .other = range_shown(second, least, greatest),
+                       .working = band},
+                      {.caption = tell(screen, Code{"bench.press.above"}),
+                       .value = tell(screen, Code{"bench.press.stop_at"}, {{"force", greatest}}),
+                       .tone = "out"}},
+                     screen.voice);
+}
+
+Json force_answer(const Subject& subject, const Screen& screen, int rotor) {
+  auto findings = findings_like(subject, Stage::press, job::at_rotor(rotor), "fits.");
+  for (const Finding* f : findings_like(subject, Stage::press, job::at_rotor(rotor), "job.")) findings.push_back(f);
+  const WorkingPtr back = working_here(subject, rotor, "press-readback");
+  if (back == nullptr || !back->answer) return findings_block(screen, findings);
+  const AnyQuantity force = input_of(*back, "force").value();
+  const AnyQuantity least = input_of(*back, "band-least").value(), greatest = input_of(*back, "band-greatest").value();
+  const double u = output_of(*back, "force-expanded").si;
+  const bool late =
+      std::ranges::any_of(findings, [](const Finding* f) { return f->code == Code{"job.gauge_overdue"}; });
+  const Answer answer = late ? Answer::cannot_tell : *back->answer;
+  return answer_block({.sign = sign_of(answer),
+                       .word = answer_word(answer, screen.voice),
+                       .says = sentences(screen, findings),
+                       .value = with_u(force, u, screen.voice),
+                       .other = with_u(force, u, screen.voice, true),
+                       .bar = drawing::answer_bar({.least = least.si,
+                                                   .greatest = greatest.si,
+                                                   .value = force.si,
+                                                   .expanded = u,
+                                                   .answer = answer,
+                                                   .least_words = figure_only(least, screen.voice),
+                                                   .greatest_words = figure_only(greatest, screen.voice)},
+                                                  kBar),
+                       .does = instruction(screen, findings),
+                       .working = back},
+                      screen.voice);
+}
+
+/// The fit that the force proves beside the fit that was gauged.
+Json fit_facts(const Subject& subject, const Screen& screen, int rotor) {
+  std::vector<FactRow> rows;
+  if (const WorkingPtr back = working_here(subject, rotor, "press-readback"))
+    rows.push_back({.caption = tell(screen, Code{"bench.press.by_force"}),
+                    .value = range_shown(screen, output_of(*back, "interference-least"),
+                                         output_of(*back, "interference-greatest")),
+                    .working = back});
+  for (const char plane : {'A', 'B'})
+    if (const WorkingPtr fit = working_here(subject, rotor, "interference", std::string(1, plane)))
+      rows.push_back({.caption = tell(screen, Code{"bench.press.by_gauge"}, {{"plane", std::string(1, plane)}}),
+                      .value = range_shown(screen, output_of(*fit, "least"), output_of(*fit, "greatest")),
+                      .working = fit});
+  return rows.empty() ? Json() : facts_block(rows, screen.voice);
+}
+
+Json ring_question(const Subject& subject, const Screen& screen, int rotor) {
+  const auto body = [&](RingPressed ring) { return job::EntryBody{job::RingPressedSeen{rotor, ring}}; };
+  return question(
+      subject, screen,
+      {.label = tell(screen, Code{"bench.press.which"}), .detail = tell(screen, Code{"bench.press.which_why"})},
+      {{word("ring.outer", screen.voice), body(RingPressed::outer), "in"},
+       {word("ring.inner", screen.voice), body(RingPressed::inner), "out"},
+       {word("reply.not_seen", screen.voice), body(RingPressed::not_seen), {}}});
+}
+
+/// Last: heating instead. Its caution stands before its figure.
+void add_heating(const Subject& subject, const Screen& screen, int rotor, SheetParts& parts) {
+  WorkingPtr tightest;
+  for (const char plane : {'A', 'B'}) {
+    const WorkingPtr fit = working_here(subject, rotor, "interference", std::string(1, plane));
+    if (fit != nullptr && (tightest == nullptr || fit->si("greatest") > tightest->si("greatest"))) tightest = fit;
+  }
+  if (tightest == nullptr || tightest->si("greatest") <= 0) return;
+  const Rotor& part = subject.job.shaft.rotor(rotor);
+  const Results<Working> heat = job::use(
+      fits::figures(), "heating",
+      {given("joint-diameter", any(part.bearing.outside), job::rotor_origin(subject.job.shaft, rotor, "bearing.D")),
+       computed("interference", "greatest", tightest), given("heated", std::string{"hub"}),
+       given("heated-expansion", any_expansion(part.hub.material.expansion_per_kelvin),
+             job::rotor_origin(subject.job.shaft, rotor, "hub.material")),
+       given("room", any(subject.job.workshop.room)),
+       given("limit", any(part.bearing.greatest_heating),
+             job::rotor_origin(subject.job.shaft, rotor, "bearing.greatest_heating"))});
+  if (!heat) return;
+  const auto working = std::make_shared<const Working>(*heat);
+  std::vector<std::string> lines;
+  for (const Finding& f : working->findings) lines.push_back(say(f, screen.voice));
+  if (!lines.empty())
+    parts.foot.push_back(caution_block(tell(screen, Code{"bench.press.before_heat"}), std::move(lines)));
+  parts.foot.push_back(facts_block(
+      {{.caption = tell(screen, Code{"bench.press.heat"}),
+        .value = shown(output_of(*working, "temperature"), screen.voice),
+        .other = tell(screen, Code{"bench.press.never_above"}, {{"limit", any(part.bearing.greatest_heating)}}),
+        .working = working}},
+      screen.voice));
+}
+
+void add(Json& blocks, Json block) {
+  if (!block.is_null()) blocks.push_back(std::move(block));
+}
+
+SheetParts rotor_sheet(const Subject& subject, const Screen& screen, const Spot& spot, int rotor) {
+  SheetParts parts;
+  parts.title = tell(screen, Code{"bench.press.title"}, {{"rotor", rotor}});
+  parts.head.push_back(caution(screen));
+  add_sections(subject, screen, spot, rotor, parts);
+  const WorkingPtr band = working_here(subject, rotor, "press-force");
+  if (band != nullptr)
+    parts.left.push_back(band_facts(screen, band));
+  else
+    parts.left.push_back(text_block(tell(screen, Code{"bench.press.no_band"}), "read", "tell"));
+  parts.left.push_back(keypad_block({force_field(subject, screen, rotor, band)}));
+  if (press_of(subject, rotor) != nullptr) add(parts.right, force_answer(subject, screen, rotor));
+  add(parts.right, fit_facts(subject, screen, rotor));
+  std::vector<Json> questions{ring_question(subject, screen, rotor)};
+  for (Json& q : job_questions(subject, screen, Stage::press, job::AskedOf::rotor_that_came_off, rotor))
+    questions.push_back(std::move(q));
+  parts.right.push_back(asks_block("rows", std::move(questions), tell(screen, Code{"bench.press.cannot_show"})));
+  add(parts.foot, findings_block(screen, findings_like(subject, Stage::press, job::at_rotor(rotor), "press.")));
+  for (const Finding* f : findings_at(subject, Stage::press, {}))
+    parts.foot.push_back(text_block(say(*f, screen.voice), "note"));
+  add_heating(subject, screen, rotor, parts);
+  return parts;
+}
+
+}  // namespace
+
+SheetParts press_sheet(const Subject& subject, const Screen& screen, const Spot& spot) {
+  const int rotor = rotor_at(subject.job.shaft, spot.station);
+  if (rotor > 0 && rotor_came_off(subject, rotor)) return rotor_sheet(subject, screen, spot, rotor);
+  SheetParts parts;
+  parts.title = station_name(subject.job.shaft, spot.station, screen.voice);
+  parts.left.push_back(text_block(tell(screen, Code{"bench.press.nothing"})));
+  return parts;
+}
+
+CellSays press_cell(const Subject& subject, const Screen& screen, int station) {
+  CellSays cell;
+  const int rotor = rotor_at(subject.job.shaft, station);
+  if (rotor == 0 || !rotor_came_off(subject, rotor)) return cell;
+  const Severity worst = worst_of(findings_at(subject, Stage::press, job::at_rotor(rotor)));
+  const bool pressed = press_of(subject, rotor) != nullptr;
+  mark_cell(cell, worst, pressed);
+  cell.word = tell(screen, worst == Severity::out           ? Code{"bench.cell.stop"}
+                           : !pressed                       ? Code{"bench.cell.press"}
+                           : worst == Severity::note        ? Code{"bench.cell.done"}
+                           : worst == Severity::cannot_tell ? Code{"bench.cell.gauge"}
+                                                            : Code{"bench.cell.say"});
+  return cell;
+}
+
+}  // namespace flatwise::view
