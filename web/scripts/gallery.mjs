@@ -35,6 +35,60 @@ const faults = () => {
   return { small, tiny, wide: document.documentElement.scrollWidth - innerWidth, styled };
 };
 
+/** Figures by key, by keyboard and by a wet finger; a working; a release that is forced. */
+async function byHand(context) {
+  const page = await context.newPage();
+  const said = () => page.locator('pre').innerText();
+  await page.goto(`${address}?sheet=inspection`, { waitUntil: 'networkidle' });
+  const keep = page.getByRole('button', { name: 'Keep', exact: true });
+  const key = (name) => page.getByRole('button', { name, exact: true });
+  check((await keep.getAttribute('aria-disabled')) === 'true', 'nothing typed, nothing to keep');
+  for (const name of ['4', 'fraction', '5', 'fraction']) await key(name).click();
+  check((await keep.getAttribute('aria-disabled')) === 'true', 'half a fraction cannot be kept');
+  await key('over 8').click();
+  check((await page.locator('.below').innerText()).includes('117.5'), 'the other unit stands below', await page.locator('.below').innerText());
+  check((await page.locator('.picture .ink-next[data-id^="plane-A"]').count()) > 0, 'the plane being read is blue in the drawing');
+  await keep.click();
+  check((await said()).includes('"diameter":"4 5/8 in","gauge":"G-03"'), 'a fraction is kept as typed, with its gauge', await said());
+  check((await page.locator('select').inputValue()) === 'bore:A2', 'Keep goes on to the next field');
+  await page.getByRole('button', { name: 'B, 3, not read' }).click();
+  await page.waitForFunction(() => document.activeElement?.tagName === 'INPUT');
+  await page.keyboard.type('3.9362');
+  await page.keyboard.press('Backspace');
+  await page.keyboard.type('4');
+  await page.keyboard.press('Enter');
+  check((await said()).includes('"plane":"B","direction":3,"directions":4,"diameter":"3.9364 in"'), 'a cell chooses its field, typed by keyboard', await said());
+  await key('5').tap();
+  await page.waitForTimeout(120);
+  const stray = page.locator('.figures .key');
+  await stray.nth(0).evaluate((first) => {
+    const second = first.nextElementSibling;
+    for (const one of [first, second]) one.dispatchEvent(new PointerEvent('click', { bubbles: true, pointerType: 'touch' }));
+  });
+  check((await page.locator('.figure').innerText()).trim() === '5', 'two touches at once count as none', await page.locator('.figure').innerText());
+  check((await page.locator('.hint').innerText()).length > 0, 'and the sheet says so');
+  await page.getByRole('button', { name: /^Plane A: 3.9365/ }).click();
+  const inputs = page.locator('.answer .inputs').first();
+  await inputs.waitFor({ timeout: 2000 }).catch(() => undefined);
+  check(await inputs.isVisible(), 'a figure opens its working under it');
+  await page.goto(`${address}?sheet=timing`, { waitUntil: 'networkidle' });
+  await page.getByRole('button', { name: 'Half B on flat 5' }).focus();
+  await page.keyboard.press('Enter');
+  check((await said()).includes('"flat":5'), 'a flat is tapped by keyboard', await said());
+  await page.goto(`${address}?sheet=release`, { waitUntil: 'networkidle' });
+  await key('Release it blocked').click();
+  const sure = page.getByRole('button', { name: 'Yes, release it blocked' });
+  check((await sure.getAttribute('aria-disabled')) === 'true', 'no release without its reason');
+  await page.getByLabel('Why it leaves with things open').fill('Customer fetches it today, told of rotor 4.');
+  await sure.click();
+  check((await said()).includes('"forced":true,"reason":"Customer fetches it today, told of rotor 4."'), 'forced with its reason by a second tap', await said());
+  await page.goto(`${address}?sheet=stack`, { waitUntil: 'networkidle' });
+  const third = page.getByRole('group', { name: 'Seals greased, no lip turned over' });
+  await third.getByRole('button', { name: 'yes' }).click();
+  check((await third.getByRole('button', { name: 'yes' }).getAttribute('aria-pressed')) === 'true', 'an answer shows at once while it waits');
+  await context.close();
+}
+
 const server = await createServer({ root: web, logLevel: 'error', server: { port: 0 } });
 await server.listen();
 const address = `http://localhost:${server.httpServer.address().port}/dev/gallery.html`;
@@ -63,6 +117,7 @@ try {
           await article.screenshot({ path: resolve(pictures, `${width}-${await article.getAttribute('aria-label')}.png`) });
       await context.close();
     }
+  await byHand(await browser.newContext({ viewport: { width: 820, height: 1180 }, hasTouch: true, reducedMotion: 'reduce' }));
 } finally {
   await browser.close();
   await server.close();

@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest';
+import { axisOf, cellWidth, stripLayout, type Station } from './strip';
+
+const station = (index: number, kind: string, at: number, rail: 'top' | 'bottom' = 'bottom'): Station =>
+  ({ index, kind, rail, from: at - 1, to: at + 1 });
+const nine: Station[] = Array.from({ length: 9 }, (_, i) => [station(2 * i, 'rotor', 20 + 18 * i), station(2 * i + 1, 'spacer', 29 + 18 * i, 'top')]).flat();
+
+describe('stripLayout', () => {
+  it('stands spacers above and everything else below, each over its part', () => {
+    const layout = stripLayout(nine, 820, 820 / 186, 200, 110)!;
+    expect(layout.top).toHaveLength(9);
+    expect(layout.bottom).toHaveLength(9);
+    const first = layout.bottom[0]!;
+    expect(first.left + first.width / 2).toBeCloseTo((20 * 820) / 186, 6);
+    expect([layout.drawingTop, layout.railTop, layout.height]).toEqual([64, 282, 355]);
+  });
+  it('gives up where the cells do not fit', () => {
+    expect(stripLayout(nine, 360, 360 / 186, 90, 45)).toBeNull();
+  });
+  it('never makes a cell smaller than a finger', () => {
+    for (const kind of ['nut', 'washer', 'spacer', 'rotor', 'hanger', 'pulley', 'shoulder', 'other'])
+      for (const width of [360, 820, 1440]) expect(cellWidth(kind, width)).toBeGreaterThanOrEqual(48);
+  });
+});
+
+describe('axisOf', () => {
+  it('is the axis line of the drawing, or its middle', () => {
+    const line = { item: 'path', stroke: 'axis', points: [[0, 17], [186, 17]] };
+    expect(axisOf({ height: 50, items: [{ item: 'text' }, line] })).toBe(17);
+    expect(axisOf({ height: 50, items: [] })).toBe(25);
+  });
+});

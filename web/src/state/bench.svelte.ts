@@ -1,0 +1,99 @@
+// bench.svelte.ts: the bench screen of one job: what the server shows of it, and what a block may do on it.
+import type { BenchView, Do, EntryDraft, Go } from '../api/shapes';
+import { filled } from '../api/shapes';
+import { follow, type Spot } from '../lib/places';
+import type { Hand, Waiting } from './hand';
+import { makePhoto } from './photos';
+import { router } from './router.svelte';
+import { session } from './session.svelte';
+import { settings } from './settings.svelte';
+import { View } from './views.svelte';
+
+type Then = { key?: string | undefined; go?: Go | undefined; blobs?: readonly string[] };
+
+export class Bench implements Hand {
+  readonly readOnly = false;
+  field = $state<string | undefined>();
+  marks = $state.raw<readonly string[]>([]);
+  /** Somebody tapped before signing on: what happens once they have. */
+  held = $state.raw<(() => void) | undefined>();
+  private arrived: ReturnType<typeof session.unseen> = [];
+  readonly screen = new View<BenchView>(
+    () => session.shelf('views'),
+    () => session.shown(this.job, this.arrived),
+  );
+  private offers = new Map<string, () => EntryDraft | undefined>();
+  private asked: { spot: Spot; units: string | undefined; by: string | undefined } | undefined;
+
+  constructor(readonly job: string) {}
+
+  fetch(spot: Spot, units: string | undefined, by: string | undefined): void {
+    this.asked = { spot, units, by };
+    this.again();
+  }
+  again(): void {
+    if (!this.asked) return;
+    this.arrived = session.unseen().filter((parcel) => parcel.job === this.job);
+    void this.screen.show('/api/jobs/{id}/bench', {
+      path: { id: this.job }, query: { ...this.asked.spot, units: this.asked.units, by: this.asked.by },
+    });
+  }
+  /** Where the next-step line or a tap leads. */
+  go(to: Go): void {
+    router.go(follow(router.place, to));
+  }
+
+  act(what: Do): void {
+    if ('record' in what) {
+      const offered = what.key === undefined ? undefined : this.offers.get(what.key)?.();
+      void this.record(offered ? [offered, ...what.record] : what.record, what);
+    } else if ('go' in what) {
+      this.go(what.go);
+    } else {
+      window.open(what.open, '_blank', 'noopener');
+    }
+  }
+  async record(drafts: readonly EntryDraft[], then: Then = {}): Promise<void> {
+    const by = settings.person;
+    if (by === undefined || session.nameOf(by) === '') {
+      this.held = () => void this.record(drafts, then);
+      return;
+    }
+    await session.keep({
+      job: this.job, drafts, by, follows: this.screen.value?.job.last ?? null, key: then.key, blobs: then.blobs,
+    });
+    if (then.go) this.go(then.go);
+  }
+  waiting(key: string): readonly Waiting[] {
+    return session.answers(this.job, key).flatMap((parcel) => parcel.entries.map((entry): Waiting => ({
+      id: parcel.id,
+      state: parcel.refused ? 'refused' : 'waiting',
+      by: session.nameOf(entry.by),
+      draft: { corrects: entry.corrects, body: entry.body },
+      problems: parcel.refused?.problems ?? [],
+    })));
+  }
+  drop(id: string): void {
+    session.drop(id);
+  }
+  async photo(file: File, draft: EntryDraft, says: string): Promise<void> {
+    const { hash, blob } = await makePhoto(file);
+    await session.keepPhoto(hash, blob);
+    await this.record([filled(draft, { blob: hash, type: blob.type, says })], { blobs: [hash] });
+  }
+  photoAddress(blob: string): string {
+    return session.photoAddress(blob);
+  }
+  offer(key: string, draft: () => EntryDraft | undefined): () => void {
+    this.offers.set(key, draft);
+    return () => {
+      if (this.offers.get(key) === draft) this.offers.delete(key);
+    };
+  }
+  chooseField(key: string | undefined): void {
+    this.field = key;
+  }
+  showMarks(ids: readonly string[]): void {
+    this.marks = ids;
+  }
+}
