@@ -12,11 +12,9 @@ SheetParts title_only(const Screen& screen, const Spot& spot) {
 
 }  // namespace
 
-SheetParts stack_sheet(const Subject&, const Screen& screen, const Spot& spot) { return title_only(screen, spot); }
 SheetParts test_run_sheet(const Subject&, const Screen& screen, const Spot& spot) { return title_only(screen, spot); }
 SheetParts release_sheet(const Subject&, const Screen& screen, const Spot& spot) { return title_only(screen, spot); }
 
-CellSays stack_cell(const Subject&, const Screen&, int) { return {}; }
 CellSays test_run_cell(const Subject&, const Screen&, int) { return {}; }
 CellSays release_cell(const Subject&, const Screen&, int) { return {}; }
 
