@@ -28,19 +28,19 @@ export type Place =
   | { readonly page: 'book'; readonly machine?: string | undefined }
   | { readonly page: 'lost' };
 
-const whole = (text: string | null): number | undefined => (text !== null && /^\d{1,6}$/.test(text) ? Number(text) : undefined);
+const whole = (text: string | undefined): number | undefined => (text !== undefined && /^\d{1,6}$/.test(text) ? Number(text) : undefined);
 const idLike = (text: string | undefined): text is string => text !== undefined && /^[\w.-]{1,64}$/.test(text);
 
 export function readPlace(path: string, query = ''): Place {
   const [first = '', second, third, ...more] = path.split('/').filter((part) => part !== '');
-  const asked = new URLSearchParams(query);
+  const asked = readQuery(query);
   if (more.length) return { page: 'lost' };
   if (second === undefined) {
     switch (first) {
       case '': return { page: 'start' };
       case 'board': case 'wall': case 'machines': case 'shafts': case 'people': return { page: first };
       case 'book': {
-        const machine = asked.get('machine') ?? undefined;
+        const machine = asked.get('machine');
         return { page: 'book', machine: idLike(machine) ? machine : undefined };
       }
       default: return { page: 'lost' };
@@ -53,7 +53,22 @@ export function readPlace(path: string, query = ''): Place {
   return { page: 'lost' };
 }
 
-function readSpot(asked: URLSearchParams): Spot {
+/** What stands behind the question mark. Half an escape is left as it is. */
+function readQuery(query: string): ReadonlyMap<string, string> {
+  const decoded = (text: string): string => {
+    try {
+      return decodeURIComponent(text.replaceAll('+', ' '));
+    } catch {
+      return text;
+    }
+  };
+  return new Map(query.replace(/^\?/, '').split('&').filter((part) => part !== '').map((part) => {
+    const [name = '', ...value] = part.split('=');
+    return [decoded(name), decoded(value.join('='))];
+  }));
+}
+
+function readSpot(asked: ReadonlyMap<string, string>): Spot {
   const stage = stages.find((known) => known === asked.get('stage'));
   const from = asked.get('from');
   return {
@@ -77,10 +92,10 @@ export function addressOf(place: Place): string {
 
 /** '?stage=timing&station=8', or '' where nothing is named. */
 export function queryOf(named: object): string {
-  const query = new URLSearchParams();
-  for (const [name, value] of Object.entries(named)) if (value !== undefined && value !== null) query.set(name, String(value));
-  const text = query.toString();
-  return text === '' ? '' : `?${text}`;
+  const parts = Object.entries(named)
+    .filter(([, value]) => value !== undefined && value !== null)
+    .map(([name, value]) => `${encodeURIComponent(name)}=${encodeURIComponent(String(value))}`);
+  return parts.length === 0 ? '' : `?${parts.join('&')}`;
 }
 
 /** Where a tap leads, as the server names it. */
