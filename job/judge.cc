@@ -14,7 +14,8 @@ struct StageRules {
   std::array<Rule, 3> rules;  ///< Called in order; the rest is nullptr.
 };
 constexpr StageRules kRules[] = {
-    {Stage::booking_in, {rules::answers}},
+    {Stage::booking_in, {rules::answers, rules::play}},
+    {Stage::finding, {rules::play}},
     {Stage::teardown, {rules::answers, rules::way_off}},
     {Stage::inspection, {rules::bores}},
     {Stage::kit, {rules::answers, rules::parts_fitted, rules::count_out}},

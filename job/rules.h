@@ -7,6 +7,7 @@
 namespace flatwise::job::rules {
 
 void answers(const Facts& facts, StageReport& report);  ///< Questions of the report's stage: unanswered, answered no.
+void play(const Facts& facts, StageReport& report);     ///< Side play beside a new bearing; notes only.
 void way_off(const Facts& facts, StageReport& report);  ///< What came off could come off.
 void bores(const Facts& facts, StageReport& report);    ///< Hub bores: size, form, temperature, gauge.
 void parts_fitted(const Facts& facts, StageReport& report);  ///< Right bearing, right lean, sets renewed, rings sound.

@@ -80,7 +80,7 @@ FigureSpec rim_play_figure() {
       .formula =
           "s = 2 θ R (centred; free: times √(1 + (R_i/R)²)); θ = (G_a/2)/R_i (1 + A cos α/(2 R_i)) k; G_a = 2 A sin α; "
           "cos α = 1 − G/(2 A); A = r_i + r_e − D_w; R_i = d_m/2 + (r_i − D_w/2) cos α",
-      .inputs = joined({{from_nought("clearance-greatest", "G2", Kind::length, 1e-2),
+      .inputs = joined({{between("clearance-greatest", "G2", Kind::length, -1e-2, 1e-2),
                          between("clearance-least", "G1", Kind::length, -1e-2, 1e-2)},
                         rocked_inputs()}),
       .outputs = {{"swing-least", "s1", Kind::length}, {"swing-greatest", "s2", Kind::length}},
@@ -100,7 +100,7 @@ FigureSpec clearance_from_play_figure() {
           "under "
           "nought; G2 = G + U",
       .inputs = joined({{above_nought("swing", "s", Kind::length, 1), from_nought("swing-u", "U_s", Kind::length, 1),
-                         optional(from_nought("new-greatest", "G_new", Kind::length, 1e-2))},
+                         optional(between("new-greatest", "G_new", Kind::length, -1e-2, 1e-2))},
                         rocked_inputs()}),
       .outputs = {{"clearance", "G", Kind::length},
                   {"clearance-least", "G1", Kind::length},
