@@ -37,4 +37,10 @@ struct Opened {
 [[nodiscard]] Done<job::Appended> take(job::Store& store, const job::Id& id, std::vector<job::Entry> entries,
                                        const std::optional<std::string>& only_if_head = std::nullopt);
 
+/// Makes the row of a job anew from its entries and puts it in the store: what a list shows may be dropped at any time.
+[[nodiscard]] Done<job::JobRow> project_again(job::Store& store, const job::Id& id);
+
+/// "customer": as JobRow::waiting has it.
+[[nodiscard]] std::string_view waiting_name(job::Waiting waiting);
+
 }  // namespace flatwise::desk
