@@ -153,6 +153,6 @@ Json strip_json(const Subject& subject, const Screen& screen, const Spot& spot, 
   return {{"list", picture_json(strip.list)}, {"low", low}, {"stations", std::move(cells)}, {"says", says}};
 }
 
-std::string hand_over_address(const Subject& subject) { return "/api/jobs/" + subject.row.id + "/sheets/handover"; }
+std::string hand_over_address(const Subject& subject) { return "/api/jobs/" + subject.row.id + "/sheets/hand-over"; }
 
 }  // namespace flatwise::view

@@ -1,0 +1,174 @@
+// Release. Found first: Complete, or Blocked and why, in its frame.
+#include "job/release.h"
+
+#include <algorithm>
+#include <array>
+
+#include "view/bench_parts.h"
+#include "view/rails.h"
+
+namespace flatwise::view {
+namespace {
+
+using job::Role;
+using job::Stage;
+
+Word role_word(Role role) {
+  constexpr std::array<std::string_view, 3> kNames{"bench", "lead", "owner"};
+  return Word{"role." + std::string{kNames[static_cast<std::size_t>(role)]}};
+}
+std::string role_name(const Screen& screen, Role role) {
+  return tell_big(screen, Code{"bench.word"}, {{"word", role_word(role)}});
+}
+
+/// The part a block is about; the stage where it is the whole shaft.
+std::string part_name(const Subject& subject, const Screen& screen, const job::Block& block) {
+  if (const auto station = station_of(subject.job.shaft, block.where))
+    return station_name(subject.job.shaft, *station, screen.voice);
+  return stage_word(block.stage, screen.voice);
+}
+
+Json block_action(const Subject& subject, const Screen& screen, const job::Block& block, bool first) {
+  // Signatures stand below on this sheet.
+  if (block.stage == Stage::release && block.where.number == 0) return nullptr;
+  const Stage stage = block.what.code == Code{"job.second_look_wanted"} ? Stage::timing : block.stage;
+  const std::string part = part_name(subject, screen, block);
+  return action(tell(screen, first ? Code{"bench.release.now"} : Code{"bench.release.go"}),
+                do_go({.stage = stage, .station = station_of(subject.job.shaft, block.where)}),
+                {.tone = first ? "next" : "plain",
+                 .says = tell(screen, Code{"bench.release.go_says"},
+                              {{"part", part}, {"stage", stage_word(stage, screen.voice)}})});
+}
+
+std::vector<StandingRow> rows_of(const Subject& subject, const Screen& screen) {
+  std::vector<StandingRow> rows;
+  for (const job::Block& block : subject.standing.blocks) {
+    StandingRow row;
+    row.part = part_name(subject, screen, block);
+    row.what = say(block.what, screen.voice);
+    row.lifted_by = role_name(screen, block.lifted_by);
+    row.action = block_action(subject, screen, block, rows.empty());
+    if (block.instruction) row.detail = say(*block.instruction, screen.voice);
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+Json standing_here(const Subject& subject, const Screen& screen) {
+  const auto& blocks = subject.standing.blocks;
+  const bool released = subject.job.state.released != nullptr;
+  const int open = static_cast<int>(blocks.size());
+  const std::string head = blocks.empty() ? tell(screen, Code{"bench.release.complete"})
+                                          : tell(screen, Code{"bench.release.blocked"}, {{"open", open}});
+  std::optional<ForceIs> force;
+  if (open > 0 && !released) {
+    job::Released body;
+    body.forced = true;
+    force = ForceIs{.label = tell(screen, Code{"bench.release.force"}),
+                    .reason_label = tell(screen, Code{"bench.release.reason"}),
+                    .body = body,
+                    .into = "reason"};
+  }
+  return standing_block(
+      subject, blocks.empty(), head,
+      tell(screen, blocks.empty() ? Code{"bench.release.aside_complete"} : Code{"bench.release.aside"}),
+      rows_of(subject, screen), force);
+}
+
+/// In their order: what each still waits for keeps its key shut.
+Json signatures_here(const Subject& subject, const Screen& screen) {
+  const auto signatures = job::signatures(subject.job.state);
+  std::vector<SignatureRow> rows;
+  std::string waits;
+  const auto open = std::ranges::count_if(subject.standing.blocks, [](const job::Block& b) {
+    return b.what.code != Code{"job.not_signed"} && b.what.code != Code{"job.signature_void"};
+  });
+  if (open > 0) waits = tell(screen, Code{"bench.release.waits_open"}, {{"open", static_cast<int>(open)}});
+  for (const job::Signature& signature : signatures) {
+    SignatureRow row;
+    row.role = role_name(screen, signature.as);
+    row.signed_by = signature.entry;
+    row.says = signature.void_by != nullptr
+                   ? tell(screen, Code{"bench.release.void"}, {{"entry", signature.void_by->number}})
+                   : waits;
+    if (signature.entry == nullptr && subject.job.state.released == nullptr) {
+      row.action = action(tell_big(screen, Code{"bench.release.sign"}, {{"role", role_word(signature.as)}}),
+                          do_record({draft(subject, job::Signed{signature.as})}),
+                          {.tone = waits.empty() ? "next" : "plain", .blocked = waits});
+      if (waits.empty()) waits = tell(screen, Code{"bench.release.waits_role"}, {{"role", role_word(signature.as)}});
+    }
+    rows.push_back(std::move(row));
+  }
+  return signatures_block(subject, rows);
+}
+
+Json release_key(const Subject& subject, const Screen& screen) {
+  if (subject.job.state.released != nullptr) return nullptr;
+  job::Released body;
+  const std::size_t open = subject.standing.blocks.size();
+  const std::string blocked =
+      open == 0 ? std::string{} : tell(screen, Code{"bench.release.waits_open"}, {{"open", static_cast<int>(open)}});
+  return actions_block({action(tell(screen, Code{"bench.release.release"}), do_record({draft(subject, body)}),
+                               {.tone = open == 0 ? "next" : "plain", .blocked = blocked})});
+}
+
+Json released_block(const Subject& subject, const Screen& screen) {
+  const job::Released* released = subject.job.state.released;
+  if (released == nullptr) return nullptr;
+  const job::LiveAnswers* live = subject.job.state.answers(field_key(*released));
+  AnswerIs is{.sign = released->forced ? "stopped" : "done",
+              .word = tell(screen, released->forced ? Code{"bench.release.forced"} : Code{"bench.release.released"})};
+  if (live != nullptr)
+    is.says.push_back(tell(screen, Code{"bench.release.by"},
+                           {{"by", person_name(subject, live->first().by)}, {"reason", released->reason}}));
+  return answer_block(is, screen.voice);
+}
+
+/// The papers of the job, most wanted first.
+Json papers(const Subject& subject, const Screen& screen) {
+  struct Paper {
+    Code label;
+    std::string_view name;
+  };
+  constexpr std::array<Paper, 4> kPapers{{{Code{"bench.release.paper_bench"}, "bench"},
+                                          {Code{"bench.release.paper_timing"}, "timing-map"},
+                                          {Code{"bench.release.paper_kit"}, "kit"},
+                                          {Code{"bench.release.paper_workings"}, "workings"}}};
+  std::vector<Json> actions{
+      action(tell(screen, Code{"bench.release.paper_handover"}), do_open(hand_over_address(subject)))};
+  for (const Paper& paper : kPapers)
+    actions.push_back(action(tell(screen, paper.label),
+                             do_open("/api/jobs/" + subject.row.id + "/sheets/" + std::string{paper.name})));
+  return actions_block(std::move(actions));
+}
+
+}  // namespace
+
+SheetParts release_sheet(const Subject& subject, const Screen& screen, const Spot&) {
+  SheetParts parts;
+  parts.title = tell(screen, Code{"bench.release.title"}, {{"job", subject.row.number}});
+  if (Json block = released_block(subject, screen); !block.is_null()) parts.head.push_back(std::move(block));
+  parts.head.push_back(standing_here(subject, screen));
+  parts.left.push_back(signatures_here(subject, screen));
+  if (Json block = release_key(subject, screen); !block.is_null()) parts.left.push_back(std::move(block));
+  parts.right.push_back(text_block(tell(screen, Code{"bench.release.papers"}), "read", "strong"));
+  parts.right.push_back(papers(subject, screen));
+  parts.foot.push_back(log_block(subject, screen, tell(screen, Code{"bench.release.log"})));
+  return parts;
+}
+
+CellSays release_cell(const Subject& subject, const Screen& screen, int station) {
+  CellSays cell;
+  Severity worst = Severity::note;
+  const Where where = where_of(subject.job.shaft, station);
+  for (const job::Block& block : subject.standing.blocks)
+    if (block.where == where) worst = std::max(worst, block.severity);
+  mark_cell(cell, worst, station_came_off(subject, station) && rotor_at(subject.job.shaft, station) > 0);
+  if (worst != Severity::note)
+    cell.word = tell(screen, worst == Severity::out ? Code{"bench.cell.stop"} : Code{"bench.cell.look"});
+  else if (cell.flag == "done")
+    cell.word = tell(screen, Code{"bench.cell.done"});
+  return cell;
+}
+
+}  // namespace flatwise::view
