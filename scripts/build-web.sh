@@ -64,7 +64,7 @@ made() { (cd web && run_node node "scripts/$1.mjs" --check); }
 
 bundle() {
   local now
-  now=$(hash_of web/src web/public web/index.html web/*.json web/*.ts web/*.js web/scripts)
+  now=$(hash_of web/src web/public web/index.html web/*.json web/*.ts web/*.js web/scripts web/worker)
   fresh bundle "$now" && [ -s "$out/index.html" ] && return
   (cd web && run_node node_modules/.bin/svelte-check --tsconfig ./tsconfig.json --fail-on-warnings --output machine)
   (cd web && run_node node_modules/.bin/tsc -p tsconfig.lib.json)
