@@ -132,6 +132,18 @@ NextStep wait_for_parts(const View& v) {
   return {{Code{"job.get_parts"}, {{"parts", v.course.parts_missing}}}, why, Stage::kit, {}, std::nullopt};
 }
 
+/// On the way off and back the next thing is the next step, said as the steps say it.
+NextStep step_or_block(const View& v, const Block& block) {
+  const bool off = block.what.code == Code{"job.still_to_come_off"};
+  if (!off && block.what.code != Code{"job.not_back_on"}) return step_of(v, block);
+  const standing_parts::PhaseSteps steps =
+      standing_parts::steps_of(v.job.facts(), v.job.state, off ? Phase::teardown : Phase::assembly);
+  if (steps.left.empty()) return step_of(v, block);
+  const JobStep& step = *steps.left.front();
+  const Where where = step.moves.empty() ? Where{} : at_station(step.moves.back() - 1);
+  return {step.step.what, because(v, block), block.stage, where, std::nullopt};
+}
+
 /// What is wrong or cannot be told on a tray is settled without parts; what is only not there waits for them.
 bool only_waits(const View& v, const Block& block) {
   return block.stage == Stage::kit && block.severity == Severity::unanswered && !v.course.parts_missing.empty();
@@ -143,7 +155,7 @@ NextStep next_step(const View& v) {
   if (v.blocks.empty()) return {{Code{"job.release_it"}, {}}, {}, Stage::release, {}, {}};
   const auto it = std::ranges::find_if(v.blocks, [&](const Block& b) { return may_begin(v, b.stage); });
   const Block& first = it == v.blocks.end() ? v.blocks.front() : *it;
-  return only_waits(v, first) ? wait_for_parts(v) : step_of(v, first);
+  return only_waits(v, first) ? wait_for_parts(v) : step_or_block(v, first);
 }
 
 // --- the word on the board --------------------------------------------------------------------------------------------

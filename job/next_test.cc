@@ -7,6 +7,7 @@
 
 #include "job/job_samples.h"
 #include "job/release.h"
+#include "job/steps.h"
 
 namespace flatwise::job {
 namespace {
@@ -199,6 +200,41 @@ TEST(Next, WhatIsOffIsSaidUntilItIsBackOn) {
   EXPECT_TRUE(blocked_by(s, Code{"job.not_back_on"}));
   record.put_back();
   EXPECT_FALSE(blocked_by(now(record), Code{"job.not_back_on"}));
+}
+
+TEST(Next, TheWayOffAndBackIsSaidStepByStep) {
+  SampleRecord record;
+  record.book_in();
+  record.answer(Stage::booking_in);
+  record.agree();
+  const auto steps = [&](Phase phase) {
+    const auto job = record.open();
+    std::vector<std::string> keys;
+    for (const JobStep& s : job_steps(job->shaft, job->workshop, job->state, phase)) keys.push_back(s.key);
+    return keys;
+  };
+  const std::vector<std::string> keys = steps(Phase::teardown);
+  ASSERT_GT(keys.size(), 3U);
+  const auto first = [&] {
+    const auto job = record.open();
+    return job_steps(job->shaft, job->workshop, job->state, Phase::teardown);
+  };
+  EXPECT_EQ(now(record).next.does, first()[0].step.what);
+  record.write(StepDone{Phase::teardown, keys[0], Reply::yes});
+  EXPECT_EQ(now(record).next.does, first()[1].step.what);
+  EXPECT_TRUE(blocked_by(now(record), Code{"job.steps_left"}));
+  const Id no = record.write(StepDone{Phase::teardown, keys[1], Reply::no});
+  Standing s = now(record);
+  EXPECT_EQ(s.waiting, Waiting::stopped);
+  EXPECT_TRUE(blocked_by(s, Code{"job.step_answered_no"}));
+  record.write(StepDone{Phase::teardown, keys[1], Reply::yes}, "bench", {no});
+  record.take_off();
+  s = now(record);
+  EXPECT_TRUE(blocked_by(s, Code{"job.steps_left"})) << "taken off, but steps were left out on the way";
+  const auto open = record.open();
+  for (const JobStep& step : job_steps(open->shaft, open->workshop, open->state, Phase::teardown))
+    if (!step.done()) record.write(StepDone{Phase::teardown, step.key, Reply::yes});
+  EXPECT_FALSE(blocked_by(now(record), Code{"job.steps_left"}));
 }
 
 TEST(Next, PartsThatAreNotHereAreWaitedFor) {

@@ -39,6 +39,7 @@ bool is_safety(const Block& block) {
 
 /// Within a stage and among equals: parts that will be hidden, then what is still to be taken off or put on, then the rest.
 int rank(const Block& block) {
+  if (block.what.code == Code{"job.steps_left"}) return 0;
   if (question_in(block.what) == "captive_in") return 0;
   if (block.what.code == Code{"job.not_back_on"} || block.what.code == Code{"job.still_to_come_off"}) return 1;
   return block.what.code == Code{"job.not_signed"} || block.what.code == Code{"job.signature_void"} ? 3 : 2;
@@ -130,7 +131,23 @@ void take_plan(Collector& c) {
           Message{Code{"job.ask_customer"}, {}});
 }
 
+/// Steps are answered one by one once somebody began to: one left out is missed, and one answered no stops the work.
+void take_steps(Collector& c, Phase phase) {
+  const Stage stage = phase == Phase::teardown ? Stage::teardown : Stage::stack;
+  const standing_parts::PhaseSteps steps = standing_parts::steps_of(c.facts, c.state, phase);
+  const auto where = [](const JobStep& s) { return s.moves.empty() ? Where{} : at_station(s.moves.back() - 1); };
+  for (const JobStep* step : steps.refused)
+    c.add(Code{"job.step_answered_no"}, stage, Severity::out, Role::bench, {}, step->step.what, where(*step));
+  if (!steps.kept || steps.left.empty()) return;
+  const Args args{{"stage", Word{"stage." + std::string{stage_name(stage)}}},
+                  {"count", static_cast<int>(steps.left.size())}};
+  c.add(Code{"job.steps_left"}, stage, Severity::unanswered, Role::bench, args, steps.left.front()->step.what,
+        where(*steps.left.front()));
+}
+
 void take_way_off_and_back(Collector& c) {
+  take_steps(c, Phase::teardown);
+  take_steps(c, Phase::assembly);
   if (!c.course.to_come_off.empty() && !c.state.released) {
     const Args args{{"rotors", listed(c.course.to_come_off)}};
     c.add(Code{"job.still_to_come_off"}, Stage::teardown, Severity::unanswered, Role::bench, args,

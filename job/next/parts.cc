@@ -4,7 +4,6 @@
 #include <map>
 
 #include "job/kit.h"
-#include "job/plan.h"
 
 namespace flatwise::job::standing_parts {
 namespace {
@@ -62,16 +61,16 @@ void take_play(const Facts& facts, Course& course) {
 }
 
 /// The rotors that the way chosen takes off at least: those asked for, or all that no obstacle holds.
-std::vector<int> rotors_of(const Facts& facts, const WayChosen& way) {
-  if (way.way != "all" || way.open.empty()) return way.open;
-  const Results<PlanReport> plans = plan(facts.shaft, facts.workshop, way.open);
-  return plans ? plans->ways.back().plan.rotors : way.open;
+std::vector<int> rotors_of(const Facts& facts, const JobState& state, const WayChosen& way) {
+  const std::optional<teardown::Plan> all =
+      way.way == "all" ? chosen_plan(facts.shaft, facts.workshop, state) : std::nullopt;
+  return all ? all->rotors : way.open;
 }
 
 void take_way(const Facts& facts, const JobState& state, Course& course) {
   course.way_chosen = state.way != nullptr;
   if (!course.way_chosen) return;
-  for (const int r : rotors_of(facts, *state.way))
+  for (const int r : rotors_of(facts, state, *state.way))
     if (!contains(facts.bench.came_off, r)) course.to_come_off.push_back(r);
 }
 
@@ -141,6 +140,32 @@ Course course_of(const Facts& facts, const JobState& state) {
   take_off(facts, state, course);
   take_parts(facts, state, course);
   return course;
+}
+
+namespace {
+
+/// A step that moved something is done in fact once all of it has moved.
+bool done_in_fact(const JobState& state, Phase phase, const JobStep& step) {
+  if (step.moves.empty()) return false;
+  return std::ranges::all_of(step.moves, [&](int station) {
+    const auto i = static_cast<std::size_t>(station) - 1;
+    return phase == Phase::teardown ? i < state.came_off.size() && state.came_off[i]
+                                    : i < state.off.size() && !state.off[i];
+  });
+}
+
+}  // namespace
+
+PhaseSteps steps_of(const Facts& facts, const JobState& state, Phase phase) {
+  PhaseSteps out;
+  out.steps = job_steps(facts.shaft, facts.workshop, state, phase);
+  out.kept = std::ranges::any_of(out.steps, [](const JobStep& s) { return s.answer != nullptr; });
+  for (const JobStep& step : out.steps) {
+    if (step.done() || done_in_fact(state, phase, step)) continue;
+    const bool agreed = step.answer != nullptr && step.answer->agreed;
+    (agreed ? out.refused : out.left).push_back(&step);
+  }
+  return out;
 }
 
 }  // namespace flatwise::job::standing_parts

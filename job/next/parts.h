@@ -6,6 +6,7 @@
 
 #include "job/judge.h"
 #include "job/next.h"
+#include "job/steps.h"
 
 namespace flatwise::job::standing_parts {
 
@@ -24,5 +25,14 @@ struct Course {
   std::vector<std::string> parts_missing;  ///< Part numbers that the trays want and the shelf does not hold.
 };
 [[nodiscard]] Course course_of(const Facts& facts, const JobState& state);
+
+/// The steps of a phase as far as somebody answers them one by one.
+struct PhaseSteps {
+  std::vector<JobStep> steps;
+  bool kept = false;                    ///< At least one was answered: all of them are to be.
+  std::vector<const JobStep*> left;     ///< Not done, in order.
+  std::vector<const JobStep*> refused;  ///< Answered no.
+};
+[[nodiscard]] PhaseSteps steps_of(const Facts& facts, const JobState& state, Phase phase);
 
 }  // namespace flatwise::job::standing_parts
