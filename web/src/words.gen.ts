@@ -34,7 +34,6 @@ export const words = {
   "page.keypad.upper": "Upper number, then fraction again.",
   "page.keypad.lower": "Now the lower number.",
   "page.keypad.difference": "Difference from {label}. Press ± for over, under, or a plain figure.",
-  "page.keypad.stray": "Two keys at once: neither was taken.",
   "page.keypad.over": "over {lower}",
   "page.ask.undo": "undo",
   "page.ask.apart": "Not agreed: two answers differ.",

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
-  alive, empty, figure, fromReference, inOtherUnit, isEmpty, isStray, keyOf, lowers, press, referenceIn, shown, text,
+  alive, empty, figure, fromReference, inOtherUnit, isEmpty, keyOf, lowers, press, referenceIn, shown, text,
   type Key, type Typed, type Wanted,
 } from './keypad';
 import { readFigure } from './units';
@@ -132,13 +132,6 @@ describe('counts, units, keyboard', () => {
     expect(['7', '.', ',', '-', '/', ' ', 'Backspace', 'a', 'Enter'].map((k) => keyOf(k, empty('in')))).toEqual(
       ['7', '.', '.', '±', 'fraction', 'fraction', 'undo', undefined, undefined]);
   });
-});
-
-test('two touches on different keys within 80 ms are stray, one key twice is not', () => {
-  expect(isStray(undefined, '7', 0)).toBe(false);
-  expect(isStray({ key: '7', at: 1000 }, '8', 1079)).toBe(true);
-  expect(isStray({ key: '7', at: 1000 }, '8', 1080)).toBe(false);
-  expect(isStray({ key: '7', at: 1000 }, '7', 1010)).toBe(false);
 });
 
 // Every sequence of up to four keys: undo takes back exactly one key, and what can be kept can be read.

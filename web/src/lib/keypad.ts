@@ -156,11 +156,6 @@ export function shown(typed: Typed): { lead: string; upper: string; lower: strin
   return { lead: sign + typed.digits, upper: typed.upper, lower: typed.lower };
 }
 
-/** A wet screen sends stray touches: two on different keys within 80 ms count as none. Times in ms. */
-export const strayGap = 80;
-export const isStray = (last: { key: string; at: number } | undefined, key: string, at: number): boolean =>
-  last !== undefined && last.key !== key && at - last.at < strayGap;
-
 /** The key of the pad that a key of a keyboard stands for. */
 export function keyOf(name: string, typed: Typed): Key | undefined {
   if (/^[0-9]$/.test(name)) return name as Digit;
