@@ -9,6 +9,7 @@
 #include "view/picture_json.h"
 #include "view/rails.h"
 #include "view/stage_sheets.h"
+#include "view/teardown_steps.h"
 
 namespace flatwise::view {
 namespace {
@@ -161,10 +162,6 @@ Json sheet_json(const Subject& subject, const Screen& screen, const Spot& spot) 
 Json next_action(const Subject& subject, const Screen& screen, const Spot& spot) {
   const job::NextStep& next = subject.standing.next;
   if (subject.row.released) return action(tell(screen, Code{"view.next.paper"}), do_open(hand_over_address(subject)));
-  if (spot.stage == next.stage && next.stage == Stage::teardown) {
-    Json does = teardown_done(subject, screen);
-    if (!does.is_null()) return does;
-  }
   const std::optional<int> station = station_of(subject.job.shaft, next.where);
   if (spot.stage == next.stage && (!station || *station == spot.station)) return nullptr;
   const Code label = spot.stage == next.stage ? Code{"view.next.go_part"} : Code{"view.next.go_stage"};
@@ -173,8 +170,22 @@ Json next_action(const Subject& subject, const Screen& screen, const Spot& spot)
   return action(tell(screen, label, args), do_go({.stage = next.stage, .station = station}), {.tone = "next"});
 }
 
+// While parts come off the line names the step in hand, and from the first on where it stops.
+Json teardown_line(const Subject& subject, const Screen& screen) {
+  const std::vector<job::JobStep> steps = teardown_steps(subject);
+  const int at = first_not_done(steps);
+  if (at >= static_cast<int>(steps.size())) return nullptr;
+  Json json{{"does", say(steps[static_cast<std::size_t>(at)].step.what, screen.voice)},
+            {"stage", job::stage_name(Stage::teardown)}};
+  if (const std::string stop = stop_words(subject, screen, steps); !stop.empty()) json["because"] = stop;
+  json["action"] = done_action(subject, screen, steps, at);
+  return json;
+}
+
 Json next_json(const Subject& subject, const Screen& screen, const Spot& spot) {
   const job::NextStep& next = subject.standing.next;
+  if (next.stage == Stage::teardown && spot.stage == Stage::teardown)
+    if (Json line = teardown_line(subject, screen); !line.is_null()) return line;
   Json json{{"does", say(next.does, screen.voice)}, {"stage", job::stage_name(next.stage)}};
   if (next.because) json["because"] = say(*next.because, screen.voice);
   if (next.takes) json["detail"] = shown(any(*next.takes), screen.voice);

@@ -1,6 +1,7 @@
 // Drafts of entries, and what was said already: the half of blocks.h that looks at the record.
 #include <algorithm>
 
+#include "job/entry_fields.h"
 #include "job/entry_says.h"
 #include "record/entry_json.h"
 #include "record/instant.h"
@@ -81,7 +82,22 @@ struct PartOf {
 
 }  // namespace
 
-Json body_json(const EntryBody& body) { return record::body_json(body); }
+Json body_json(const EntryBody& body) {
+  // A figure that is still to be typed has no text yet; the record would take that for a bug.
+  EntryBody filled = body;
+  std::vector<std::string> blanks;
+  const auto fill = [&](const job::FieldSpec& spec, auto& member) {
+    if constexpr (std::is_same_v<std::remove_cvref_t<decltype(member)>, Entered>) {
+      if (!member.typed.empty()) return;
+      member.typed = "0";
+      blanks.emplace_back(spec.name);
+    }
+  };
+  std::visit([&](auto& b) { job::each_field(b, fill); }, filled);
+  Json json = record::body_json(filled);
+  for (const std::string& name : blanks) json[name] = "";
+  return json;
+}
 
 Where part_of(const Shaft& shaft, const EntryBody& body) { return std::visit(PartOf{shaft}, body); }
 

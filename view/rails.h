@@ -29,7 +29,5 @@ inline constexpr double kLowStrip = 25;
 
 /// Where the hand-over record is printed from.
 [[nodiscard]] std::string hand_over_address(const Subject& subject);
-/// Action that records the tear-down step to be done now; null where there is none or it must be answered on its sheet.
-[[nodiscard]] Json teardown_done(const Subject& subject, const Screen& screen);
 
 }  // namespace flatwise::view

@@ -1,16 +1,153 @@
 // Tear-down: one step at a time. The eye finds first the caution, then the verb.
+#include <algorithm>
+
+#include "job/steps.h"
 #include "view/blocks.h"
 #include "view/rails.h"
 #include "view/stage_sheets.h"
+#include "view/teardown_steps.h"
 
 namespace flatwise::view {
+namespace {
 
-SheetParts teardown_sheet(const Subject&, const Screen& screen, const Spot&) {
-  return {.title = tell(screen, Code{"view.teardown.title"})};
+using job::JobStep;
+
+Json caution_json(const Screen& screen, const teardown::Step& step) {
+  std::vector<std::string> lines;
+  for (const Message& caution : step.cautions) lines.push_back(say(caution, screen.voice));
+  return caution_block(tell(screen, Code{"view.teardown.before"}), std::move(lines),
+                       tell(screen, Code{"view.band.rule"}));
 }
 
-CellSays teardown_cell(const Subject&, const Screen&, int) { return {}; }
+// What a step moves, as the parts are labelled.
+std::vector<std::string> parts_moved(const Subject& subject, const JobStep& step) {
+  std::vector<std::string> parts;
+  for (const int station : step.moves) parts.push_back(station_name(subject.job.shaft, station - 1, {}, true));
+  return parts;
+}
 
-Json teardown_done(const Subject&, const Screen&) { return nullptr; }
+/// The answer a step has, with the key that takes it back together with what it moved.
+Json answered_json(const Subject& subject, const Screen& screen, const JobStep& step) {
+  if (step.answer == nullptr) return nullptr;
+  Json json = yes_no(subject, screen, {.label = tell(screen, Code{"view.teardown.was_it_done"})},
+                     [&](Reply reply) { return job::EntryBody{job::StepDone{job::Phase::teardown, step.key, reply}}; });
+  std::vector<job::Id> ids;
+  for (const job::EntryBody& body : job::entries_of_step(step, job::Phase::teardown))
+    for (const job::Id& id : job::live_answers_to(subject.job.state, body)) ids.push_back(id);
+  json["undo"] = {{"corrects", ids}, {"body", body_json(job::Withdrawn{})}};
+  return json;
+}
+
+Json step_json(const Subject& subject, const Screen& screen, const std::vector<JobStep>& steps, int at) {
+  const JobStep& step = steps[static_cast<std::size_t>(at)];
+  StepIs is{.number = at + 1, .of = static_cast<int>(steps.size()), .says = say(step.step.what, screen.voice)};
+  if (!step.step.cautions.empty()) is.cautions.push_back(caution_json(screen, step.step));
+  for (const Word& tool : step.step.tools) is.tools.push_back(word(tool.id, screen.voice));
+  for (const Message& label : step.step.labels) is.labels.push_back(say(label, screen.voice));
+  is.stop = step.step.stop;
+  if (step.step.note) is.note = say(*step.step.note, screen.voice);
+  is.question = answered_json(subject, screen, step);
+  const bool last = at + 1 == static_cast<int>(steps.size());
+  const GoTo on{.stage = job::Stage::teardown, .step = last ? at + 1 : at + 2};
+  is.action = step.done() ? (last ? Json() : action(tell(screen, Code{"view.teardown.next"}), do_go(on)))
+                          : done_action(subject, screen, steps, at);
+  if (at > 0)
+    is.back = action(tell(screen, Code{"view.teardown.back"}), do_go({.stage = job::Stage::teardown, .step = at}));
+  return step_block(is);
+}
+
+/// All steps in short, each with a key to look at it.
+Json list_json(const Screen& screen, const std::vector<JobStep>& steps, int at) {
+  std::vector<TableRow> rows;
+  for (int i = 0; i < static_cast<int>(steps.size()); ++i) {
+    const JobStep& step = steps[static_cast<std::size_t>(i)];
+    TableRow row{.cells = {{.text = std::to_string(i + 1)}, {.text = say(step.step.what, screen.voice)}, {}},
+                 .chosen = i == at,
+                 .action = action(tell(screen, Code{"view.teardown.look"}),
+                                  do_go({.stage = job::Stage::teardown, .step = i + 1}),
+                                  {.says = tell(screen, Code{"view.teardown.look_at"}, {{"number", i + 1}})})};
+    if (step.step.stop) row.cells[1].tone = "strong";
+    if (step.done())
+      row.cells[2] = {.text = tell(screen, Code{"view.teardown.done_word"}), .tone = "in", .flag = "done"};
+    rows.push_back(std::move(row));
+  }
+  return table_block({{tell(screen, Code{"view.teardown.step"})}, {}, {}}, rows,
+                     tell(screen, Code{"view.teardown.all"}));
+}
+
+SheetParts nothing_planned(const Screen& screen) {
+  SheetParts parts{.title = tell(screen, Code{"view.teardown.title"})};
+  parts.head.push_back(text_block(tell(screen, Code{"view.teardown.no_way"})));
+  parts.head.push_back(actions_block(
+      {action(tell(screen, Code{"view.teardown.to_plan"}), do_go({.stage = job::Stage::plan}), {.tone = "next"})}));
+  return parts;
+}
+
+}  // namespace
+
+std::vector<JobStep> teardown_steps(const Subject& subject) {
+  return job::job_steps(subject.job.shaft, subject.job.workshop, subject.job.state, job::Phase::teardown);
+}
+
+int first_not_done(const std::vector<JobStep>& steps) {
+  const auto it = std::ranges::find_if(steps, [](const JobStep& step) { return !step.done(); });
+  return static_cast<int>(it - steps.begin());
+}
+
+std::string stop_words(const Subject& subject, const Screen& screen, const std::vector<JobStep>& steps) {
+  std::string last;
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    if (!steps[i].moves.empty()) last = station_name(subject.job.shaft, steps[i].moves.back() - 1, screen.voice, true);
+    if (steps[i].step.stop)
+      return tell(screen, Code{"view.teardown.stop_point"}, {{"step", static_cast<int>(i) + 1}, {"part", last}});
+  }
+  return {};
+}
+
+Json done_action(const Subject& subject, const Screen& screen, const std::vector<JobStep>& steps, int at) {
+  const JobStep& step = steps[static_cast<std::size_t>(at)];
+  std::vector<Json> drafts;
+  for (const job::EntryBody& body : job::entries_of_step(step, job::Phase::teardown))
+    drafts.push_back(draft(subject, body));
+  const int next = std::min(at + 2, static_cast<int>(steps.size()));
+  const std::vector<std::string> parts = parts_moved(subject, step);
+  const Code label = parts.empty() ? Code{"view.teardown.done"} : Code{"view.teardown.done_off"};
+  return action(tell(screen, label), do_record(std::move(drafts), GoTo{.stage = job::Stage::teardown, .step = next}),
+                {.tone = "next",
+                 .says = tell(screen, Code{"view.teardown.done_says"},
+                              {{"what", say(step.step.what, screen.voice)}, {"parts", parts}})});
+}
+
+SheetParts teardown_sheet(const Subject& subject, const Screen& screen, const Spot& spot) {
+  const std::vector<JobStep> steps = teardown_steps(subject);
+  if (steps.empty()) return nothing_planned(screen);
+  const int count = static_cast<int>(steps.size());
+  const int first = first_not_done(steps);
+  const int at = std::clamp(spot.step.value_or(first + 1) - 1, 0, count - 1);
+  SheetParts parts{.title = tell(screen, Code{"view.teardown.step_of"}, {{"step", at + 1}, {"of", count}}),
+                   .aside = stop_words(subject, screen, steps)};
+  parts.left.push_back(step_json(subject, screen, steps, at));
+  if (first == count) parts.right.push_back(text_block(tell(screen, Code{"view.teardown.all_done"}), "read", "in"));
+  std::vector<Json> questions = job_questions(subject, screen, job::Stage::teardown, job::AskedOf::shaft, 0);
+  if (!questions.empty())
+    parts.right.push_back(asks_block("rows", std::move(questions), tell(screen, Code{"view.before_you_go_on"})));
+  parts.right.push_back(list_json(screen, steps, at));
+  return parts;
+}
+
+CellSays teardown_cell(const Subject& subject, const Screen& screen, int station) {
+  CellSays cell;
+  const int rotor = rotor_at(subject.job.shaft, station);
+  const auto at = static_cast<std::size_t>(station);
+  const bool off = at < subject.job.state.off.size() && subject.job.state.off[at];
+  const job::WayChosen* way = subject.job.state.way;
+  const bool open = rotor > 0 && way != nullptr && std::ranges::find(way->open, rotor) != way->open.end();
+  if (off && rotor > 0 && way != nullptr) cell.renew = way->way != "failed_only" || open;
+  if (open && !off) {
+    cell.word = tell(screen, Code{"view.cell.open"});
+    cell.tone = "strong";
+  }
+  return cell;
+}
 
 }  // namespace flatwise::view

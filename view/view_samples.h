@@ -85,16 +85,16 @@ class SampleJob {
     job_ = std::make_unique<job::OpenJob>(job::OpenJob{shaft_, workshop_, entries_, {}, {}});
     job_->state = job::fold(job_->shaft, job_->workshop, job_->entries);
     job_->report = job::judge_through(job_->facts(), job::Stage::release);
-    standing_ = job::standing(*job_);
+    standing_ = std::make_unique<job::Standing>(job::standing(*job_));
     row_.id = sample_id(700'001);
     row_.machine = sample_id(800'001);
     row_.shaft_version = sample_id(800'002);
     row_.number = "31";
-    row_.present = standing_.present;
+    row_.present = standing_->present;
     row_.entries = static_cast<int>(entries_.size());
     row_.head = std::string(64, 'a');
     row_.due = Day{2026, 2, 12};
-    subject_ = std::make_unique<Subject>(Subject{*job_, standing_, row_, people_, "Looseners 2", "Lower fields"});
+    subject_ = std::make_unique<Subject>(Subject{*job_, *standing_, row_, people_, "Looseners 2", "Lower fields"});
     return *subject_;
   }
   [[nodiscard]] const Shaft& shaft() const { return shaft_; }
@@ -105,7 +105,7 @@ class SampleJob {
   std::vector<job::Entry> entries_;
   std::map<job::Id, std::string> people_;
   std::unique_ptr<job::OpenJob> job_;
-  job::Standing standing_;
+  std::unique_ptr<job::Standing> standing_;
   job::JobRow row_;
   std::unique_ptr<Subject> subject_;
 };

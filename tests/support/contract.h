@@ -20,22 +20,47 @@ inline nlohmann::json schema_file(const std::string& path) {
   return nlohmann::json::parse(in);
 }
 
+/// Points references into the shared definitions, and past schemas that are only another's name.
+inline void turn_references(nlohmann::json& json) {
+  if (json.is_array())
+    for (auto& item : json) turn_references(item);
+  if (!json.is_object()) return;
+  if (json.contains("$ref")) {
+    const std::string ref = json["$ref"];
+    const std::string common = "common.schema.json#";
+    if (ref.starts_with(common)) json["$ref"] = ref.substr(common.size() - 1);
+    if (ref == "#/components/schemas/Working") json["$ref"] = "#/definitions/working";
+  }
+  for (auto& item : json) turn_references(item);
+}
+
+/// The contract with the files it refers to, as one document.
+inline const nlohmann::json& contract_document() {
+  static const nlohmann::json kDocument = [] {
+    nlohmann::json document;
+    document["components"] = schema_file("api/openapi.json").at("components");
+    document["definitions"] = schema_file("output/common.schema.json").at("definitions");
+    nlohmann::json& schemas = document["components"]["schemas"];
+    schemas["EntryBody"] = schema_file("api/entry-bodies.json");
+    schemas["JobReport"] = schema_file("output/job-report.schema.json");
+    schemas.erase("Working");
+    for (const char* name : {"EntryBody", "JobReport"}) schemas[name].erase("$schema");
+    turn_references(document);
+    return document;
+  }();
+  return kDocument;
+}
+
 /// A schema of the contract by name, with all it refers to. Parsed once a name.
 inline const valijson::Schema& contract_schema(const std::string& name) {
   using Adapter = valijson::adapters::NlohmannJsonAdapter;
-  static const nlohmann::json api = schema_file("api/openapi.json");
   static std::map<std::string, std::unique_ptr<valijson::Schema>> known;
   std::unique_ptr<valijson::Schema>& schema = known[name];
   if (schema) return *schema;
   schema = std::make_unique<valijson::Schema>();
-  const nlohmann::json root{{"$ref", "#/components/schemas/" + name}, {"components", api.at("components")}};
-  valijson::SchemaParser{}.populateSchema(
-      Adapter{root}, *schema,
-      [](const std::string& uri) {
-        const std::string file = uri.substr(uri.rfind('/') + 1);
-        return new nlohmann::json(schema_file((file == "entry-bodies.json" ? "api/" : "output/") + file));
-      },
-      [](const nlohmann::json* fetched) { delete fetched; });
+  nlohmann::json root = contract_document();
+  root["$ref"] = name == "Working" ? "#/definitions/working" : "#/components/schemas/" + name;
+  valijson::SchemaParser{}.populateSchema(Adapter{root}, *schema);
   return *schema;
 }
 
