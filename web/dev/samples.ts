@@ -91,11 +91,13 @@ export const sheets: readonly Sample[] = [
     head: [{ block: 'facts', rows: [{ caption: 'Complaint', value: 'Rotor 3 hot and noisy' }, { caption: 'Clearance', value: '0.0036 to 0.0044 in', working: worked('interference'), other: '0.09 to 0.11 mm' }, { caption: 'Against new', value: 'At least twice as wide.', tone: 'out' }] }],
     left: [
       { block: 'asks', style: 'chips', head: 'By hand and eye, tap what you find', questions: [chip(1, 'rough', true), chip(2, 'grease out', true), chip(3, 'hot', false), chip(4, 'noisy', true)] },
+      { block: 'asks', style: 'chips', questions: [{ key: 'mark_seen:4:b', label: 'Half B on flat', agreed: true, said: [{ entry: id(7), number: 7, shown: '2', by: 'Bench', at: at('08:01') }],
+        choices: [1, 2, 3, 4, 5, 6].map((flat) => ({ label: String(flat), chosen: flat === 2, draft: draft({ kind: 'mark_seen', rotor: 4, half: 'b', flat }) })), undo: draft({ kind: 'withdrawn', reason: '' }) }] },
       { block: 'note', label: 'Note on rotor 3', into: 'text', draft: draft({ kind: 'note_written', text: '' }), said: [{ entry: id(9), number: 9, shown: 'Grease past seal B, brown.', by: 'Bench', at: at('08:10') }] },
       { block: 'photos', draft: draft({ kind: 'photo_taken' }), photos: [{ blob, says: 'seal B of rotor 3', by: 'Bench', at: at('08:12') }] },
     ],
     right: [{ block: 'keypad', fields: [{ key: 'play_read:refused', title: 'Rotor 5, side play', label: 'Whole swing of the dial', kind: 'length', units: ['in', 'mm'], unit: 'in', draft: draft({ kind: 'play_read', rotor: 5, swing: '' }), into: 'swing', said: [], agreed: true, hint: 'Push and pull, 5 lbf, read the whole swing.', before: { label: 'rotor 2:', typed: '0.031' } }] }],
-    foot: [{ block: 'table', caption: 'Suspects so far', aside: 'Rotors 5 to 9 not measured: the order may change.', head: [left(''), left(''), left('')], rows: [
+    foot: [{ block: 'drawing', list: { ...drawn('hubSection'), width: 190 }, says: 'A wide drawing.', taps: [], wide: true, caption: 'Wider than a phone: it scrolls.' }, { block: 'table', caption: 'Suspects so far', aside: 'Rotors 5 to 9 not measured: the order may change.', head: [left(''), left(''), left('')], rows: [
       { cells: [{ text: '1', tone: 'strong' }, { text: 'Rotor 3', tone: 'strong' }, { text: 'play past any new bearing, rough, grease past seal B' }] },
       { cells: [{ text: '2', tone: 'strong' }, { text: 'Rotor 4', tone: 'strong' }, { text: '0.037 ± 0.002 in: cannot tell from new; same hours as 3', sign: 'tell' }] } ] }],
   },

@@ -21,7 +21,7 @@ const strip = screens[0]?.[1].strip.list ?? { width: 186, height: 50, items: [] 
 const shafts = ['nine, hexagon', 'five, hexagon'].map((name, i) => ({ id: id(800 + i), shaft: id(810 + i), version: 1, name, toml: '[shaft]\nname = "nine"\nspacer = 92\n', invented: true, strip }));
 const stages = screens[0]?.[1].stages ?? [];
 const board = () => ({ workshop: 'Tarn Hollow Growers', invented: true, head: '2 jobs, 1 stopped', rows: [['stopped', 'out', 'stopped'], ['waits', 'plain', 'waits'], ['goes on', 'plain', 'none'], ['ready', 'in', 'done']].map(([state, tone, flag], i) => ({
-  job: id(700001), number: String(31 + i), name: `Looseners ${2 + i}, long nine`, state, flag, tone, stages, strip, next: 'Turn half B of rotor 4 back one flat.', stage: 'timing', because: 'Stacking waits for it. 11 min.', due: 'due Thu', customer: 'Growers' })) });
+  job: id(700001 + i), number: String(31 + i), name: `Looseners ${2 + i}, long nine`, state, flag, tone, stages, strip, next: 'Turn half B of rotor 4 back one flat.', stage: 'timing', because: 'Stacking waits for it. 11 min.', due: 'due Thu', customer: 'Growers' })) });
 
 const screen = (asked) => {
   const named = screens.filter(([, view]) => (!asked.has('stage') || view.stage === asked.get('stage')));

@@ -19,6 +19,8 @@ export type Hatch = 'cut' | 'cut_next' | 'renew';
 
 /** Screen pixels a millimetre at which line widths and type have the sizes of the page: 16 px of text are 3.5 mm. */
 export const naturalScale = 16 / 3.5;
+/** Below this a drawing cannot be read: its column scrolls instead. Pixels a millimetre. */
+export const leastScale = 3;
 /** Nothing on a screen is smaller. */
 export const leastText = 14;
 const lineHeight = 1.35;
