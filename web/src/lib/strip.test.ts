@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { axisOf, cellWidth, stripLayout, type Station } from './strip';
+import { axisOf, cellWidth, fitted, stripLayout, type Station } from './strip';
 
 const station = (index: number, kind: string, at: number, rail: 'top' | 'bottom' = 'bottom'): Station =>
   ({ index, kind, rail, from: at - 1, to: at + 1 });
@@ -20,6 +20,15 @@ describe('stripLayout', () => {
   it('never makes a cell smaller than a finger', () => {
     for (const kind of ['nut', 'washer', 'spacer', 'rotor', 'hanger', 'pulley', 'shoulder', 'other'])
       for (const width of [360, 820, 1440]) expect(cellWidth(kind, width)).toBeGreaterThanOrEqual(48);
+  });
+});
+
+describe('fitted', () => {
+  it('makes cells narrower only as far as is needed, and never under a finger', () => {
+    const cells = [54, 54, 48].map((width) => ({ wanted: 0, width }));
+    expect(fitted(cells, 156)).toEqual(cells);
+    expect(fitted(cells, 150).map((cell) => cell.width)).toEqual([51, 51, 48]);
+    expect(fitted(cells, 100).map((cell) => cell.width)).toEqual([48, 48, 48]);
   });
 });
 

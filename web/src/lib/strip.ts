@@ -37,6 +37,17 @@ export function cellWidth(kind: string, screen: number): number {
   return ['nut', 'hanger', 'pulley'].includes(kind) ? 51 : 48;
 }
 
+export const kLeastCell = 48;
+
+/** The cells made narrower together, down to the least, where they are too wide for the room. */
+export function fitted(cells: readonly RailCell[], room: number): RailCell[] {
+  const spare = cells.reduce((sum, cell) => sum + cell.width - kLeastCell, 0);
+  const over = cells.reduce((sum, cell) => sum + cell.width, 0) - room;
+  if (over <= 0 || spare <= 0) return [...cells];
+  const keep = Math.max(0, 1 - over / spare);
+  return cells.map((cell) => ({ ...cell, width: kLeastCell + (cell.width - kLeastCell) * keep }));
+}
+
 /**
  * Two rails with the drawing between them, or null where the cells do not fit at their least width.
  * `scale`: px a mm. `axis`: of the shaft in the drawing, px from its upper edge.
@@ -44,7 +55,7 @@ export function cellWidth(kind: string, screen: number): number {
 export function stripLayout(stations: readonly Station[], width: number, scale: number, drawing: number, axis: number): StripLayout | null {
   const rail = (which: 'top' | 'bottom') => stations.filter((station) => station.rail === which);
   const cells = (which: readonly Station[]): RailCell[] =>
-    which.map((station) => ({ wanted: (scale * (station.from + station.to)) / 2, width: cellWidth(station.kind, width) }));
+    fitted(which.map((station) => ({ wanted: (scale * (station.from + station.to)) / 2, width: cellWidth(station.kind, width) })), width);
   const top = rail('top'), bottom = rail('bottom');
   const topCells = cells(top), bottomCells = cells(bottom);
   const topLefts = placeCells(topCells, width), bottomLefts = placeCells(bottomCells, width);
