@@ -1,7 +1,8 @@
 // gallery.mjs: looks at every block at three widths and three themes in Chromium: no accessibility violation, nothing
 // wider than the page, no target smaller than 48 px, no text smaller than 14 px. One `ok` or `not ok` line a check.
 //   node scripts/gallery.mjs [folder for pictures]
-import { readFileSync } from 'node:fs';
+//   FLATWISE_VIEWS=<folder of bench views as JSON> node scripts/gallery.mjs [folder for pictures]
+import { readdirSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -84,8 +85,37 @@ const server = await createServer({ root: web, logLevel: 'error', server: { port
 await server.listen();
 const address = `http://localhost:${server.httpServer.address().port}/dev/gallery.html`;
 const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: ['--no-sandbox'] });
+/** Sheets as the server sends them, at three widths: the faults of the page, each sheet by its name. */
+async function lookAtViews(folder) {
+  const names = readdirSync(folder).filter((name) => name.endsWith('.json')).sort();
+  for (const width of [360, 820, 1440]) {
+    const context = await browser.newContext({ viewport: { width, height: 1180 }, reducedMotion: 'reduce' });
+    const page = await context.newPage();
+    let errors = [];
+    page.on('pageerror', (e) => errors.push(e.message));
+    let body = '';
+    await page.route((url) => url.pathname === '/view.json', (route) => route.fulfill({ body, contentType: 'application/json' }));
+    for (const name of names) {
+      body = readFileSync(resolve(folder, name), 'utf8');
+      errors = [];
+      await page.goto(`${address}?view=/view.json`);
+      await page.waitForSelector('.sheet', { timeout: 5000 }).catch(() => errors.push('no sheet'));
+      await page.waitForTimeout(60);
+      await page.addScriptTag({ content: axe });
+      const { violations } = await page.evaluate(() => window.axe.run(document, { resultTypes: ['violations'] }));
+      const found = await page.evaluate(faults);
+      const amiss = [...errors, ...violations.map((v) => `${v.id}: ${v.nodes.slice(0, 3).map((n) => n.html.slice(0, 120)).join(' | ')}`), ...found.small.slice(0, 5), ...found.tiny.slice(0, 5),
+        ...(found.wide > 0 ? [`${found.wide} px too wide`] : [])];
+      check(amiss.length === 0, `${name} at ${width} px`, amiss.join('; '));
+      if (pictures) await page.screenshot({ path: resolve(pictures, `${name.replace('.json', '')}-${width}.png`), fullPage: true });
+    }
+    await context.close();
+  }
+}
+
 try {
-  for (const [theme, widths] of [['light', [360, 820, 1440, 1920]], ['dark', [820]], ['sun', [360]]])
+  if (process.env.FLATWISE_VIEWS) await lookAtViews(process.env.FLATWISE_VIEWS);
+  else for (const [theme, widths] of [['light', [360, 820, 1440, 1920]], ['dark', [820]], ['sun', [360]]])
     for (const width of widths) {
       const context = await browser.newContext({ viewport: { width, height: 1180 }, reducedMotion: 'reduce' });
       const page = await context.newPage();
@@ -108,7 +138,7 @@ try {
           await article.screenshot({ path: resolve(pictures, `${width}-${await article.getAttribute('aria-label')}.png`) });
       await context.close();
     }
-  await byHand(await browser.newContext({ viewport: { width: 820, height: 1180 }, reducedMotion: 'reduce' }));
+  if (!process.env.FLATWISE_VIEWS) await byHand(await browser.newContext({ viewport: { width: 820, height: 1180 }, reducedMotion: 'reduce' }));
 } finally {
   await browser.close();
   await server.close();
