@@ -229,7 +229,16 @@ class DemoStore {
     if (kind == "safe") {
       std::vector<EntryBody> answers;
       for (const Question& q : questions())
-        if (q.stage == Stage::booking_in) answers.emplace_back(job::Answered{std::string{q.id}, 0, Reply::yes});
+        if (q.stage == Stage::booking_in) answers.emplace_back(flatwise::job::Answered{std::string{q.id}, 0, Reply::yes});
+      write(job, by, std::move(answers), 1);
+      return {};
+    }
+    if (kind == "all_yes") {
+      const JobState state = fold(job.shaft, job.workshop, job.entries);
+      std::vector<EntryBody> answers;
+      for (const Asked& a : asked(job.shaft, state.bench))
+        if (stage_name(a.question->stage) == said(item, "stage"))
+          answers.emplace_back(flatwise::job::Answered{std::string{a.question->id}, a.number, Reply::yes});
       write(job, by, std::move(answers), 1);
       return {};
     }

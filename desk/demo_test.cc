@@ -69,7 +69,7 @@ TEST_F(Demo, EachOpenJobWaitsForSomethingElse) {
   EXPECT_EQ(store_->open_jobs()->size(), 4U);
 }
 
-// The mistakes that wait in job 31 are those of its readings file.
+// The mistakes that wait in job 31 are those of its readings file. The test run is still to come.
 TEST_F(Demo, Job31SaysWhatItsReadingsFileSays) {
   const auto opened = open_job(*store_, row("31").id);
   ASSERT_TRUE(opened) << told(opened.error());
@@ -83,7 +83,7 @@ TEST_F(Demo, Job31SaysWhatItsReadingsFileSays) {
     std::vector<std::string> out;
     for (const job::StageReport& stage : report.stages)
       for (const Finding& f : stage.findings)
-        if (stage.stage > job::Stage::finding && f.severity != Severity::note)
+        if (stage.stage > job::Stage::finding && stage.stage < job::Stage::test_run && f.severity != Severity::note)
           out.push_back(std::string{f.code.id()} + " " + std::to_string(f.where.number));
     return out;
   };

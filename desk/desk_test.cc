@@ -19,7 +19,8 @@ class Desk : public testing::Test {
     store_ = *store_sqlite::make_store(folder_.path(), demo_workshop_id(), {});
     const auto filled = fill_demo(*store_, demo_texts());
     ASSERT_TRUE(filled) << told(filled.error());
-    for (const job::Person& p : *store_->people()) people_[p.name] = p.id;
+    const auto people = store_->people().value();
+    for (const job::Person& p : people) people_[p.name] = p.id;
   }
 
   Id id() { return record::uuid7({1'770'200'000'000 + ++count_}, {}); }

@@ -72,7 +72,7 @@ class BodyCheck {
   }
   void operator()(const CustomerSaid& /*b*/) {}
   void operator()(const Ordered& b) {
-    if (state_.customer == nullptr || state_.customer->reply != Reply::yes)
+    if (!customer_agreed())
       add(Problem{Code{"record.customer_first"}, "body", {}, {}, std::nullopt});
     part_number(b.part_number);
   }
@@ -196,6 +196,12 @@ class BodyCheck {
   void operator()(const Withdrawn& /*b*/) {}
 
  private:
+  /// A yes is to the way that stood when it was said.
+  [[nodiscard]] bool customer_agreed() const {
+    if (state_.customer == nullptr || state_.customer->reply != Reply::yes) return false;
+    const LiveAnswers* way = state_.answers("way_chosen");
+    return way == nullptr || way->first().number < state_.answers("customer_said")->entries.back()->number;
+  }
   void add(Problem problem) { problems_.push_back(std::move(problem)); }
   void out_of_range(std::string field, int given, int least, int greatest) {
     add(Problem{Code{"record.out_of_range"},
