@@ -117,7 +117,7 @@ export const sheets: readonly Sample[] = [
   },
   {
     name: 'plan', head: [{ block: 'ways',
-      ways: (['Failed only', 'Everything disturbed', 'All nine'] as const).map((label, i) => ({ name: `way${i}`, label, advised: i === 1, chosen: false, strip: drawn(`way${i + 1}`),
+      ways: (['1 Failed only', '2 Everything disturbed', '3 All nine'] as const).map((label, i) => ({ name: `way${i}`, label, advised: i === 1, chosen: false, strip: drawn(`way${i + 1}`),
         action: { label: i === 1 ? 'Owner says yes to 2' : `Ask for ${i + 1}`, tone: i === 1 ? 'next' as const : 'plain' as const, do: { go: {} } } })),
       rows: [
         { label: 'Comes off', cells: [{ text: 'from end A: rotors 1 to 3' }, { text: 'from end A: rotors 1 to 4' }, { text: 'from end A: rotors 1 to 9' }] },
