@@ -59,7 +59,7 @@ Json label_questions(const Subject& subject, const Screen& screen) {
       options.push_back({label->label, job::LabelPutBack{place->number, label->label}, {}});
     options.push_back({tell(screen, Code{"bench.stack.no_label"}), job::LabelPutBack{place->number, {}}, {}});
     questions.push_back(question(
-        subject, screen, {.label = tell(screen, Code{"bench.stack.place"}, {{"number", place->number}})}, options));
+        subject, screen, {.label = tell(screen, Code{"bench.stack.place"}, {{"label", place->label}})}, options));
   }
   return questions.empty() ? Json()
                            : asks_block("chips", std::move(questions), tell(screen, Code{"bench.stack.labels"}));
