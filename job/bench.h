@@ -201,6 +201,8 @@ struct Bench {
   std::vector<ReusedRing> reused_rings;
   std::vector<Counted> counted;
   std::vector<Answered> answers;
+  bool led =
+      false;  ///< The record led the job since somebody chose in it what to open: more is asked than of a readings file.
   std::vector<PlayReading> plays;
   std::vector<PartLook> looks;
   std::vector<RunReading> runs;

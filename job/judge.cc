@@ -17,7 +17,7 @@ constexpr StageRules kRules[] = {
     {Stage::booking_in, {rules::answers, rules::play}},
     {Stage::finding, {rules::play}},
     {Stage::teardown, {rules::answers, rules::way_off}},
-    {Stage::inspection, {rules::bores}},
+    {Stage::inspection, {rules::answers, rules::bores}},
     {Stage::kit, {rules::answers, rules::parts_fitted, rules::count_out}},
     {Stage::press, {rules::answers, rules::presses}},
     {Stage::timing, {rules::marks}},

@@ -37,6 +37,8 @@ struct Question {
       id;  ///< As in a readings file; words: "question.<id>" (asked) and "question.<id>.no" (what no means).
   Stage stage;
   AskedOf of;
+  bool only_led =
+      false;  ///< Asked only where the record leads the job (Bench::led); a readings file need not answer it.
 };
 /// All questions there are, in the order of the bench.
 [[nodiscard]] std::span<const Question> questions();
@@ -48,6 +50,8 @@ struct Asked {
   const Question* question = nullptr;
   int number = 0;
 };
+/// A hand can be hurt by what it asks: nothing of its stage goes before it.
+[[nodiscard]] bool is_safety(std::string_view question);
 /// Every question this job must answer.
 [[nodiscard]] std::vector<Asked> asked(const Shaft& shaft, const Bench& bench);
 

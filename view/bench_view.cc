@@ -85,11 +85,10 @@ Json job_json(const Subject& subject) {
 }
 
 // Questions that the hand must pass before it may go to the shaft.
-std::vector<const job::Question*> band_questions(Stage stage) {
+std::vector<const job::Question*> band_questions(const Subject& subject, Stage stage) {
   std::vector<const job::Question*> out;
   for (const job::Question& q : job::questions()) {
-    const bool before = stage == Stage::booking_in || (stage == Stage::test_run && q.id == "guards_on");
-    if (before && q.stage == stage) out.push_back(&q);
+    if (q.stage == stage && job::is_safety(q.id) && (subject.job.state.bench.led || !q.only_led)) out.push_back(&q);
   }
   return out;
 }
@@ -102,7 +101,7 @@ bool answered_yes(const Subject& subject, std::string_view question) {
 
 Json band_json(const Subject& subject, const Screen& screen, Stage stage) {
   Json questions = Json::array();
-  for (const job::Question* q : band_questions(stage)) {
+  for (const job::Question* q : band_questions(subject, stage)) {
     const std::string id{q->id};
     const bool yes = answered_yes(subject, id);
     questions.push_back(yes_no(subject, screen,
@@ -118,7 +117,7 @@ Json band_json(const Subject& subject, const Screen& screen, Stage stage) {
 // Why the sheet of a stage stays empty: a question of its band that is not answered yes.
 std::string shut_because(const Subject& subject, const Screen& screen, Stage stage) {
   int open = 0;
-  for (const job::Question* q : band_questions(stage)) open += answered_yes(subject, q->id) ? 0 : 1;
+  for (const job::Question* q : band_questions(subject, stage)) open += answered_yes(subject, q->id) ? 0 : 1;
   if (open == 0 || subject.row.released) return {};
   return tell(screen, Code{"view.shut"}, {{"open", open}});
 }

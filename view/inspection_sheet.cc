@@ -337,12 +337,25 @@ SheetParts stayed_sheet(const Subject& subject, const Screen& screen, const Spot
   return parts;
 }
 
+/// By hand and eye: of the rotor, and of the whole shaft on every sheet.
+void add_looks(const Subject& subject, const Screen& screen, int rotor, SheetParts& parts) {
+  std::vector<Json> rows = job_questions(subject, screen, Stage::inspection, job::AskedOf::shaft, 0);
+  if (rotor > 0)
+    for (Json& q : job_questions(subject, screen, Stage::inspection, job::AskedOf::rotor_that_came_off, rotor))
+      rows.push_back(std::move(q));
+  if (!rows.empty())
+    parts.foot.push_back(asks_block("rows", std::move(rows), tell(screen, Code{"view.inspection.looks"})));
+}
+
 }  // namespace
 
 SheetParts inspection_sheet(const Subject& subject, const Screen& screen, const Spot& spot) {
-  if (!station_came_off(subject, spot.station)) return stayed_sheet(subject, screen, spot);
   const int rotor = rotor_at(subject.job.shaft, spot.station);
-  return rotor > 0 ? rotor_sheet(subject, screen, spot, rotor) : part_sheet(subject, screen, spot);
+  SheetParts parts = !station_came_off(subject, spot.station) ? stayed_sheet(subject, screen, spot)
+                     : rotor > 0                              ? rotor_sheet(subject, screen, spot, rotor)
+                                                              : part_sheet(subject, screen, spot);
+  add_looks(subject, screen, rotor, parts);
+  return parts;
 }
 
 CellSays inspection_cell(const Subject& subject, const Screen& screen, int station) {

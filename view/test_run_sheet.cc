@@ -110,10 +110,17 @@ Json readings_table(const Subject& subject, const Screen& screen) {
                      rows);
 }
 
+/// Asked in the yellow band, before the shaft turns.
+bool in_band(const Json& question) {
+  return std::ranges::any_of(job::questions(), [&](const job::Question& q) {
+    return job::is_safety(q.id) && question["key"] == field_key(job::Answered{std::string{q.id}, 0, Reply::yes});
+  });
+}
+
 Json afterwards(const Subject& subject, const Screen& screen) {
   std::vector<Json> questions;
   for (Json& q : job_questions(subject, screen, Stage::test_run, job::AskedOf::shaft, 0))
-    if (q["key"] != field_key(job::Answered{"guards_on", 0, Reply::yes})) questions.push_back(std::move(q));
+    if (!in_band(q)) questions.push_back(std::move(q));
   for (const int nut : {1, 2})
     for (Json& q : job_questions(subject, screen, Stage::test_run, job::AskedOf::nut, nut)) {
       q["label"] = tell(screen, nut == 1 ? Code{"bench.run.nut_a"} : Code{"bench.run.nut_b"});

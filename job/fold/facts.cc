@@ -126,10 +126,10 @@ class Filler {
     read_today();
     bench_.runs.push_back({b.what, b.station, told(b.value), b.gauge});
   }
+  void operator()(const WayChosen& /*b*/) { bench_.led = true; }
   // What the rules of the bench do not look at: it stays in state.live, or was folded before.
   void operator()(const PhotoTaken& /*b*/) {}
   void operator()(const NoteWritten& /*b*/) {}
-  void operator()(const WayChosen& /*b*/) {}
   void operator()(const CustomerSaid& /*b*/) {}
   void operator()(const Ordered& /*b*/) {}
   void operator()(const Received& /*b*/) {}

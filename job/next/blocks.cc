@@ -31,11 +31,7 @@ std::string_view question_in(const Message& what) {
 }
 
 /// A hand can be hurt by it: nothing goes before it.
-bool is_safety(const Block& block) {
-  if (block.stage == Stage::booking_in) return !question_in(block.what).empty();
-  constexpr std::array<std::string_view, 4> kBeforeTheRun{"guards_on", "tools_counted", "nobody_near", "stop_tried"};
-  return std::ranges::find(kBeforeTheRun, question_in(block.what)) != kBeforeTheRun.end();
-}
+bool hurts(const Block& block) { return is_safety(question_in(block.what)); }
 
 /// Within a stage and among equals: parts that will be hidden, then what is still to be taken off or put on, then the rest.
 int rank(const Block& block) {
@@ -197,7 +193,7 @@ std::vector<Block> release_blocks(const Facts& facts, const JobState& state, con
   take_second_looks(c);
   take_signatures(c);
   const auto key = [](const Block& b) {
-    return std::tuple{b.stage, !is_safety(b), rank(b) == 3, -static_cast<int>(b.severity), rank(b)};
+    return std::tuple{b.stage, !hurts(b), rank(b) == 3, -static_cast<int>(b.severity), rank(b)};
   };
   std::ranges::stable_sort(c.out, {}, key);
   return c.out;
