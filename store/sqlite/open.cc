@@ -24,6 +24,7 @@ struct Header {
   std::int64_t size = 0;
   bool sqlite = false;
   std::uint32_t pages = 0, page_size = 0, version = 0, application = 0;
+  [[nodiscard]] bool is_short() const { return size < std::int64_t{pages} * page_size; }
   [[nodiscard]] bool empty() const { return size == 0 || (sqlite && pages <= 1 && version == 0 && application == 0); }
 };
 
@@ -70,6 +71,15 @@ Header read_header(const fs::path& file, const Options& options) {
   return header_of(bytes, size);
 }
 
+/// A log that is not yet all in the database: the first page may already name a size that the file does not have, because
+/// another program is at it or was killed at it. SQLite sorts that out. Asked between two looks at the header: who was at it
+/// may have finished and taken the log away.
+bool has_log(const fs::path& file) {
+  std::error_code error;
+  const auto size = fs::file_size(file.string() + "-wal", error);
+  return !error && size > 0;
+}
+
 /// Looks at a file that is there before SQLite may touch it. True where it is a store; false where there is nothing in it yet.
 bool is_store(const fs::path& file, const Options& options) {
   const Header header = read_header(file, options);
@@ -78,7 +88,8 @@ bool is_store(const fs::path& file, const Options& options) {
     refuse(damaged, file.string() + " is not a store");
   if (header.version > static_cast<std::uint32_t>(newest_version()))
     refuse(newer, file.string() + " has version " + std::to_string(header.version));
-  if (header.size < std::int64_t{header.pages} * header.page_size) refuse(damaged, file.string() + " is cut short");
+  if (header.is_short() && !has_log(file) && read_header(file, options).is_short())
+    refuse(damaged, file.string() + " is cut short");
   return true;
 }
 
