@@ -42,6 +42,8 @@ class SampleRecord {
     entries_.push_back(std::move(e));
     return entries_.back().id;
   }
+  /// Ids of the live answers to the question of `body`.
+  [[nodiscard]] std::vector<Id> live(const EntryBody& body) const { return live_answers_to(open()->state, body); }
   [[nodiscard]] std::unique_ptr<OpenJob> open() const {
     auto job = std::make_unique<OpenJob>(OpenJob{shaft_, workshop_, entries_, {}, {}});
     job->state = fold(job->shaft, job->workshop, job->entries);

@@ -59,7 +59,7 @@ void fill_verdict(const Source& from, HandOverSheet& sheet) {
   const job::Released* released = from.state().released;
   const auto& blocks = from.order.standing->blocks;
   const bool forced = released != nullptr && released->forced;
-  sheet.complete = released != nullptr && !forced;
+  sheet.complete = released != nullptr && !forced && blocks.empty();
   sheet.verdict = from.word(sheet.complete   ? Word{"paper.complete"}
                             : forced         ? Word{"paper.released_open"}
                             : blocks.empty() ? Word{"paper.not_released"}
@@ -99,12 +99,14 @@ void fill_shaft(const Source& from, HandOverSheet& sheet) {
   }
 }
 
+const Working* bore_working(const Source& from, int rotor, std::string_view plane) {
+  return from.working(Stage::inspection, job::at_rotor(rotor), plane, "bore-at-plane");
+}
+
 HandOverRow::Bore bore_of(const Source& from, int rotor, std::string_view plane) {
-  const Working* working = from.working(Stage::inspection, job::at_rotor(rotor), plane, "bore-at-plane");
+  const Working* working = bore_working(from, rotor, plane);
   if (working == nullptr) return {};
-  const Output& mean = working->outputs.front();
-  const double u = quantity_of(*working, "U-size").si;
-  return {working->answer, format_with_uncertainty(std::get<AnyQuantity>(mean.value), u, from.shown())};
+  return {working->answer, from.value(std::get<AnyQuantity>(working->outputs.front().value))};
 }
 
 std::string press_of(const Source& from, int rotor) {
@@ -151,6 +153,14 @@ void fill_rows(const Source& from, HandOverSheet& sheet) {
   const Hub& hub = shaft.rotor(1).hub;
   sheet.bore_limits = from.range(any(hub.bore.least), any(hub.bore.greatest));
   sheet.press_unit = from.word(Word{"paper.read_expected"});
+  std::optional<AnyQuantity> widest;
+  for (const HandOverRow& row : sheet.rows)
+    for (const char* plane : {"A", "B"})
+      if (const Working* w = bore_working(from, row.rotor, plane); w != nullptr) {
+        const AnyQuantity u = quantity_of(*w, "U-size");
+        if (!widest || u.si > widest->si) widest = u;
+      }
+  if (widest) sheet.notes.push_back(from.say({Code{"paper.bore_u"}, {{"u", *widest}}}));
 }
 
 // --- What the rules found, in words ------------------------------------------------------------------------------------
@@ -163,12 +173,14 @@ void add_findings(const Source& from, Stage stage, HandOverPart& part) {
   if (part.lines.empty()) part.lines.push_back(from.word(Word{"paper.nothing_entered"}));
 }
 
-/// Entries of a stage that hold now, as they were said.
+/// Entries of a stage that hold now, as they were said, in the order they were stored.
 void add_entries(const Source& from, Stage stage, HandOverPart& part) {
+  std::vector<const job::Entry*> hold;
   for (const auto& [question, answers] : from.state().live)
     for (const job::Entry* entry : answers.entries)
-      if (job::stage_of(entry->body) == stage)
-        part.lines.push_back(from.say(job::entry_says(from.job().shaft, entry->body)));
+      if (job::stage_of(entry->body) == stage) hold.push_back(entry);
+  std::ranges::sort(hold, {}, &job::Entry::number);
+  for (const job::Entry* entry : hold) part.lines.push_back(from.say(job::entry_says(from.job().shaft, entry->body)));
 }
 
 void fill_parts(const Source& from, HandOverSheet& sheet) {
@@ -186,11 +198,16 @@ void fill_parts(const Source& from, HandOverSheet& sheet) {
 
 // --- Corrections, signatures, log -------------------------------------------------------------------------------------
 
+/// A part that came off and went back on is no correction, although the second answers the same question anew.
+bool is_correction(const job::Entry& old, const job::Entry& fresh) {
+  return old.body.index() == fresh.body.index() || std::holds_alternative<job::Withdrawn>(fresh.body);
+}
+
 void fill_corrected(const Source& from, HandOverSheet& sheet) {
   for (const job::Entry& entry : from.job().entries) {
     for (const job::Id& old_id : entry.corrects) {
       const auto old = std::ranges::find(from.job().entries, old_id, &job::Entry::id);
-      if (old == from.job().entries.end()) continue;
+      if (old == from.job().entries.end() || !is_correction(*old, entry)) continue;
       sheet.corrected.push_back(from.say({Code{"paper.corrected_line"},
                                           {{"when", from.order.when(entry.at)},
                                            {"was", from.say(job::entry_says(from.job().shaft, old->body))},

@@ -22,7 +22,10 @@ void write_below(Sheet& page, const std::string& text, const Block& at) { page.y
 
 // --- Verdict ---------------------------------------------------------------------------------------------------------
 
-constexpr double kVerdictShare = 0.66;
+/// Beside the verdict stands when the shaft is due next; where nothing does, the verdict has the whole width.
+double verdict_right(const Sheet& page, const HandOverSheet& sheet) {
+  return sheet.next_due.empty() ? page.right() : page.left() + 0.66 * page.width();
+}
 
 double verdict_height(const Sheet& page, const HandOverSheet& sheet, double width) {
   double height = 14;
@@ -41,7 +44,7 @@ void next_due(Sheet& page, const HandOverSheet& sheet, double x, double top) {
 }
 
 void verdict(Sheet& page, const HandOverSheet& sheet) {
-  const double right = page.left() + kVerdictShare * page.width();
+  const double right = verdict_right(page, sheet);
   const double text = page.left() + 20;
   const double height = verdict_height(page, sheet, right - text - 3);
   page.y += 1.5;

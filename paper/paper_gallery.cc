@@ -7,6 +7,7 @@
 #include "drawing/section.h"
 #include "drawing/signs.h"
 #include "paper/gallery_shafts.h"
+#include "paper/hand_over_samples.h"
 #include "paper/render.h"
 
 namespace {
@@ -93,5 +94,13 @@ int main(int count, char** arguments) {
           render_pdf(std::vector{signs(c.shaft), states(c.shaft)}, {"Signs", created}));
     write(folder + "/" + c.name + "-signs.svg", render_svg(signs(c.shaft)));
   }
+  const std::pair<Ending, const char*> endings[] = {
+      {Ending::complete, "complete"}, {Ending::blocked, "blocked"}, {Ending::forced, "forced"}};
+  for (const auto& [ending, name] : endings)
+    for (const int rotors : {3, 9}) {
+      const Head head = gallery_head(gallery_cases().front(), Paper::a4, UnitSystem::inch);
+      write(folder + "/hand-over-" + name + "-" + std::to_string(rotors) + ".pdf",
+            render_pdf(hand_over_pages(ending, rotors, head, **measure), {"Hand-over record", created}));
+    }
   return 0;
 }
