@@ -229,7 +229,8 @@ class DemoStore {
     if (kind == "safe") {
       std::vector<EntryBody> answers;
       for (const Question& q : questions())
-        if (q.stage == Stage::booking_in) answers.emplace_back(flatwise::job::Answered{std::string{q.id}, 0, Reply::yes});
+        if (q.stage == Stage::booking_in)
+          answers.emplace_back(flatwise::job::Answered{std::string{q.id}, 0, Reply::yes});
       write(job, by, std::move(answers), 1);
       return {};
     }

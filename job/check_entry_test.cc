@@ -1,6 +1,8 @@
 // What may not go into a record: each refusal by its code, and what is taken.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "job/job_samples.h"
 #include "job/steps.h"
 
@@ -91,9 +93,9 @@ TEST_F(CheckEntry, NoHandAtTheMachineBeforeItIsSafe) {
                                 NutPulled{End::a, TorquePull::With::wrench, nm(900), "W1", {}, {}, {}, {}, 1},
                                 Answered{"guards_on", 0, Reply::yes}};
   for (const EntryBody& body : touching) EXPECT_EQ(codes(body), unsafe) << kind_of(body);
-  for (const EntryBody& body : {EntryBody{NoteWritten{{}, Stage::kit, "x"}},
-                                EntryBody{PhotoTaken{{}, Stage::kit, "b", "image/png", ""}},
-                                EntryBody{WayChosen{{1}, "all"}}, EntryBody{CustomerSaid{Reply::no, {}, {}, {}}}})
+  for (const EntryBody& body :
+       {EntryBody{NoteWritten{{}, Stage::kit, "x"}}, EntryBody{PhotoTaken{{}, Stage::kit, "b", "image/png", ""}},
+        EntryBody{WayChosen{{1}, "all"}}, EntryBody{CustomerSaid{Reply::no, {}, {}, {}}}})
     EXPECT_EQ(codes(body), "") << kind_of(body);
   record.answer(Stage::booking_in);
   for (const EntryBody& body : touching) EXPECT_EQ(codes(body), "") << kind_of(body);
@@ -133,7 +135,8 @@ TEST_F(CheckEntry, PartsThatAreNotThere) {
   EXPECT_EQ(codes(WayChosen{{1, 1, 9}, "all"}), "plan.rotor_twice body.open; plan.no_such_rotor body.open; ");
   EXPECT_EQ(codes(RunRead{RunQuantity::hanger, record.station("1"), {any(celsius(40)), {}, "x"}, "T1"}),
             "record.no_hanger body.station; ");
-  EXPECT_EQ(codes(RunRead{RunQuantity::room, 1, {any(celsius(20)), {}, "x"}, ""}), "record.out_of_range body.station; ");
+  EXPECT_EQ(codes(RunRead{RunQuantity::room, 1, {any(celsius(20)), {}, "x"}, ""}),
+            "record.out_of_range body.station; ");
 }
 
 TEST_F(CheckEntry, HalvesAreOfRotors) {

@@ -9,6 +9,7 @@
 #include <iostream>
 
 #include "job/bench_entries.h"
+#include "job/entry_fields.h"
 #include "job/job_samples.h"
 
 namespace flatwise::job {

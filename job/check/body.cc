@@ -72,8 +72,7 @@ class BodyCheck {
   }
   void operator()(const CustomerSaid& /*b*/) {}
   void operator()(const Ordered& b) {
-    if (!customer_agreed())
-      add(Problem{Code{"record.customer_first"}, "body", {}, {}, std::nullopt});
+    if (!customer_agreed()) add(Problem{Code{"record.customer_first"}, "body", {}, {}, std::nullopt});
     part_number(b.part_number);
   }
   void operator()(const Received& b) { part_number(b.part_number); }
