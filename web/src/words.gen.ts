@@ -93,7 +93,7 @@ export const words = {
   "page.refused.caption": "Not taken",
   "page.waiting.none": "Everything has been sent.",
   "page.forgetful": "This browser keeps nothing when it is closed. Wait until all is sent.",
-  "page.stale": "No connection. This is as it was at {at}; what you enter is kept and sent later.",
+  "page.stale": "This is as it was at {at}. What you enter is kept and sent later.",
   "page.unseen": "No connection, and this was never seen on this device.",
   "page.fetching": "Fetching it.",
   "page.away": "Wait, or go back to the board.",
