@@ -317,6 +317,41 @@ TEST(Next, EveryEntryLeftOutOfAWholeJobIsMissed) {
   }
 }
 
+TEST(Questions, SomeAreAskedOnlyWhereTheRecordLeadsTheJob) {
+  SampleRecord record;
+  record.book_in();
+  record.answer(Stage::booking_in);
+  record.take_off();
+  const auto asks = [&](std::string_view id) {
+    const auto job = record.open();
+    return std::ranges::any_of(asked(job->shaft, job->state.bench),
+                               [&](const Asked& a) { return a.question->id == id; });
+  };
+  for (const std::string_view id : {"tools_counted", "nobody_near", "stop_tried", "hub_bore_sound", "hangers_sound"})
+    EXPECT_FALSE(asks(id)) << id << ": a readings file has no such answers";
+  record.agree();
+  for (const std::string_view id : {"tools_counted", "nobody_near", "stop_tried", "hub_bore_sound", "hangers_sound"})
+    EXPECT_TRUE(asks(id)) << id;
+}
+
+TEST(Questions, SafetyOfTheRunComesBeforeWhatIsOutThere) {
+  SampleRecord record;
+  record.do_all();
+  const auto withdraw = [&](const char* id) {
+    record.write(Withdrawn{"slip"}, "bench", live_answers_to(record.open()->state, Answered{id, 0, Reply::yes}));
+  };
+  withdraw("nobody_near");
+  const Answered no{"ran_cool_and_quiet", 0, Reply::no};
+  record.write(no, "bench", live_answers_to(record.open()->state, no));
+  const Standing s = now(record);
+  const auto first = std::ranges::find_if(s.blocks, [](const Block& b) { return b.stage == Stage::test_run; });
+  ASSERT_NE(first, s.blocks.end());
+  EXPECT_EQ(first->what.code, Code{"job.unanswered"});
+  EXPECT_TRUE(is_safety("nobody_near"));
+  EXPECT_FALSE(is_safety("ran_cool_and_quiet"));
+  EXPECT_EQ(s.waiting, Waiting::stopped);
+}
+
 // --- signatures ---
 
 TEST(Signatures, AreVoidOnceTheRecordChangesButNotByANote) {
