@@ -383,15 +383,515 @@ export interface components {
         Tone: "plain" | "strong" | "second" | "in" | "out" | "tell" | "next";
         /** @enum {string} */
         Flag: "none" | "done" | "stopped" | "waits" | "unknown";
+        /**
+         * EntryBody
+         * @description What an entry says: one object a kind. Quantities are text with their unit, as typed.
+         */
         EntryBody: {
-            kind: string;
-        } & {
-            [key: string]: unknown;
+            /** @constant */
+            kind: "booked_in";
+            /** @description number: of the job, or of the part asked about (0: the shaft) */
+            number: string;
+            /** @description id of the machine */
+            machine: string;
+            /** @description id of the version of the definition */
+            shaft: string;
+            /** @description in the customer's words */
+            complaint: string;
+            /**
+             * @description hour meter
+             * @example 11 min
+             * @example 1 h 30 min
+             * @example 90 s
+             */
+            hour_meter?: string;
+            /** @description day it is wanted */
+            due?: string;
+        } | {
+            /** @constant */
+            kind: "answered";
+            /** @description id of the question */
+            question: string;
+            /** @description number: of the job, or of the part asked about (0: the shaft) */
+            number: number;
+            /**
+             * @description yes, no, or not seen
+             * @enum {string}
+             */
+            reply: "yes" | "no" | "not_seen";
+        } | {
+            /** @constant */
+            kind: "looked";
+            /** @description which part; numbers count from end A, from 1; 0: the shaft */
+            part: {
+                /** @enum {string} */
+                part: "shaft" | "station" | "rotor";
+                number: number;
+            };
+            /**
+             * @description stage of the bench
+             * @enum {string}
+             */
+            stage: "booking_in" | "finding" | "plan" | "teardown" | "inspection" | "kit" | "press" | "timing" | "stack" | "torque" | "test_run" | "release";
+            /**
+             * @description what was looked for
+             * @enum {string}
+             */
+            sign: "rough" | "hot" | "grease_out" | "noisy" | "sound";
+            /**
+             * @description yes, no, or not seen
+             * @enum {string}
+             */
+            reply: "yes" | "no" | "not_seen";
+        } | {
+            /** @constant */
+            kind: "play_read";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /**
+             * @description whole swing of the dial
+             * @example 38.1 mm
+             * @example 1 1/2 in
+             * @example 12 µm
+             * @example 0.5 thou
+             */
+            swing: string;
+            /** @description id of the gauge; empty where there was none */
+            gauge: string;
+            /**
+             * @description dial from the axis
+             * @example 38.1 mm
+             * @example 1 1/2 in
+             * @example 12 µm
+             * @example 0.5 thou
+             */
+            radius?: string;
+        } | {
+            /** @constant */
+            kind: "photo_taken";
+            /** @description which part; numbers count from end A, from 1; 0: the shaft */
+            part: {
+                /** @enum {string} */
+                part: "shaft" | "station" | "rotor";
+                number: number;
+            };
+            /**
+             * @description stage of the bench
+             * @enum {string}
+             */
+            stage: "booking_in" | "finding" | "plan" | "teardown" | "inspection" | "kit" | "press" | "timing" | "stack" | "torque" | "test_run" | "release";
+            /** @description SHA-256 of the bytes */
+            blob: string;
+            /**
+             * @description media type
+             * @enum {string}
+             */
+            type: "image/jpeg" | "image/png" | "image/webp";
+            /** @description what it shows */
+            says: string;
+        } | {
+            /** @constant */
+            kind: "note_written";
+            /** @description which part; numbers count from end A, from 1; 0: the shaft */
+            part: {
+                /** @enum {string} */
+                part: "shaft" | "station" | "rotor";
+                number: number;
+            };
+            /**
+             * @description stage of the bench
+             * @enum {string}
+             */
+            stage: "booking_in" | "finding" | "plan" | "teardown" | "inspection" | "kit" | "press" | "timing" | "stack" | "torque" | "test_run" | "release";
+            /** @description text */
+            text: string;
+        } | {
+            /** @constant */
+            kind: "way_chosen";
+            /** @description rotors to open */
+            open: number[];
+            /**
+             * @description what is renewed
+             * @enum {string}
+             */
+            way: "failed_only" | "disturbed" | "all";
+        } | {
+            /** @constant */
+            kind: "customer_said";
+            /**
+             * @description yes, no, or not seen
+             * @enum {string}
+             */
+            reply: "yes" | "no" | "not_seen";
+            /** @description who said it */
+            who: string;
+            /** @description by telephone, in person */
+            how: string;
+            /**
+             * @description price agreed, with its currency
+             * @example 18.40 EUR
+             */
+            price?: string;
+        } | {
+            /** @constant */
+            kind: "ordered";
+            /** @description part number */
+            part_number: string;
+            /** @description pieces */
+            count: number;
+            /** @description day it is expected */
+            expected?: string;
+        } | {
+            /** @constant */
+            kind: "received";
+            /** @description part number */
+            part_number: string;
+            /** @description pieces */
+            count: number;
+        } | {
+            /** @constant */
+            kind: "step_done";
+            /**
+             * @description tear-down or the way back
+             * @enum {string}
+             */
+            phase: "teardown" | "assembly";
+            /** @description key of the step */
+            step: string;
+            /**
+             * @description yes, no, or not seen
+             * @enum {string}
+             */
+            reply: "yes" | "no" | "not_seen";
+        } | {
+            /** @constant */
+            kind: "taken_off";
+            /** @description station, counted from end A; 0: the shaft */
+            station: number;
+        } | {
+            /** @constant */
+            kind: "put_on";
+            /** @description station, counted from end A; 0: the shaft */
+            station: number;
+        } | {
+            /** @constant */
+            kind: "bore_read";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /**
+             * @description plane of the bore
+             * @enum {string}
+             */
+            plane: "A" | "B";
+            /** @description which direction, clockwise from the stamped tine */
+            direction: number;
+            /** @description how many directions over half a turn */
+            directions: number;
+            /**
+             * @description diameter as read
+             * @example 38.1 mm
+             * @example 1 1/2 in
+             * @example 12 µm
+             * @example 0.5 thou
+             */
+            diameter: string;
+            /** @description id of the gauge; empty where there was none */
+            gauge: string;
+        } | {
+            /** @constant */
+            kind: "temperature_read";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /**
+             * @description what was measured
+             * @enum {string}
+             */
+            what: "part" | "gauge";
+            /**
+             * @description temperature
+             * @example 20 °C
+             * @example 68 °F
+             * @example 293.15 K
+             */
+            temperature: string;
+            /** @description id of the thermometer; empty where it has none */
+            thermometer: string;
+        } | {
+            /** @constant */
+            kind: "set_renewed";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /**
+             * @description yes, no, or not seen
+             * @enum {string}
+             */
+            reply: "yes" | "no" | "not_seen";
+        } | {
+            /** @constant */
+            kind: "fitted_read";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /** @description as stamped */
+            designation: string;
+        } | {
+            /** @constant */
+            kind: "lean_read";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /**
+             * @description adapter half, by its side
+             * @enum {string}
+             */
+            half: "a" | "b";
+            /**
+             * @description lean
+             * @example 5°
+             * @example 2° 30′
+             * @example 10′
+             * @example 0.1 rad
+             */
+            angle: string;
+        } | {
+            /** @constant */
+            kind: "ring_sound";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /** @description 1 on the A side, 2 on the B side; at the press: which ring bore the tool */
+            ring: number;
+            /**
+             * @description whether it is sound
+             * @enum {string}
+             */
+            sound: "yes" | "no" | "not_seen";
+        } | {
+            /** @constant */
+            kind: "laid";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /**
+             * @description what was counted
+             * @enum {string}
+             */
+            item: "set" | "seal" | "snap_ring";
+            /** @description pieces */
+            count: number;
+        } | {
+            /** @constant */
+            kind: "left_over";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /**
+             * @description what was counted
+             * @enum {string}
+             */
+            item: "set" | "seal" | "snap_ring";
+            /** @description pieces */
+            count: number;
+        } | {
+            /** @constant */
+            kind: "pressed";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /**
+             * @description force
+             * @example 400 N
+             * @example 25 kN
+             * @example 90 lbf
+             */
+            force: string;
+            /** @description id of the gauge; empty where there was none */
+            gauge: string;
+        } | {
+            /** @constant */
+            kind: "ring_pressed_seen";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /**
+             * @description 1 on the A side, 2 on the B side; at the press: which ring bore the tool
+             * @enum {string}
+             */
+            ring: "outer" | "inner" | "not_seen";
+        } | {
+            /** @constant */
+            kind: "mark_seen";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /**
+             * @description adapter half, by its side
+             * @enum {string}
+             */
+            half: "a" | "b";
+            /** @description flat, clockwise seen from end A */
+            flat: number;
+        } | {
+            /** @constant */
+            kind: "label_put_back";
+            /** @description place, counted from end A */
+            position: number;
+            /** @description label; empty where it had none */
+            label: string;
+        } | {
+            /** @constant */
+            kind: "stack_read";
+            /**
+             * @description length
+             * @example 38.1 mm
+             * @example 1 1/2 in
+             * @example 12 µm
+             * @example 0.5 thou
+             */
+            length: string;
+            /** @description id of the gauge; empty where there was none */
+            gauge: string;
+        } | {
+            /** @constant */
+            kind: "feeler_tried";
+            /** @description joint, counted from end A */
+            joint: number;
+            /** @description whether the blade went in */
+            passed: boolean;
+            /**
+             * @description thickness of the blade
+             * @example 38.1 mm
+             * @example 1 1/2 in
+             * @example 12 µm
+             * @example 0.5 thou
+             */
+            blade?: string;
+            /** @description id of the gauge; empty where there was none */
+            gauge: string;
+        } | {
+            /** @constant */
+            kind: "part_measured";
+            /** @description station, counted from end A; 0: the shaft */
+            station: number;
+            /**
+             * @description adapter half, by its side
+             * @enum {string}
+             */
+            half?: "a" | "b";
+            /**
+             * @description length
+             * @example 38.1 mm
+             * @example 1 1/2 in
+             * @example 12 µm
+             * @example 0.5 thou
+             */
+            length: string;
+            /** @description id of the gauge; empty where there was none */
+            gauge: string;
+        } | {
+            /** @constant */
+            kind: "nut_pulled";
+            /**
+             * @description nut, by its end
+             * @enum {string}
+             */
+            nut: "a" | "b";
+            /**
+             * @description wrench, or a bar with a pull gauge
+             * @enum {string}
+             */
+            with: "wrench" | "bar";
+            /** @description torque at the wrench, or pull at the bar */
+            shown: string;
+            /** @description id of the gauge; empty where there was none */
+            gauge: string;
+            /**
+             * @description nut to the middle of the grip
+             * @example 38.1 mm
+             * @example 1 1/2 in
+             * @example 12 µm
+             * @example 0.5 thou
+             */
+            tool_length?: string;
+            /**
+             * @description length of the extension
+             * @example 38.1 mm
+             * @example 1 1/2 in
+             * @example 12 µm
+             * @example 0.5 thou
+             */
+            extension?: string;
+            /**
+             * @description extension against the wrench
+             * @example 5°
+             * @example 2° 30′
+             * @example 10′
+             * @example 0.1 rad
+             */
+            extension_angle?: string;
+            /**
+             * @description pull against the tool
+             * @example 5°
+             * @example 2° 30′
+             * @example 10′
+             * @example 0.1 rad
+             */
+            pull_angle?: string;
+            /** @description ratio of a multiplier; 1: none */
+            multiplier: number;
+        } | {
+            /** @constant */
+            kind: "run_read";
+            /**
+             * @description what was measured
+             * @enum {string}
+             */
+            what: "room" | "hanger" | "vibration" | "minutes";
+            /** @description station, counted from end A; 0: the shaft */
+            station: number;
+            /** @description value with its unit */
+            value: string;
+            /** @description id of the gauge; empty where there was none */
+            gauge: string;
+        } | {
+            /** @constant */
+            kind: "second_look";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /**
+             * @description whether they were right
+             * @enum {string}
+             */
+            right: "yes" | "no" | "not_seen";
+        } | {
+            /** @constant */
+            kind: "gauge_accepted";
+            /** @description id of the gauge; empty where there was none */
+            gauge: string;
+            /** @description why */
+            reason: string;
+        } | {
+            /** @constant */
+            kind: "signed";
+            /**
+             * @description as what
+             * @enum {string}
+             */
+            as: "bench" | "lead" | "owner";
+        } | {
+            /** @constant */
+            kind: "released";
+            /** @description released although something is open */
+            forced: boolean;
+            /** @description why */
+            reason: string;
+        } | {
+            /** @constant */
+            kind: "withdrawn";
+            /** @description why */
+            reason: string;
         };
         /** @description What an entry will say; the client adds id, by, on, at and follows. */
         EntryDraft: {
             corrects: components["schemas"]["Id"][];
-            body: components["schemas"]["EntryBody"];
+            /** @description As EntryBody; what is still to be typed or chosen is empty or missing in it. */
+            body: {
+                kind: string;
+            } & {
+                [key: string]: unknown;
+            };
         };
         EntryIn: {
             id: components["schemas"]["Id"];
