@@ -121,7 +121,7 @@ INSTANTIATE_TEST_SUITE_P(
         Changed{kShop, "use = \"bore gauge\"", "use = \"bore gage\"", {"gauge[1].use", "bore gage", "bore gauge"}},
         Changed{kShop, "id = \"BG-2\"", "id = \"BG-1\"", {"gauge[2].id", "BG-1", ""}},
         Changed{kShop,
-                "calibrated_until = 2026-09-30",
+                "calibrated_until = 2036-09-30",
                 "calibrated_until = \"soon\"",
                 {"gauge[1].calibrated_until", "soon", "day"}},
         Changed{
