@@ -1,6 +1,5 @@
 // Made by scripts/words.mjs from words/en/page.toml: do not edit.
 export const words = {
-  "page.name": "Flatwise",
   "page.said": "{who}, {when}",
   "page.sign.in": "in",
   "page.sign.out": "out",
