@@ -4,6 +4,7 @@
 
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
 
 #include "job/job_state.h"
@@ -33,6 +34,9 @@ struct Subject {
   const job::JobRow& row;
   const std::map<job::Id, std::string>& people;  ///< Names.
   std::string machine, customer;                 ///< Names.
+  std::span<const job::BearingLife> lives =
+      {};                                      ///< Of the machine's bearings, for what their age says; may be left out.
+  std::optional<double> hours = std::nullopt;  ///< Of the machine now.
 };
 
 [[nodiscard]] Json bench_view(const Subject& subject, const Screen& screen);

@@ -273,6 +273,8 @@ struct SignatureRow {
 /// Station that a finding or a step is about; none for the whole shaft.
 [[nodiscard]] std::optional<int> station_of(const Shaft& shaft, Where where);
 [[nodiscard]] std::string instant_text(job::Instant at);  ///< RFC 3339 in UTC with milliseconds.
+/// "12 Feb 2026".
+[[nodiscard]] std::string day_text(Day day, const Voice& voice);
 [[nodiscard]] std::string shown(AnyQuantity value, const Voice& voice);
 [[nodiscard]] std::string shown_other(AnyQuantity value, const Voice& voice);  ///< In the other unit system.
 

@@ -199,6 +199,14 @@ std::string station_name(const Shaft& shaft, int station, const Voice& voice, bo
   return inside ? name : capital(name);
 }
 
+std::string day_text(Day day, const Voice& voice) {
+  return say(Code{"view.day"}.id(),
+             {{"day", day.day},
+              {"month", Word{"view.month." + std::to_string(day.month)}},
+              {"year", std::to_string(day.year)}},
+             voice);
+}
+
 std::string shown(AnyQuantity value, const Voice& voice) {
   return format_quantity(value, {.system = voice.units, .decimals = {}, .unit = {}, .currency = voice.currency});
 }

@@ -1,6 +1,7 @@
 // Booking in: what the customer says, and what hand, eye and dial find. The eye finds first the yellow band, then the figure.
 #include <algorithm>
 #include <cmath>
+#include <nlohmann/json.hpp>
 
 #include "drawing/play_scale.h"
 #include "view/blocks.h"
@@ -80,7 +81,25 @@ Json keypad_json(const Subject& subject, const Screen& screen, int rotor) {
     after.rotor = rotor + 1;
     is.next = field_key(after);
   }
-  return keypad_block({field(subject, screen, is)});
+  std::vector<Json> fields{field(subject, screen, is)};
+  if (const job::PlayRead* read = play_of(subject, rotor)) {
+    // The swing means nothing without where the dial stood: the same answer once more, with its radius.
+    job::PlayRead again = *read;
+    again.radius = Entered{};
+    Json radius = field(subject, screen,
+                        {.title = tell(screen, Code{"view.booking.radius_of"}, {{"rotor", rotor}}),
+                         .label = tell(screen, Code{"view.booking.radius"}),
+                         .body = again,
+                         .into = "radius",
+                         .hint = tell(screen, Code{"view.booking.radius_hint"}),
+                         .marks = {"hand-2"}});
+    radius["key"] = field_key(again) + "/radius";
+    radius["said"] = Json::array();
+    if (read->radius)
+      radius["before"] = {{"label", tell(screen, Code{"view.booking.radius"})}, {"typed", read->radius->typed}};
+    fields.push_back(std::move(radius));
+  }
+  return keypad_block(std::move(fields));
 }
 
 }  // namespace

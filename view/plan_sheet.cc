@@ -5,6 +5,7 @@
 #include "job/kit.h"
 #include "job/plan.h"
 #include "view/blocks.h"
+#include "view/play.h"
 #include "view/rails.h"
 #include "view/rotor_lists.h"
 #include "view/stage_sheets.h"
@@ -240,12 +241,17 @@ SheetParts plan_sheet(const Subject& subject, const Screen& screen, const Spot& 
 CellSays plan_cell(const Subject& subject, const Screen& screen, int station) {
   CellSays cell;
   const int rotor = rotor_at(subject.job.shaft, station);
-  const std::vector<int> open = rotors_to_open(subject);
-  if (std::ranges::find(open, rotor) == open.end()) return cell;
-  const bool chosen = subject.job.state.way != nullptr;
-  cell.word = tell(screen, chosen ? Code{"view.cell.open"} : Code{"view.cell.suspect"});
-  cell.flag = chosen ? "stopped" : "unknown";
-  cell.tone = "strong";
+  if (rotor == 0) return cell;
+  if (const job::WayChosen* way = subject.job.state.way) {
+    if (std::ranges::find(way->open, rotor) == way->open.end()) return cell;
+    cell.word = tell(screen, Code{"view.cell.open"});
+    cell.flag = "stopped";
+    cell.tone = "strong";
+  } else if (worn(subject, rotor) == Worn::worn || wrong_sign_at(subject, job::at_rotor(rotor))) {
+    cell.word = tell(screen, Code{"view.cell.suspect"});
+    cell.flag = "unknown";
+    cell.tone = "strong";
+  }
   return cell;
 }
 

@@ -1,11 +1,106 @@
 #include "view/play.h"
 
 #include <algorithm>
+#include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "core/working/figure.h"
+#include "drawing/play_scale.h"
+#include "job/play.h"
+#include "view/bench_parts.h"
 #include "view/blocks.h"
 
 namespace flatwise::view {
+namespace {
+
+constexpr double kColumn = 100;  // Millimetres that the page scales a column from.
+
+WorkingPtr behind_of(const Subject& subject, int rotor) {
+  return working_of(subject, job::Stage::booking_in, "clearance-from-play", job::at_rotor(rotor));
+}
+
+/// What a new bearing would show: with the reading, or before there is one.
+WorkingPtr fresh_of(const Subject& subject, int rotor) {
+  if (WorkingPtr fresh = working_of(subject, job::Stage::booking_in, "rim-play", job::at_rotor(rotor))) return fresh;
+  const Input radius =
+      given("radius", any(dial_radius(subject, rotor)), {OriginKind::assumed, "dial at the tine tips"});
+  return job::new_bearing_play(subject.job.facts(), rotor, radius);
+}
+
+/// Steps of one, two or five that cut a scale into four to eight.
+double even_step(double end) {
+  double step = std::pow(10.0, std::floor(std::log10(end / 4)));
+  for (const double more : {5.0, 2.0})
+    if (end / (step * more) >= 3.5) return step * more;
+  return step;
+}
+
+std::string bare(double si, const Voice& voice) {
+  const bool metric = voice.units == UnitSystem::metric;
+  Shown as{.system = voice.units, .decimals = metric ? 2 : 3, .unit = metric ? "mm" : "in", .currency = {}};
+  const std::string text = format_quantity({si, Kind::length}, as);
+  return text.substr(0, text.rfind("\u00a0"));
+}
+
+/// The two scales of a swing: above as it is read, below the clearance, which goes as its square.
+drawing::DisplayList scale_of(const Screen& screen, const Working& fresh, const Working* behind) {
+  drawing::PlayScale scale;
+  scale.new_least = fresh.si("swing-least");
+  scale.new_greatest = fresh.si("swing-greatest");
+  scale.new_words = tell(screen, Code{"view.play.new"});
+  scale.end = 2.0 * *scale.new_greatest;
+  scale.above = {{0, "0"},
+                 {*scale.new_least, bare(*scale.new_least, screen.voice)},
+                 {*scale.new_greatest, bare(*scale.new_greatest, screen.voice)}};
+  if (behind == nullptr) return drawing::play_scale(scale, kColumn);
+  const double swing = input_of(*behind, "swing")->si;
+  scale.value = swing;
+  scale.expanded = input_of(*behind, "swing-u").value_or(AnyQuantity{}).si;
+  scale.value_words = bare(swing, screen.voice);
+  scale.end = std::max(scale.end, 1.15 * (swing + scale.expanded));
+  const double clearance = behind->si("clearance");
+  if (!(swing > 0) || !(clearance > 0)) return drawing::play_scale(scale, kColumn);
+  const double unit = screen.voice.units == UnitSystem::metric ? 1e-6 : 25.4e-6;  // µm and thou, to step evenly in.
+  const double last = clearance * (scale.end / swing) * (scale.end / swing);
+  const double step = even_step(last / unit) * unit;
+  for (double c = 0; c <= last; c += step)
+    scale.below.push_back({swing * std::sqrt(c / clearance), std::to_string(std::lround(c / unit))});
+  return drawing::play_scale(scale, kColumn);
+}
+
+// The figure of a tick is left out where it would run into that of the reading.
+void part_labels(drawing::DisplayList& list) {
+  const drawing::Text* reading = nullptr;
+  for (const drawing::Item& item : list.items)
+    if (const auto* text = std::get_if<drawing::Text>(&item); text != nullptr && text->ink == drawing::Ink::next)
+      reading = text;
+  if (reading == nullptr) return;
+  const drawing::Point at = reading->at;
+  const double room = 1.3 * 4 * 0.56 * static_cast<double>(reading->text.size());
+  std::erase_if(list.items, [&](const drawing::Item& item) {
+    const auto* text = std::get_if<drawing::Text>(&item);
+    return text != nullptr && text->ink != drawing::Ink::next && std::abs(text->at.y - at.y) < 0.1 &&
+           std::abs(text->at.x - at.x) < room;
+  });
+}
+
+Json answer_json(const Subject& subject, const Screen& screen, int rotor, const WorkingPtr& behind) {
+  AnswerIs is{.sign = "none", .word = tell(screen, Code{"view.play.clearance"}), .working = behind};
+  const auto findings = findings_at(subject, job::Stage::booking_in, job::at_rotor(rotor));
+  is.says = sentences(screen, findings);
+  is.does = instruction(screen, findings);
+  if (behind != nullptr) {
+    const AnyQuantity least = output_of(*behind, "clearance-least");
+    const AnyQuantity greatest = output_of(*behind, "clearance-greatest");
+    is.value = range_shown(screen, least, greatest);
+    Screen turned = screen;
+    turned.voice.units = other(screen.voice.units);
+    is.other = range_shown(turned, least, greatest);
+  }
+  return answer_block(is, screen.voice);
+}
+
+}  // namespace
 
 const job::PlayRead* play_of(const Subject& subject, int rotor) {
   job::PlayRead asked;
@@ -32,9 +127,36 @@ bool anything_found(const Subject& subject, int rotor) {
 }
 
 Worn worn(const Subject& subject, int rotor) {
-  return play_of(subject, rotor) == nullptr ? Worn::not_read : Worn::read;
+  if (play_of(subject, rotor) == nullptr) return Worn::not_read;
+  const WorkingPtr behind = behind_of(subject, rotor);
+  if (behind == nullptr) return Worn::read;
+  for (const Finding& finding : behind->findings) {
+    if (finding.code == Code{"bearings.play_past_new"}) return Worn::worn;
+    if (finding.code == Code{"bearings.play_as_new"}) return Worn::as_new;
+  }
+  return Worn::doubt;
 }
 
-std::vector<Json> play_blocks(const Subject&, const Screen&, int) { return {}; }
+std::vector<Json> play_blocks(const Subject& subject, const Screen& screen, int rotor) {
+  std::vector<Json> blocks;
+  const WorkingPtr behind = behind_of(subject, rotor);
+  const WorkingPtr fresh = fresh_of(subject, rotor);
+  if (fresh != nullptr) {
+    drawing::DisplayList list = scale_of(screen, *fresh, behind.get());
+    part_labels(list);
+    const bool metric = screen.voice.units == UnitSystem::metric;
+    const Code caption = metric ? Code{"view.play.scales_metric"} : Code{"view.play.scales_inch"};
+    const std::string says =
+        tell(screen, Code{"view.play.scale_says"},
+             {{"least", output_of(*fresh, "swing-least")},
+              {"greatest", output_of(*fresh, "swing-greatest")},
+              {"typed", behind != nullptr ? play_of(subject, rotor)->swing.typed : std::string{}}});
+    blocks.push_back(drawing_block(list, says, {}, {.caption = tell(screen, caption)}));
+  }
+  if (play_of(subject, rotor) != nullptr) blocks.push_back(answer_json(subject, screen, rotor, behind));
+  if (fresh != nullptr)
+    blocks.push_back(working_block(tell(screen, Code{"view.play.new_bearing"}), *fresh, screen.voice));
+  return blocks;
+}
 
 }  // namespace flatwise::view

@@ -1,0 +1,120 @@
+// The board, the page of a machine and the check of a definition against the contract.
+#include <gtest/gtest.h>
+
+#include <cstdlib>
+#include <fstream>
+#include <nlohmann/json.hpp>
+
+#include "tests/support/contract.h"
+#include "view/board.h"
+#include "view/machine_view.h"
+#include "view/shaft_check.h"
+#include "view/view_samples.h"
+
+namespace flatwise::view {
+namespace {
+
+using tests::faults_against_contract;
+
+nlohmann::json plain(const Json& json) { return nlohmann::json::parse(json.dump()); }
+void leave(const std::string& name, const nlohmann::json& json) {
+  if (const char* folder = std::getenv("FLATWISE_LOOK"))
+    std::ofstream{std::string{folder} + "/" + name} << json.dump(1);
+}
+const Voice kInch{.language = Language::english, .units = UnitSystem::inch, .currency = "GBP"};
+
+// How far apart the letters A and B of a strip stand tells its scale: one scale for all shafts.
+double drawn_width(const nlohmann::json& row) { return row["strip"]["width"]; }
+
+TEST(BoardView, TheWorstComesFirstAndAllShaftsHaveOneScale) {
+  SampleJob calm;
+  calm.answer(job::Stage::booking_in);
+  SampleJob stopped{demo_file("short-three.toml")};
+  stopped.answer(job::Stage::booking_in, Reply::no);
+  const Subject& a = calm.subject();
+  const Subject& b = stopped.subject();
+  const std::vector<BoardJob> jobs{{a.job, a.standing, a.row, "Looseners 2", "Lower fields"},
+                                   {b.job, b.standing, b.row, "Looseners 5", ""}};
+  const nlohmann::json json = plain(board_view(a.job.workshop, jobs, Day{2026, 2, 13}, kInch));
+  EXPECT_EQ(faults_against_contract("Board", json), "");
+  leave("board.json", json);
+  ASSERT_EQ(json["rows"].size(), 2U);
+  EXPECT_EQ(json["rows"][0]["name"], "Looseners 5");
+  EXPECT_EQ(json["rows"][0]["flag"], "stopped");
+  EXPECT_EQ(json["rows"][1]["late"], true);  // Due on the 12th.
+  // Thread beyond the nuts is part of both, so the ratio is near that of the stacks, not the same.
+  const double ratio = (drawn_width(json["rows"][0]) - 16) / (drawn_width(json["rows"][1]) - 16);
+  const double wanted = b.job.shaft.total_length().si() / a.job.shaft.total_length().si();
+  EXPECT_NEAR(ratio, wanted, 0.03);
+}
+
+TEST(MachineView, TheHoursOnEveryBearingHangUnderTheirRotors) {
+  SampleJob sample;
+  const Subject& subject = sample.subject();
+  job::Machine machine{sample_id(1), sample_id(2), "Looseners 2", sample_id(3), true};
+  std::vector<job::HourReading> hours{{sample_id(4), machine.id, {2026, 2, 3}, 2421.2, ""},
+                                      {sample_id(5), machine.id, {2023, 3, 20}, 1312.4, "record begins"},
+                                      {sample_id(6), machine.id, {2025, 5, 4}, 2112.0, "job"}};
+  std::vector<job::BearingLife> lives{{machine.id, 1, 1312.4, std::nullopt, false, {}},
+                                      {machine.id, 5, 1312.4, 2112.0, true, {}},
+                                      {machine.id, 5, 2112.0, std::nullopt, false, {}}};
+  std::vector<job::JobRow> jobs{subject.row};
+  jobs[0].booked = {1'770'105'600'000};  // 3 February 2026
+  const MachineSubject is{machine, "Lower fields", subject.job.shaft, subject.job.workshop, hours, lives, jobs};
+  const nlohmann::json json = plain(machine_view(is, kInch));
+  EXPECT_EQ(faults_against_contract("MachineView", json), "");
+  leave("machine.json", json);
+  const int one = sample.shaft().station_of_rotor(1);
+  EXPECT_EQ(json["stations"][static_cast<std::size_t>(one)]["sub"], "1109");  // 2421.2 - 1312.4
+  EXPECT_EQ(json["stations"][static_cast<std::size_t>(one)]["chosen"], true);
+  EXPECT_EQ(json["stations"][static_cast<std::size_t>(sample.shaft().station_of_rotor(5))]["sub"], "309");
+  ASSERT_EQ(json["jobs"].size(), 2U);
+  EXPECT_EQ(json["jobs"][0]["number"], "31");
+  EXPECT_TRUE(json["jobs"][1]["job"].is_null());  // By the log alone.
+}
+
+TEST(MachineView, AMachineNobodyKnowsAnythingOfIsStillAPage) {
+  SampleJob sample;
+  const Subject& subject = sample.subject();
+  const job::Machine machine{sample_id(1), sample_id(2), "New", sample_id(3), false};
+  const MachineSubject is{machine, "", subject.job.shaft, subject.job.workshop, {}, {}, {}};
+  EXPECT_EQ(faults_against_contract("MachineView", plain(machine_view(is, kInch))), "");
+}
+
+TEST(ShaftCheck, TheFiveLinesToChangeAreFoundAndSayHowTheyStand) {
+  const std::string toml = demo_file("long-nine.toml");
+  std::string changed = toml;
+  const std::string spacer = "spacer = \"92 mm\"";
+  changed.replace(changed.find(spacer), spacer.size(), "spacer = \"92\"");
+  const std::string name = "Looseners 2, long nine";
+  changed.replace(changed.find(name), name.size(), "Row looseners");
+  const nlohmann::json json = plain(shaft_check(changed, toml, kInch));
+  EXPECT_EQ(faults_against_contract("ShaftCheck", json), "");
+  leave("shaft-wrong.json", json);
+  EXPECT_FALSE(json.contains("strip"));
+  ASSERT_FALSE(json["problems"].empty());
+  std::map<int, std::string> states;
+  for (const nlohmann::json& line : json["lines"]) states[line["number"]] = line["state"];
+  const std::map<int, std::string> wanted{
+      {1, "done"}, {2, "as_copied"}, {3, "as_copied"}, {4, "wrong"}, {5, "as_copied"}};
+  EXPECT_EQ(states, wanted);
+}
+
+TEST(ShaftCheck, AGoodDefinitionIsDrawnWithItsParts) {
+  const nlohmann::json json = plain(shaft_check(demo_file("square-four.toml"), "", kInch));
+  EXPECT_EQ(faults_against_contract("ShaftCheck", json), "");
+  leave("shaft-good.json", json);
+  EXPECT_TRUE(json["problems"].empty());
+  ASSERT_TRUE(json.contains("strip"));
+  int rotors = 0;
+  for (const nlohmann::json& station : json["strip"]["stations"]) rotors += station["kind"] == "rotor" ? 1 : 0;
+  EXPECT_EQ(rotors, 4);
+}
+
+TEST(ShaftCheck, NoTextMakesItStumble) {
+  for (const char* text : {"", "[", "[shaft]\nname = ", "\xff\xfe", "repeat = 9", "[stack]\nrepeat"})
+    EXPECT_EQ(faults_against_contract("ShaftCheck", plain(shaft_check(text, text, kInch))), "") << text;
+}
+
+}  // namespace
+}  // namespace flatwise::view

@@ -1,0 +1,159 @@
+#include "view/shaft_check.h"
+
+#include <algorithm>
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/shaft/shaft.h"
+#include "definition/fields.h"
+#include "definition/read.h"
+#include "drawing/shaft_strip.h"
+#include "view/blocks.h"
+#include "view/picture_json.h"
+#include "view/rails.h"
+
+namespace flatwise::view {
+namespace {
+
+std::string say_code(Code code, const Args& args, const Voice& voice) { return say(code.id(), args, voice); }
+
+std::string_view trimmed(std::string_view text) {
+  const auto blank = [](char c) { return c == ' ' || c == '\t' || c == '\r'; };
+  while (!text.empty() && blank(text.front())) text.remove_prefix(1);
+  while (!text.empty() && blank(text.back())) text.remove_suffix(1);
+  return text;
+}
+
+/// The line without what stands behind a '#' outside quotes.
+std::string_view without_comment(std::string_view line) {
+  bool quoted = false;
+  for (std::size_t i = 0; i < line.size(); ++i) {
+    if (line[i] == '"') quoted = !quoted;
+    if (line[i] == '#' && !quoted) return trimmed(line.substr(0, i));
+  }
+  return trimmed(line);
+}
+
+/// One of the five lines to change, where it stands and what it says.
+struct Marked {
+  int line = 0, number = 0;
+  std::string says;
+};
+
+// A key at the beginning of its line in its own table; 'repeat' stands inside a line of the stack.
+bool stands_on(const definition::Field& field, std::string_view table, std::string_view line) {
+  const std::string_view in = field.in() == "station" ? std::string_view{"stack"} : field.in();
+  if (table != in) return false;
+  if (in == "stack") return line.find(field.key()) != std::string_view::npos;
+  if (!line.starts_with(field.key())) return false;
+  return trimmed(line.substr(field.key().size())).starts_with("=");
+}
+
+std::vector<Marked> marked_lines(std::string_view toml) {
+  std::vector<Marked> found;
+  std::string_view table;
+  for (int number = 1; !toml.empty(); ++number) {
+    const std::size_t end = toml.find('\n');
+    const std::string_view line = without_comment(toml.substr(0, end));
+    toml.remove_prefix(end == std::string_view::npos ? toml.size() : end + 1);
+    if (line.size() > 2 && line.front() == '[' && line.back() == ']') table = line.substr(1, line.size() - 2);
+    for (const definition::Field& field : definition::fields(definition::Document::shaft)) {
+      if (field.change == 0 || !stands_on(field, table, line)) continue;
+      const bool known = std::ranges::any_of(found, [&](const Marked& m) { return m.number == field.change; });
+      if (!known) found.push_back({number, field.change, std::string{line}});
+    }
+  }
+  return found;
+}
+
+Json lines_json(std::string_view toml, std::string_view copied, const std::vector<Problem>& problems) {
+  const std::vector<Marked> before = copied.empty() ? std::vector<Marked>{} : marked_lines(copied);
+  Json lines = Json::array();
+  for (const Marked& line : marked_lines(toml)) {
+    const bool wrong = std::ranges::any_of(
+        problems, [&](const Problem& problem) { return problem.place && problem.place->line == line.line; });
+    const bool same =
+        std::ranges::any_of(before, [&](const Marked& b) { return b.number == line.number && b.says == line.says; });
+    const std::string_view state = wrong ? "wrong" : same ? "as_copied" : "done";
+    lines.push_back({{"line", line.line}, {"number", line.number}, {"state", state}});
+  }
+  return lines;
+}
+
+Json strip_json(const Shaft& shaft, const Voice& voice) {
+  const drawing::StripDrawing strip = drawing::shaft_strip(shaft, {}, {}, {.width = kStripWidth, .numbers = false});
+  Json cells = Json::array();
+  for (std::size_t i = 0; i < shaft.stations().size(); ++i) {
+    const Station& station = shaft.stations()[i];
+    const std::string length = shown(any(station.length.nominal), voice);
+    Json json{{"index", i},
+              {"kind", name_of(station.kind)},
+              {"name", station.label},
+              {"word", length},
+              {"flag", "none"},
+              {"body", "on"},
+              {"renew", false},
+              {"chosen", false}};
+    json["rail"] = station.kind == StationKind::spacer ? "top" : "bottom";
+    json["from"] = strip.stations[i].from;
+    json["to"] = strip.stations[i].to;
+    json["said"] = station_name(shaft, static_cast<int>(i), voice) + ", " + length;
+    cells.push_back(std::move(json));
+  }
+  const std::string says =
+      say_code(Code{"view.strip_says"}, {{"shaft", shaft.spec().name}, {"rotors", shaft.rotor_count()}}, voice);
+  return {{"list", picture_json(strip.list)}, {"low", false}, {"stations", std::move(cells)}, {"says", says}};
+}
+
+Length stack_length(const Shaft& shaft) {
+  Length total;
+  for (const Station& station : shaft.stations())
+    if (station.kind != StationKind::nut) total = total + station.length.nominal;
+  return total;
+}
+
+/// What follows from it, and how much of it nobody gave.
+Json facts_json(const Shaft& shaft, const Voice& voice) {
+  const ShaftSpec& spec = shaft.spec();
+  Json facts = Json::array();
+  const auto add = [&](Code caption, std::string value, std::string other = {}) {
+    facts.push_back(fact({say_code(caption, {}, voice), std::move(value), {}, std::move(other), nullptr}, voice));
+  };
+  add(Code{"view.shaft.name"}, spec.name);
+  add(Code{"view.shaft.profile"},
+      say_code(Code{"view.shaft.profile_is"}, {{"flats", shaft.flats()}, {"across", any(spec.profile.across_flats)}},
+               voice),
+      shown_other(any(spec.profile.across_flats), voice));
+  add(Code{"view.shaft.rotors"}, std::to_string(shaft.rotor_count()));
+  add(Code{"view.shaft.lean"}, shown(any(spec.rotors.front().lean), voice));
+  add(Code{"view.shaft.stack"}, shown(any(stack_length(shaft)), voice), shown_other(any(stack_length(shaft)), voice));
+  add(Code{"view.shaft.speed"}, shown(any(spec.speed), voice));
+  for (const Nut& nut : spec.nuts)
+    add(nut.end == End::a ? Code{"view.shaft.nut_a"} : Code{"view.shaft.nut_b"}, shown(any(nut.torque), voice),
+        shown_other(any(nut.torque), voice));
+  const auto assumed =
+      std::ranges::count_if(spec.origins, [](const auto& origin) { return origin.second.kind == OriginKind::assumed; });
+  add(Code{"view.shaft.assumed"},
+      say_code(Code{"view.shaft.assumed_is"}, {{"count", static_cast<int>(assumed)}}, voice));
+  return facts;
+}
+
+}  // namespace
+
+Json shaft_check(std::string_view toml, std::string_view copied, const Voice& voice) {
+  const Results<Shaft> shaft = definition::read_shaft(toml, {});
+  const std::vector<Problem> problems = shaft ? std::vector<Problem>{} : shaft.error();
+  Json list = Json::array();
+  for (const Problem& problem : problems) list.push_back(wire::to_json(problem, voice));
+  Json json{{"problems", std::move(list)}};
+  json["facts"] = shaft ? facts_json(*shaft, voice) : Json::array();
+  json["lines"] = lines_json(toml, copied, problems);
+  if (!shaft) return json;
+  json["strip"] = strip_json(*shaft, voice);
+  json["name"] = shaft->spec().name;
+  return json;
+}
+
+}  // namespace flatwise::view
