@@ -6,10 +6,10 @@
 #include <functional>
 #include <iostream>
 
+#include "cli/checks.h"
 #include "cli/describe.h"
 #include "cli/text.h"
 #include "cli/verbs.h"
-#include "core/units/near.h"
 
 namespace flatwise::cli {
 namespace {
@@ -17,7 +17,7 @@ namespace {
 using Action = std::function<Status(const Context&)>;
 
 /// What the parsed line asks for; filled by CLI11, which needs places that stay where they are.
-struct Line {
+struct Line : Refusing {
   bool json = false, why = false, inch = false, metric = false, no_colour = false;
   std::string shaft_file, workshop_file, readings, shell;
   std::string through = "release";
@@ -32,78 +32,14 @@ struct Line {
   std::string first_flat;
   std::vector<std::string> open;
   bool figure_pages = false;
-  std::optional<Problem> refused;  ///< Of the word that an option did not take.
   std::string demo_folder, out_folder = "flatwise-demo";
+  ServeOptions serve;
+  RecordOptions record;
+  std::string port;
   Action action;
 };
 
 std::string help(std::string_view verb) { return word("cli.help." + std::string{verb}, {}); }
-
-/// The known word nearest to `typed` as an argument, where there is one.
-void add_near(Args& args, const std::string& typed, const std::vector<std::string>& known) {
-  const std::vector<std::string_view> views(known.begin(), known.end());
-  if (const std::string_view near = nearest(typed, views); !near.empty()) args.emplace_back("near", std::string{near});
-}
-
-Problem not_a_choice(const std::string& typed, const std::vector<std::string>& words) {
-  Args args{{"words", words}};
-  add_near(args, typed, words);
-  return {Code{"cli.not_a_choice"}, "command", typed, std::move(args), std::nullopt};
-}
-
-/// Takes what `problem_of` finds nothing wrong with; keeps the problem, since CLI11 carries only a text.
-CLI::Validator taking(Line& line, std::function<std::optional<Problem>(const std::string&)> problem_of) {
-  return CLI::Validator{[&line, problem_of = std::move(problem_of)](std::string& typed) {
-                          line.refused = problem_of(typed);
-                          return std::string{line.refused ? "refused" : ""};
-                        },
-                        ""};
-}
-
-CLI::Validator one_of(Line& line, std::vector<std::string> words) {
-  return taking(line, [words = std::move(words)](const std::string& typed) -> std::optional<Problem> {
-    if (std::ranges::find(words, typed) != words.end()) return std::nullopt;
-    return not_a_choice(typed, words);
-  });
-}
-
-CLI::Validator not_empty(Line& line, std::string option) {
-  return taking(line, [option = std::move(option)](const std::string& typed) -> std::optional<Problem> {
-    if (!typed.empty()) return std::nullopt;
-    return Problem{Code{"cli.nothing_named"}, option, typed, {}, std::nullopt};
-  });
-}
-
-/// Digits only, up to six of them; with `many`, several such with a comma between two.
-CLI::Validator whole_numbers(Line& line, std::string option, bool many) {
-  return taking(line, [option = std::move(option), many](const std::string& typed) -> std::optional<Problem> {
-    int digits = 0;
-    bool right = !typed.empty() && typed.back() != ',';
-    for (const char c : typed) {
-      const bool comma = c == ',' && many && digits > 0;
-      right = right && (comma || (c >= '0' && c <= '9' && digits < 6));
-      digits = comma ? 0 : digits + 1;
-    }
-    if (right) return std::nullopt;
-    return Problem{
-        many ? Code{"cli.not_whole_numbers"} : Code{"cli.not_a_whole_number"}, option, typed, {}, std::nullopt};
-  });
-}
-
-/// What whole_numbers() took.
-std::vector<int> numbers_of(const std::vector<std::string>& lists) {
-  std::vector<int> all;
-  for (const std::string& list : lists) {
-    all.push_back(0);
-    for (const char c : list) {
-      if (c == ',')
-        all.push_back(0);
-      else
-        all.back() = all.back() * 10 + (c - '0');
-    }
-  }
-  return all;
-}
 
 CLI::App* add_verb(CLI::App& app, Line& line, const std::string& name, Action action) {
   CLI::App* verb = app.add_subcommand(name, help(name));
@@ -228,6 +164,47 @@ void add_sheet_verb(CLI::App& app, Line& line) {
   sheets->add_option("--printed", line.sheets.printed, help("printed"));
 }
 
+#ifdef FLATWISE_SERVE
+void add_serve_verb(CLI::App& app, Line& line) {
+  CLI::App* verb = add_verb(app, line, "serve", [&line](const Context& c) {
+    if (!line.port.empty()) line.serve.port = numbers_of({line.port}).front();
+    return serve(c, line.serve);
+  });
+  verb->add_option("--data", line.serve.data, help("data"))->check(not_empty(line, "--data"));
+  verb->add_option("--port", line.port, help("port"))->check(port_number(line));
+  add_switch(*verb, "--open", line.serve.open, help("open_page"));
+  verb->add_option("--listen", line.serve.listen, help("listen"))->check(not_empty(line, "--listen"));
+  verb->add_option("--host", line.serve.names, help("host"))->allow_extra_args(false)->check(not_empty(line, "--host"));
+  verb->add_option("--web-root", line.serve.web_root, help("web_root"))->check(not_empty(line, "--web-root"));
+  verb->add_option("--demo", line.serve.demo, help("demo_folder"))->check(not_empty(line, "--demo"));
+}
+
+using RecordVerb = Status (*)(const Context&, const RecordOptions&);
+
+CLI::App* add_record_verb(CLI::App& under, Line& line, const std::string& name, RecordVerb act) {
+  CLI::App* verb = under.add_subcommand(name, help("job_" + name));
+  if (act != list_jobs) verb->add_option("JOB", line.record.job, help("job_number"))->required();
+  verb->add_option("--data", line.record.data, help("data"))->check(not_empty(line, "--data"));
+  verb->callback([&line, act] { line.action = [&line, act](const Context& c) { return act(c, line.record); }; });
+  return verb;
+}
+
+void add_record_verbs(CLI::App& app, Line& line) {
+  CLI::App* jobs = app.add_subcommand("job", help("job"));
+  jobs->require_subcommand(1);
+  add_record_verb(*jobs, line, "list", list_jobs);
+  add_record_verb(*jobs, line, "show", show_job);
+  CLI::App* record = add_record_verb(*jobs, line, "record", record_entries);
+  record->add_option("ENTRY", line.record.entry, help("entry"));
+  record->add_option("--readings", line.record.readings, help("readings"));
+  record->add_option("--by", line.record.by, help("by"))->required()->check(not_empty(line, "--by"));
+  add_switch(*record, "--correct", line.record.correct, help("correct"));
+  add_record_verb(*jobs, line, "report", report_job);
+  add_record_verb(*jobs, line, "log", log_job);
+  add_record_verb(*jobs, line, "verify", verify_job);
+}
+
+#endif
 void add_other_verbs(CLI::App& app, Line& line) {
   CLI::App* figure = add_verb(app, line, "figure", [&line](const Context& c) {
     if (line.figure_pages) return figure_reference(c);
@@ -259,6 +236,10 @@ void build(CLI::App& app, Line& line) {
   add_shaft_verbs(app, line);
   add_job_verbs(app, line);
   add_sheet_verb(app, line);
+#ifdef FLATWISE_SERVE
+  add_serve_verb(app, line);
+  add_record_verbs(app, line);
+#endif
   add_other_verbs(app, line);
   for (CLI::App* verb : app.get_subcommands({})) {
     if (verb->get_name() == "man" || verb->get_name() == "completions") continue;  // They speak to programs already.

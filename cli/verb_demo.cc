@@ -1,6 +1,7 @@
 #include <filesystem>
 #include <ostream>
 
+#include "cli/data.h"
 #include "cli/text.h"
 #include "cli/verbs.h"
 
@@ -8,15 +9,6 @@ namespace flatwise::cli {
 namespace {
 
 namespace fs = std::filesystem;
-
-/// The demo folder: as told, else beside the program's sources as they were built, else where the shell stands.
-std::string demo_at(const std::string& told) {
-  std::error_code ignored;
-  if (!told.empty()) return told;
-  for (const char* place : {FLATWISE_DEMO_DIR, "demo"})
-    if (fs::exists(fs::path{place} / "job-31.toml", ignored)) return place;
-  return "demo";
-}
 
 void heading(const Context& context, std::string_view id) {
   *context.out << "\n" << toned(word(id, context.voice), Tone::strong, context.colour) << "\n\n";

@@ -67,6 +67,32 @@ Status list_figures(const Context& context);
 Status one_figure(const Context& context, const std::string& name, const std::vector<std::string>& inputs);
 Status figure_reference(const Context& context);  ///< The reference page, in Markdown.
 
+// The record in a folder: served, and from the shell.
+struct ServeOptions {
+  std::string data, demo, web_root;
+  std::string listen = "127.0.0.1";
+  std::vector<std::string> names;
+  int port = 8080;
+  bool open = false;
+  [[nodiscard]] bool to_loopback() const;
+};
+Status serve(const Context& context, const ServeOptions& options);
+
+struct RecordOptions {
+  std::string data;
+  std::string job;  ///< Number or id.
+  std::string by;   ///< Name or id of a person.
+  std::string readings;
+  std::vector<std::string> entry;  ///< Kind and fields, where no readings are given.
+  bool correct = false;            ///< In place of what was answered before.
+};
+Status list_jobs(const Context& context, const RecordOptions& options);
+Status show_job(const Context& context, const RecordOptions& options);
+Status record_entries(const Context& context, const RecordOptions& options);
+Status report_job(const Context& context, const RecordOptions& options);
+Status log_job(const Context& context, const RecordOptions& options);
+Status verify_job(const Context& context, const RecordOptions& options);
+
 Status demo(const Context& context, const std::string& demo_folder, const std::string& out_folder);
 
 }  // namespace flatwise::cli

@@ -43,30 +43,18 @@ std::string_view title_of(int status) {
   }
 }
 
-struct Said {
-  int status;
-  Code code;
-};
-Said said_of(job::StoreFault::Kind kind) {
+int status_of(job::StoreFault::Kind kind) {
   using K = job::StoreFault::Kind;
   switch (kind) {
     case K::missing:
-      return {404, Code{"http.not_there"}};
+      return 404;
     case K::exists:
-      return {409, Code{"http.taken"}};
+      return 409;
     case K::changed:
-      return {412, Code{"http.changed"}};
-    case K::busy:
-      return {503, Code{"http.busy"}};
-    case K::full:
-      return {503, Code{"http.full"}};
-    case K::newer:
-      return {503, Code{"http.newer"}};
-    case K::damaged:
-    case K::failed:
-      break;
+      return 412;
+    default:
+      return 503;
   }
-  return {503, Code{"http.failed"}};
 }
 
 }  // namespace
@@ -105,10 +93,33 @@ Reply problem_reply(int status, Problem problem, const Voice& voice) {
   return problem_reply(status, std::move(one), voice);
 }
 
+Problem fault_problem(const job::StoreFault& fault, std::string field, std::string given) {
+  using K = job::StoreFault::Kind;
+  const auto problem = [&](Code code) { return problem_of(std::move(code), std::move(field), std::move(given)); };
+  switch (fault.kind) {
+    case K::missing:
+      return problem(Code{"http.not_there"});
+    case K::exists:
+      return problem(Code{"http.taken"});
+    case K::changed:
+      return problem(Code{"http.changed"});
+    case K::busy:
+      return problem(Code{"http.busy"});
+    case K::full:
+      return problem(Code{"http.full"});
+    case K::newer:
+      return problem(Code{"http.newer"});
+    case K::damaged:
+    case K::failed:
+      break;
+  }
+  return problem(Code{"http.failed"});
+}
+
 Reply fault_reply(const job::StoreFault& fault, const std::string& field) {
-  const Said said = said_of(fault.kind);
-  if (said.status == 503) std::fprintf(stderr, "store: %s\n", fault.detail.c_str());
-  return problem_reply(said.status, problem_of(said.code, field));
+  const int status = status_of(fault.kind);
+  if (status == 503) std::fprintf(stderr, "store: %s\n", fault.detail.c_str());
+  return problem_reply(status, fault_problem(fault, field));
 }
 
 Reply refusal_reply(const desk::Refusal& refusal, const std::string& field, const Voice& voice) {

@@ -21,6 +21,8 @@ extern const std::string_view kApiHeaders;
 [[nodiscard]] inline Problem problem_of(Code code, std::string field, std::string given = {}, Args args = {}) {
   return {std::move(code), std::move(field), std::move(given), std::move(args), std::nullopt};
 }
+/// What a fault of the store says to a person; its detail is for the log.
+[[nodiscard]] Problem fault_problem(const job::StoreFault& fault, std::string field, std::string given = {});
 /// A fault of the store as a status: 404, 409, 412 or 503. The detail goes to the log only.
 [[nodiscard]] Reply fault_reply(const job::StoreFault& fault, const std::string& field);
 /// Problems as 422, a fault as fault_reply() has it.

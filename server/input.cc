@@ -23,9 +23,11 @@ wire::Json with_plain_line_ends(const wire::Json& body) {
 }
 
 Reply unreadable(std::vector<Problem> problems, const Voice& voice) {
-  const bool shape = std::ranges::any_of(problems, [](const Problem& p) {
-    return p.code.id().starts_with("record.") && p.code != Code{"record.out_of_range"};
-  });
+  constexpr Code kShape[] = {Code{"record.not_json"},      Code{"record.too_deep"},      Code{"record.key_twice"},
+                             Code{"record.field_missing"}, Code{"record.field_unknown"}, Code{"record.wrong_type"},
+                             Code{"record.kind_unknown"}};
+  const bool shape = std::ranges::any_of(
+      problems, [&](const Problem& p) { return std::ranges::find(kShape, p.code) != std::end(kShape); });
   return problem_reply(shape ? 400 : 422, std::move(problems), voice);
 }
 

@@ -27,7 +27,8 @@ class Input {
   record::FieldReader reader_;
 };
 
-/// 400 where something cannot be read; 422 where all was read and only a value or its unit is not possible.
+/// 400 where the form is not that of the contract (a field missing, unknown or of another type); 422 where all was read and
+/// only a value or its unit is not possible.
 [[nodiscard]] Reply unreadable(std::vector<Problem> problems, const Voice& voice);
 
 /// The definition of a shaft in a body, as typed; line ends may be those of any system.

@@ -1,0 +1,120 @@
+#include "tests/api/contract.h"
+
+#include <algorithm>
+#include <fstream>
+#include <map>
+#include <memory>
+#include <stdexcept>
+#include <valijson/adapters/nlohmann_json_adapter.hpp>
+#include <valijson/schema.hpp>
+#include <valijson/schema_parser.hpp>
+#include <valijson/validation_results.hpp>
+#include <valijson/validator.hpp>
+
+namespace flatwise::api_test {
+namespace {
+
+using nlohmann::json;
+using Adapter = valijson::adapters::NlohmannJsonAdapter;
+
+json read(const std::string& file) {
+  std::ifstream in{std::string{FLATWISE_SOURCE_DIR} + "/schemas/" + file};
+  if (!in) throw std::runtime_error("no " + file);
+  return json::parse(in);
+}
+
+/// References name files from schemas/api, or a file beside the one they stand in.
+json fetched(const std::string& name) {
+  const std::string file = name.substr(0, name.find('#'));
+  if (file.starts_with("../")) return read(file.substr(3));
+  return read((file.find(".schema.json") != std::string::npos ? "output/" : "api/") + file);
+}
+
+/// OpenAPI 3.1 schemas are JSON Schema; of the later drafts they use only what draft 7 has.
+const valijson::Schema& schema_of(const json& document, const std::string& name) {
+  static std::map<std::string, std::unique_ptr<valijson::Schema>> known;
+  std::unique_ptr<valijson::Schema>& schema = known[name];
+  if (schema) return *schema;
+  schema = std::make_unique<valijson::Schema>();
+  json whole = document;
+  whole["$ref"] = "#/components/schemas/" + name;
+  valijson::SchemaParser{}.populateSchema(
+      Adapter{whole}, *schema, [](const std::string& file) { return new json(fetched(file)); },
+      [](const json* done) { delete done; });
+  return *schema;
+}
+
+std::string media_type(const std::string& content_type) { return content_type.substr(0, content_type.find(';')); }
+
+Operation operation_of(const std::string& path, const std::string& method, const json& spec) {
+  Operation op{.id = spec.at("operationId"), .method = method, .path = path};
+  std::ranges::transform(op.method, op.method.begin(),
+                         [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
+  op.takes_json = spec.contains("requestBody") && spec["requestBody"]["content"].contains("application/json");
+  for (const json& p : spec.value("parameters", json::array()))
+    if (p.at("in") == "query") op.query.push_back(p.at("name"));
+  for (const auto& [status, response] : spec.at("responses").items()) op.statuses.push_back(std::stoi(status));
+  return op;
+}
+
+std::string lower(std::string text) {
+  std::ranges::transform(text, text.begin(), [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return text;
+}
+
+}  // namespace
+
+Contract::Contract() : document_{read("api/openapi.json")} {
+  for (const auto& [path, methods] : document_.at("paths").items())
+    for (const auto& [method, spec] : methods.items()) operations_.push_back(operation_of(path, method, spec));
+}
+
+const Operation& Contract::operation(const std::string& id) const {
+  const auto it = std::ranges::find(operations_, id, &Operation::id);
+  if (it == operations_.end()) throw std::runtime_error("no operation " + id);
+  return *it;
+}
+
+std::string Contract::faults_against(const std::string& schema, const json& value) const {
+  valijson::ValidationResults results;
+  if (valijson::Validator{}.validate(schema_of(document_, schema), Adapter{value}, &results)) return {};
+  std::string out;
+  int lines = 0;
+  for (valijson::ValidationResults::Error error; results.popError(error) && lines < 12; ++lines) {
+    for (const std::string& step : error.context) out += step;
+    out += ": " + error.description + "\n";
+  }
+  return out.empty() ? "not valid\n" : out;
+}
+
+std::string Contract::faults(const std::string& id, const Answer& answer) {
+  const Operation& op = operation(id);
+  const json& responses = document_["paths"][op.path][lower(op.method)]["responses"];
+  const auto spec = responses.find(std::to_string(answer.status));
+  if (spec == responses.end())
+    return id + ": status " + std::to_string(answer.status) + " is not documented\n" + answer.body.substr(0, 400);
+  tried_.emplace(id, answer.status);
+  const json content = spec->value("content", json::object());
+  const std::string type = media_type(answer.header("content-type"));
+  if (content.empty()) return answer.body.empty() && type.empty() ? "" : id + ": content where there should be none\n";
+  if (!content.contains(type)) return id + ": content type '" + type + "' is not documented\n";
+  std::string out;
+  for (const auto& [name, header] : spec->value("headers", json::object()).items())
+    if (answer.header(lower(name)).empty()) out += id + ": no header " + name + "\n";
+  const json& schema = content[type].value("schema", json::object());
+  if (!schema.contains("$ref")) return out;
+  const json body = json::parse(answer.body, nullptr, false);
+  if (body.is_discarded()) return out + id + ": no JSON: " + answer.body.substr(0, 200) + "\n";
+  const std::string ref = schema["$ref"];
+  return out + faults_against(ref.substr(ref.rfind('/') + 1), body);
+}
+
+std::vector<std::string> Contract::never_tried() const {
+  std::vector<std::string> out;
+  for (const Operation& op : operations_)
+    for (const int status : op.statuses)
+      if (!tried_.contains({op.id, status})) out.push_back(op.method + " " + op.path + " " + std::to_string(status));
+  return out;
+}
+
+}  // namespace flatwise::api_test
