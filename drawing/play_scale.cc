@@ -63,6 +63,20 @@ void dial(Pen pen, Point centre) {
   pen.circle(centre, 0.7, kBlack);
 }
 
+/// The dial stands on the shaft and touches the tine at its radius, which is drawn beside it: without it a reading is worth nothing.
+void draw_dial(Measure& m, double tine, double dial_at, double side, double beside) {
+  Pen& pen = m.pen;
+  const Point touch = m.at(0.25 * tine, dial_at);
+  const Point face{touch.x + 14, touch.y};
+  pen.line(touch, face, kWide);
+  pen.line(face, {face.x, m.at(0, side).y - 1.8}, kWide);
+  pen.box({face.x - 3, m.at(0, side).y - 2.6, 6, 2.6}, kBlack);
+  dial(pen, face);
+  const double left = m.at(beside, 0).x;
+  pen.line({left, m.at(0, 0).y}, {left, touch.y}, kNarrow);
+  pen.line({left - 1.6, touch.y}, {touch.x, touch.y}, kNarrow);
+}
+
 /// Where the ages stand on the page.
 struct AgeScale {
   double top = 0, bottom = 1, from = 0, to = 1, left = 0, right = 1;
@@ -177,23 +191,13 @@ DisplayList play_measure(const Shaft& shaft, int rotor, Length dial_radius, doub
               {.stroke = Stroke::wide, .fill = Fill::sheet});
   const Point sling = m.at(-half * 1.25, -hub * 1.05);
   pen.box({sling.x - 0.9, m.at(0, reach).y, 1.8, sling.y - m.at(0, reach).y}, kBlack);
-  // The dial stands on the shaft and touches the tine at its radius.
-  const Point touch = m.at(0.25 * tine, dial_at);
-  const Point face{touch.x + 14, touch.y};
-  pen.line(touch, face, kWide);
-  pen.line(face, {face.x, m.at(0, side).y - 1.8}, kWide);
-  pen.box({face.x - 3, m.at(0, side).y - 2.6, 6, 2.6}, kBlack);
-  dial(pen, face);
-  // The radius that the reading is worth nothing without.
-  const double left = m.at(-2.0 * length, 0).x;
-  pen.line({left, m.at(0, 0).y}, {left, touch.y}, kNarrow);
-  pen.line({left - 1.6, touch.y}, {touch.x, touch.y}, kNarrow);
+  draw_dial(m, tine, dial_at, side, -2.0 * length);
   const double low = m.at(0, -hub * 1.25).y;
   pen.line({m.x0 - 14, low}, {m.x0 + 14, low}, {.stroke = Stroke::wide, .ink = Ink::next});
   arrow_head(pen, {m.x0 + 17, low}, 1);
   arrow_head(pen, {m.x0 - 17, low}, -1);
   hand(pen, {sling.x - 5.5, m.at(0, reach).y + 3.6}, "1");
-  hand(pen, {face.x + 10, face.y}, "2");
+  hand(pen, {m.at(0.25 * tine, dial_at).x + 24, m.at(0, dial_at).y}, "2");
   hand(pen, {m.x0 - 22.5, low}, "3");
   return list;
 }
