@@ -196,8 +196,11 @@ Json readings_grid(const Subject& subject, const Screen& screen, int rotor, cons
 
 bool about_plane(const Finding& finding, char plane) {
   return std::ranges::any_of(finding.args, [&](const Arg& a) {
+    if (a.name != "plane") return false;
     const auto* text = std::get_if<std::string>(&a.value);
-    return a.name == "plane" && text != nullptr && *text == std::string(1, plane);
+    const auto* named = std::get_if<Word>(&a.value);  // "plane.a"
+    const std::string id = text != nullptr ? *text : named != nullptr ? named->id : std::string{};
+    return !id.empty() && (id.back() == plane || id.back() == plane - 'A' + 'a');
   });
 }
 
