@@ -87,11 +87,13 @@ Json body_json(const EntryBody& body) {
   EntryBody filled = body;
   std::vector<std::string> blanks;
   const auto fill = [&](const job::FieldSpec& spec, auto& member) {
-    if constexpr (std::is_same_v<std::remove_cvref_t<decltype(member)>, Entered>) {
-      if (!member.typed.empty()) return;
-      member.typed = "0";
-      blanks.emplace_back(spec.name);
-    }
+    using Member = std::remove_cvref_t<decltype(member)>;
+    Entered* figure = nullptr;
+    if constexpr (std::is_same_v<Member, Entered>) figure = &member;
+    if constexpr (std::is_same_v<Member, std::optional<Entered>>) figure = member ? &*member : nullptr;
+    if (figure == nullptr || !figure->typed.empty()) return;
+    figure->typed = "0";
+    blanks.emplace_back(spec.name);
   };
   std::visit([&](auto& b) { job::each_field(b, fill); }, filled);
   Json json = record::body_json(filled);
