@@ -293,6 +293,12 @@ std::span<const std::string_view> demo_files() { return kFiles; }
 
 Id demo_workshop_id() { return id_of("workshop"); }
 
-Done<void> fill_demo(Store& store, const DemoTexts& texts) { return DemoStore{store, texts}.fill(); }
+Done<void> fill_demo(Store& store, const DemoTexts& texts) {
+  const auto people = store.people();
+  if (!people) return tl::unexpected(Refusal{{}, people.error()});
+  if (!people->empty())
+    return tl::unexpected(Refusal{{}, StoreFault{StoreFault::Kind::exists, "the store is not empty"}});
+  return DemoStore{store, texts}.fill();
+}
 
 }  // namespace flatwise::desk

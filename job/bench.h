@@ -188,6 +188,7 @@ struct Bench {
   std::vector<int> came_off;   ///< Rotors that left the shaft, by number.
   std::vector<int> still_off;  ///< Of these, not back on the shaft at this moment.
   std::vector<int> new_set;    ///< Rotors that got a new adapter-and-bearing set in this job.
+  std::vector<int> kept_set;   ///< Rotors of which somebody said that they keep the old one. A readings file cannot.
   std::vector<MarkRead> marks;
   std::vector<BoreReading> bores;
   std::vector<PartLength> part_lengths;

@@ -107,6 +107,10 @@ class BenchEntries {
   }
   void kit() {
     for (const int rotor : bench_.new_set) out_.emplace_back(SetRenewed{rotor, Reply::yes});
+    // A file names the new sets; of a rotor that came off and is not among them it says that the old one goes back.
+    for (const int rotor : bench_.came_off)
+      if (std::ranges::find(bench_.new_set, rotor) == bench_.new_set.end())
+        out_.emplace_back(SetRenewed{rotor, Reply::no});
     for (const Fitted& f : bench_.fitted) out_.emplace_back(FittedRead{f.rotor, f.designation.value});
     for (const LeanMarked& l : bench_.leans) out_.emplace_back(LeanRead{l.rotor, l.half, typed(l.angle)});
     std::unordered_map<int, int> rings;

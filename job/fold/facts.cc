@@ -51,7 +51,8 @@ class Filler {
     temperatures_.emplace_back(b, told(b.temperature));
   }
   void operator()(const SetRenewed& b) {
-    if (rotor_there(b.rotor) && b.reply == Reply::yes) bench_.new_set.push_back(b.rotor);
+    if (!rotor_there(b.rotor) || b.reply == Reply::not_seen) return;
+    (b.reply == Reply::yes ? bench_.new_set : bench_.kept_set).push_back(b.rotor);
   }
   void operator()(const FittedRead& b) {
     if (rotor_there(b.rotor)) bench_.fitted.push_back({b.rotor, told(b.designation, b.designation)});

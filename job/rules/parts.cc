@@ -18,7 +18,11 @@ void add(StageReport& report, int rotor, Code code, Severity severity, Args args
 bool contains(const std::vector<int>& list, int value) { return std::ranges::find(list, value) != list.end(); }
 
 void judge_set(const Facts& facts, int rotor, StageReport& report) {
-  if (facts.shaft.spec().policies.renew_disturbed && !contains(facts.bench.new_set, rotor))
+  if (!facts.shaft.spec().policies.renew_disturbed || contains(facts.bench.new_set, rotor)) return;
+  // Where the record leads the job nobody may have come to it yet; a readings file is written when it is done.
+  if (facts.bench.led && !contains(facts.bench.kept_set, rotor))
+    add(report, rotor, Code{"kit.set_not_said"}, Severity::unanswered, {}, Code{"kit.fit_new_set"});
+  else
     add(report, rotor, Code{"kit.no_new_set"}, Severity::out, {}, Code{"kit.fit_new_set"});
 }
 
