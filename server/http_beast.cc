@@ -6,6 +6,7 @@
 #include <boost/beast/core.hpp>
 #include <boost/beast/http.hpp>
 #include <ctime>
+#include <limits>
 #include <thread>
 #include <unordered_set>
 #include <vector>
@@ -139,7 +140,8 @@ class Session : public std::enable_shared_from_this<Session> {
     state_ = State::waiting;
     parser_.emplace();
     parser_->header_limit(static_cast<std::uint32_t>(house_.limits.header_bytes));
-    parser_->body_limit(boost::none);
+    // No limit yet: the plan sets it. Not boost::none, which this Boost takes for less than any length.
+    parser_->body_limit(std::numeric_limits<std::uint64_t>::max());
     stream_.expires_after(house_.limits.header);
     bhttp::async_read_header(stream_, buffer_, *parser_,
                              [self = shared_from_this()](Code ec, std::size_t) { self->on_header(ec); });

@@ -1,5 +1,6 @@
 // Machines, their hours, and the definitions of shafts.
 #include <nlohmann/json.hpp>
+#include <vector>
 
 #include "definition/read.h"
 #include "record/instant.h"
@@ -7,6 +8,7 @@
 #include "server/live.h"
 #include "server/rows.h"
 #include "server/times.h"
+#include "view/board.h"
 
 namespace flatwise::server {
 namespace {
@@ -71,7 +73,17 @@ Reply get_shafts(const Call& call) {
   const auto shafts = call.store.shafts();
   if (!shafts) return fault_reply(shafts.error(), "shafts");
   Json list = Json::array();
-  for (const job::ShaftVersion& s : *shafts) list.push_back(shaft_json(s));
+  std::vector<Shaft> drawn;
+  std::vector<std::size_t> at;
+  for (const job::ShaftVersion& s : *shafts) {
+    if (auto shaft = definition::read_shaft(s.toml, "shaft.toml")) {
+      at.push_back(list.size());
+      drawn.push_back(*std::move(shaft));
+    }
+    list.push_back(shaft_json(s));
+  }
+  const std::vector<Json> strips = view::strips_at_one_scale(drawn);
+  for (std::size_t i = 0; i < strips.size(); ++i) list[at[i]]["strip"] = strips[i];
   return json_reply(Json{{"shafts", std::move(list)}});
 }
 

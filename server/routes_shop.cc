@@ -29,15 +29,18 @@ Json gauges_json(const Workshop& workshop) {
   return list;
 }
 
-/// The first job that stands on the invented machine of the demo, where there is one.
+/// The open job on an invented machine that is furthest on: the one half done, where there is one.
 Json demo_job(job::Store& store) {
   const auto machines = store.machines();
   const auto open = store.open_jobs();
   if (!machines || !open) return nullptr;
-  for (const job::JobRow& row : *open)
-    for (const job::Machine& m : *machines)
-      if (m.id == row.machine && m.invented) return row.id;
-  return nullptr;
+  const job::JobRow* furthest = nullptr;
+  for (const job::JobRow& row : *open) {
+    const bool invented =
+        std::ranges::any_of(*machines, [&](const job::Machine& m) { return m.id == row.machine && m.invented; });
+    if (invented && (furthest == nullptr || row.entries > furthest->entries)) furthest = &row;
+  }
+  return furthest == nullptr ? Json() : Json(furthest->id);
 }
 
 bool has_own_shafts(job::Store& store) {

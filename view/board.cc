@@ -110,4 +110,17 @@ Json board_view(const Workshop& workshop, std::span<const BoardJob> jobs, Day to
           {"rows", std::move(rows)}};
 }
 
+std::vector<Json> strips_at_one_scale(std::span<const Shaft> shafts) {
+  double greatest = 1;
+  for (const Shaft& shaft : shafts) greatest = std::max(greatest, full_width(shaft));
+  const double scale = (kStripWidth * 0.6 - kLetterRoom) / greatest;
+  std::vector<Json> strips;
+  for (const Shaft& shaft : shafts) {
+    const std::vector<drawing::StationState> outline(shaft.stations().size(), {.body = drawing::Body::off});
+    const double width = kLetterRoom + full_width(shaft) * scale;
+    strips.push_back(picture_json(drawing::shaft_strip(shaft, outline, {}, {.width = width, .numbers = false}).list));
+  }
+  return strips;
+}
+
 }  // namespace flatwise::view

@@ -3,6 +3,7 @@
 
 #include <span>
 #include <string>
+#include <vector>
 
 #include "job/job_state.h"
 #include "job/next.h"
@@ -23,5 +24,8 @@ struct BoardJob {
 /// scale. `today`: for what is late.
 [[nodiscard]] wire::Json board_view(const Workshop& workshop, std::span<const BoardJob> jobs, Day today,
                                     const Voice& voice);
+
+/// Strips of shafts that nobody has opened, in outline and all at one scale, in their order: a DisplayList each.
+[[nodiscard]] std::vector<wire::Json> strips_at_one_scale(std::span<const Shaft> shafts);
 
 }  // namespace flatwise::view
