@@ -31,6 +31,7 @@ export function sampleHand(): Hand & { readonly said: readonly string[] } {
     offer: () => () => undefined,
     get field() { return field; },
     chooseField: (key) => { field = key; },
+    moveOn: () => undefined,
     get marks() { return marks; },
     showMarks: (ids) => { marks = ids; },
     readOnly: false,

@@ -9,6 +9,9 @@ import { session } from './session.svelte';
 import { settings } from './settings.svelte';
 import { View } from './views.svelte';
 
+/** Without what is not named, so that it does not hide what is. */
+const named = (spot: Spot): Spot => Object.fromEntries(Object.entries(spot).filter(([, value]) => value !== undefined));
+
 type Then = { key?: string | undefined; go?: Go | undefined; blobs?: readonly string[] };
 
 export class Bench implements Hand {
@@ -20,14 +23,23 @@ export class Bench implements Hand {
   private arrived: ReturnType<typeof session.unseen> = [];
   readonly screen = new View<BenchView>(
     () => session.shelf('views'),
-    () => session.shown(this.job, this.arrived),
+    () => {
+      session.shown(this.job, this.arrived);
+      // What the server decided stays: a screen that moved to another part by itself, because somebody else entered
+      // something, would let a hand tap for the wrong one.
+      const shown = this.screen.value;
+      if (shown) this.pinned ??= { stage: shown.stage, station: shown.station };
+    },
   );
+  private pinned: Spot | undefined;
   private offers = new Map<string, () => EntryDraft | undefined>();
   private asked: { spot: Spot; units: string | undefined; by: string | undefined } | undefined;
 
   constructor(readonly job: string) {}
 
   fetch(spot: Spot, units: string | undefined, by: string | undefined): void {
+    const before = this.asked?.spot;
+    if (!before || JSON.stringify(before) !== JSON.stringify(spot)) this.pinned = undefined;
     this.asked = { spot, units, by };
     this.again();
   }
@@ -35,7 +47,7 @@ export class Bench implements Hand {
     if (!this.asked) return;
     this.arrived = session.unseen().filter((parcel) => parcel.job === this.job);
     void this.screen.show('/api/jobs/{id}/bench', {
-      path: { id: this.job }, query: { ...this.asked.spot, units: this.asked.units, by: this.asked.by },
+      path: { id: this.job }, query: { ...this.pinned, ...named(this.asked.spot), units: this.asked.units, by: this.asked.by },
     });
   }
   /** Where the next-step line or a tap leads. */
@@ -92,6 +104,9 @@ export class Bench implements Hand {
   }
   chooseField(key: string | undefined): void {
     this.field = key;
+  }
+  moveOn(): void {
+    if (this.asked?.spot.station === undefined) this.pinned = undefined;
   }
   showMarks(ids: readonly string[]): void {
     this.marks = ids;

@@ -35,6 +35,8 @@ export interface Hand {
   /** The keypad's field in hand, chosen by a tap in a drawing, a grid or on the keypad. Reactive. */
   readonly field: string | undefined;
   chooseField(key: string | undefined): void;
+  /** The last figure of this sheet was kept: the server may choose the part that comes next. */
+  moveOn(): void;
   /** Ids in the drawings that belong to the field in hand. Reactive: the keypad says them, the drawings show them. */
   readonly marks: readonly string[];
   showMarks(ids: readonly string[]): void;

@@ -21,6 +21,7 @@ export function stillHand(): Hand {
     photoAddress: (blob) => session.photoAddress(blob),
     offer: () => () => undefined,
     chooseField: () => undefined,
+    moveOn: () => undefined,
     showMarks: () => undefined,
   };
 }
