@@ -8,17 +8,13 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
-#include <algorithm>
-#include <chrono>
+#include <cmath>
 #include <cstdio>
-#include <cstdlib>
 #include <filesystem>
-#include <fstream>
-#include <functional>
-#include <iterator>
 #include <string>
 #include <vector>
 
+#include "bench/measure.h"
 #include "core/timing/check.h"
 #include "core/timing/map.h"
 #include "definition/read.h"
@@ -29,33 +25,6 @@ namespace flatwise::bench {
 namespace {
 
 namespace fs = std::filesystem;
-
-/// What is timed; `peer` names the case that it is held against.
-struct Case {
-  std::string name;
-  double target_ms = 0;  ///< 0: none.
-  std::function<void()> once;
-  std::string peer = {};
-  int every = 1;  ///< Run only in each such round: for the slow ones.
-  std::vector<double> ms = {};
-};
-
-[[noreturn]] void stop(const std::string& why) {
-  std::fprintf(stderr, "bench_core: %s\n", why.c_str());
-  std::exit(1);
-}
-
-template <class T, class E>
-T got(tl::expected<T, E> result, const std::string& what) {
-  if (!result) stop(what + " was refused");
-  return *std::move(result);
-}
-
-std::string text_of(const fs::path& file) {
-  std::ifstream in{file, std::ios::binary};
-  if (!in) stop("cannot read " + file.string());
-  return {std::istreambuf_iterator<char>{in}, {}};
-}
 
 std::string replaced(std::string text, const std::string& from, const std::string& to) {
   const std::size_t at = text.find(from);
@@ -210,37 +179,6 @@ void start(const std::string& program) {
   ::posix_spawn_file_actions_destroy(&to_nowhere);
   int state = 0;
   if (spawned != 0 || ::waitpid(child, &state, 0) < 0 || state != 0) stop(program + " does not start");
-}
-
-double median(std::vector<double> values) {
-  std::ranges::sort(values);
-  return values[values.size() / 2];
-}
-
-void measure(std::vector<Case>& cases, int rounds) {
-  for (Case& c : cases) c.once();  // Once before, so that nobody pays for cold pages.
-  for (int round = 0; round < rounds; ++round)
-    for (Case& c : cases) {
-      if (round % c.every != 0) continue;
-      const auto from = std::chrono::steady_clock::now();
-      c.once();
-      c.ms.push_back(std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - from).count());
-    }
-}
-
-void print(const std::vector<Case>& cases) {
-  std::printf("%-58s %10s %10s %10s %6s\n", "", "median ms", "least ms", "target ms", "runs");
-  for (const Case& c : cases) {
-    const double middle = median(c.ms);
-    std::printf("%-58s %10.3f %10.3f ", c.name.c_str(), middle, std::ranges::min(c.ms));
-    if (c.target_ms > 0)
-      std::printf("%10.0f %6zu%s\n", c.target_ms, c.ms.size(), middle <= c.target_ms ? "" : "  MISSED");
-    else
-      std::printf("%10s %6zu\n", "", c.ms.size());
-    const auto peer = std::ranges::find(cases, c.peer, &Case::name);
-    if (peer != cases.end())
-      std::printf("    %.0f times as quick as: %s\n", median(peer->ms) / middle, peer->name.c_str());
-  }
 }
 
 void print_size(const fs::path& module) {
