@@ -5,6 +5,8 @@
 
 #include "definition/read.h"
 #include "desk/stock.h"
+#include "job/entry_says.h"
+#include "job/roles.h"
 #include "record/entry_json.h"
 
 namespace flatwise::desk {
@@ -169,6 +171,8 @@ class Taking {
     const auto by = std::ranges::find(around.people, given.by, &Person::id);
     if (by == around.people.end() || !by->active)
       add(Problem{Code{"record.no_such_person"}, "by", given.by, {}, std::nullopt});
+    else if (const auto role = lacks_role(by->role, given.body))
+      add(Problem{Code{"record.wrong_role"}, "by", by->name, {{"role", role_word(*role)}}, std::nullopt});
     const auto* booked = std::get_if<BookedIn>(&given.body);
     if (booked != nullptr) {
       auto problems = problems_of_booking(store_, *booked);

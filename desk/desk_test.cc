@@ -77,6 +77,19 @@ TEST_F(Desk, AllOrNoneAndEachProblemWithItsEntry) {
   EXPECT_EQ(open(to)->entries.size(), 1U);
 }
 
+TEST_F(Desk, OnlyWhoAnswersForItSignsReleasesAndAcceptsAGauge) {
+  const Id to = job("34");
+  const auto refused = [&](EntryBody body, const char* by) {
+    return take_all(to, {std::move(body)}, by).find("record.wrong_role") != std::string::npos;
+  };
+  EXPECT_TRUE(refused(job::Signed{job::Role::lead}, "Bench"));
+  EXPECT_TRUE(refused(job::Signed{job::Role::owner}, "Lead"));
+  EXPECT_TRUE(refused(job::Signed{job::Role::bench}, "Owner"));
+  EXPECT_FALSE(refused(job::Signed{job::Role::bench}, "Lead"));  // The lead may stand in at the bench.
+  EXPECT_TRUE(refused(job::Released{true, "harvest"}, "Apprentice"));
+  EXPECT_TRUE(refused(job::GaugeAccepted{"BG-1", "sent off on Monday"}, "Bench"));
+}
+
 TEST_F(Desk, AHeadThatMovedIsSaidAndAResendIsNot) {
   const Id to = job("34");
   const std::string head = open_job(*store_, to)->row.head;

@@ -42,17 +42,6 @@ Word ring_word(RingPressed ring) {
   }
   return Word{"reply.not_seen"};
 }
-Word role_word(Role role) {
-  switch (role) {
-    case Role::bench:
-      return Word{"role.bench"};
-    case Role::lead:
-      return Word{"role.lead"};
-    case Role::owner:
-      break;
-  }
-  return Word{"role.owner"};
-}
 Word item_word(const std::string& item) { return Word{"item." + item}; }
 std::string typed(const std::optional<Entered>& entered) { return entered ? entered->typed : std::string{}; }
 std::vector<std::int64_t> numbers(const std::vector<int>& list) { return {list.begin(), list.end()}; }
@@ -253,6 +242,17 @@ struct Answer {
 
 }  // namespace
 
+Word role_word(Role role) {
+  switch (role) {
+    case Role::bench:
+      return Word{"role.bench"};
+    case Role::lead:
+      return Word{"role.lead"};
+    case Role::owner:
+      break;
+  }
+  return Word{"role.owner"};
+}
 Message entry_says(const Shaft& shaft, const EntryBody& body) { return std::visit(Sentence{{shaft}}, body); }
 Message answer_says(const EntryBody& body) { return std::visit(Answer{}, body); }
 

@@ -11,4 +11,7 @@ namespace flatwise::job {
 /// Only what it answers, as short as can be: "flat 2", "3.9365 in", "yes". What was typed stays as it was typed.
 [[nodiscard]] Message answer_says(const EntryBody& body);
 
+/// "bench", "lead", "owner" as a word.
+[[nodiscard]] Word role_word(Role role);
+
 }  // namespace flatwise::job
