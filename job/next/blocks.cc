@@ -37,6 +37,7 @@ bool hurts(const Block& block) { return is_safety(question_in(block.what)); }
 int rank(const Block& block) {
   if (block.what.code == Code{"job.steps_left"}) return 0;
   if (question_in(block.what) == "captive_in") return 0;
+  if (block.what.code == Code{"timing.unread"}) return 1;
   if (block.what.code == Code{"job.not_back_on"} || block.what.code == Code{"job.still_to_come_off"}) return 1;
   return block.what.code == Code{"job.not_signed"} || block.what.code == Code{"job.signature_void"} ? 3 : 2;
 }
@@ -59,7 +60,9 @@ void take_finding(Collector& c, Stage stage, const Finding& finding) {
   if (finding.severity == Severity::note) return;
   // Said rotor by rotor already.
   if (finding.code == Code{"timing.cannot_tell"}) return;
-  const Severity severity = finding.code == Code{"timing.unread"} ? Severity::unanswered : finding.severity;
+  // A mark that nobody read, and what hangs on it, is missing, not in doubt.
+  const bool missing = finding.code == Code{"timing.unread"} || finding.code == Code{"timing.unsure"};
+  const Severity severity = missing ? Severity::unanswered : finding.severity;
   c.out.push_back({{finding.code, finding.args},
                    finding.where,
                    stage,
