@@ -100,6 +100,8 @@ Json step_of(const Subject& subject, const Screen& screen, const Spot& spot, con
     is.question = yes_no(subject, screen, {.label = is.says}, [&](Reply reply) {
       return job::EntryBody{job::StepDone{job::Phase::assembly, now.key, reply}};
     });
+    if (now.done() && at + 1 < count)
+      is.action = action(tell(screen, Code{"bench.stack.next"}), do_go({.step = at + 2}), {.tone = "next"});
   } else if (!now.done()) {
     std::vector<Json> drafts;
     for (const job::EntryBody& body : job::entries_of_step(now, job::Phase::assembly))
