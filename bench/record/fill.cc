@@ -4,7 +4,7 @@
 //   build/release/bench/bench_record_fill FOLDER [HOW MANY [PROJECT FOLDER]]
 //
 // The workshop and its lists go through the store's port; the rows of jobs go in by SQL in bulk, since a commit for each would take
-// an hour. Beside the database it leaves jobs.txt, machines.txt and author.txt: ids to ask for, and by whom to write.
+// an hour. Beside the database it leaves jobs.txt (each with its entry), machines.txt and author.txt: ids to ask for, and by whom to write.
 //
 // Links: store_sqlite record definition
 #include <SQLiteCpp/SQLiteCpp.h>
@@ -16,6 +16,7 @@
 #include <fstream>
 #include <random>
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "bench/measure.h"
@@ -147,11 +148,14 @@ job::JobRow job_row(const Lists& lists, int i) {
   return row;
 }
 
-void leave_ids(const fs::path& folder, const Lists& lists, std::vector<job::Id> jobs) {
+/// A job and its entry.
+using Ids = std::pair<job::Id, job::Id>;
+
+void leave_ids(const fs::path& folder, const Lists& lists, std::vector<Ids> jobs) {
   std::ranges::shuffle(jobs, random_bits);
   jobs.resize(std::min<std::size_t>(jobs.size(), kAskedFor));
   std::ofstream asked{folder / "jobs.txt"};
-  for (const job::Id& id : jobs) asked << id << '\n';
+  for (const auto& [job, entry] : jobs) asked << job << ' ' << entry << '\n';
   std::ofstream machines{folder / "machines.txt"};
   for (int i = 0; i < kBusyMachines; ++i) machines << lists.machines[static_cast<std::size_t>(i)] << '\n';
   std::ofstream{folder / "author.txt"} << lists.person << '\n';
@@ -168,13 +172,13 @@ int fill(const fs::path& folder, int count, const fs::path& project) {
   }
   Bulk bulk{folder};
   bulk.machines(lists);
-  std::vector<job::Id> jobs;
+  std::vector<Ids> jobs;
   for (int i = 0; i < count; ++i) {
     job::JobRow row = job_row(lists, i);
     const job::EntryRow entry = booking(lists, row);
     row.head = entry.hash;
     bulk.job(row, entry);
-    jobs.push_back(row.id);
+    jobs.emplace_back(row.id, entry.id);
   }
   bulk.end();
   leave_ids(folder, lists, std::move(jobs));
