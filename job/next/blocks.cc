@@ -56,6 +56,15 @@ struct Collector {
 
 // --- what the rules found ---------------------------------------------------------------------------------------------
 
+/// Where the hand goes for it: a nut is a part too, though its finding names only its end.
+Where where_of(const Facts& facts, Stage stage, const Finding& finding) {
+  const auto nut = std::ranges::find(finding.args, std::string_view{"nut"}, &Arg::name);
+  if (stage != Stage::torque || nut == finding.args.end()) return finding.where;
+  const auto* end = std::get_if<Word>(&nut->value);
+  return end == nullptr ? finding.where
+                        : standing_parts::where_of_nut(facts.shaft, *end == Word{"end.a"} ? End::a : End::b);
+}
+
 void take_finding(Collector& c, Stage stage, const Finding& finding) {
   if (finding.severity == Severity::note) return;
   // Said rotor by rotor already.
@@ -64,7 +73,7 @@ void take_finding(Collector& c, Stage stage, const Finding& finding) {
   const bool missing = finding.code == Code{"timing.unread"} || finding.code == Code{"timing.unsure"};
   const Severity severity = missing ? Severity::unanswered : finding.severity;
   c.out.push_back({{finding.code, finding.args},
-                   finding.where,
+                   where_of(c.facts, stage, finding),
                    stage,
                    severity,
                    lifted_by(finding.code, severity),

@@ -131,6 +131,11 @@ Where where_of(const Shaft& shaft, const EntryBody& body) {
       body);
 }
 
+Where where_of_nut(const Shaft& shaft, End end) {
+  const int station = station_of_nut(shaft, end);
+  return station < 0 ? Where{} : at_station(station);
+}
+
 Course course_of(const Facts& facts, const JobState& state) {
   Course course;
   course.opened = !facts.bench.came_off.empty();

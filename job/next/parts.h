@@ -12,6 +12,8 @@ namespace flatwise::job::standing_parts {
 
 /// What of the shaft an entry is about.
 [[nodiscard]] Where where_of(const Shaft& shaft, const EntryBody& body);
+/// Where the nut of an end is; nowhere if that end has none.
+[[nodiscard]] Where where_of_nut(const Shaft& shaft, End end);
 
 /// How far the job is, apart from what the rules of the stages say.
 struct Course {
