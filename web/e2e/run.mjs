@@ -1,0 +1,43 @@
+// run.mjs: the page in a real browser, against a server of its own. Answers in lines 'ok WHAT' and 'not ok WHAT: why'.
+//   node e2e/run.mjs [SUITE...]     job two offline input looks; all of them without a name
+// FLATWISE_PROGRAM: the program; FLATWISE_WEB_ROOT: the page from there and not the one compiled in;
+// FLATWISE_WRITE_PAGES=1: pictures go to docs/pictures/page.
+import { launch, sizes } from './lib/hand.mjs';
+import { Report } from './lib/report.mjs';
+import { Server } from './lib/server.mjs';
+
+const suites = {
+  job: async (report, browser, server, keep) => {
+    const { wholeJob } = await import('./suites/job.mjs');
+    for (const size of Object.keys(sizes)) {
+      const of = report.named(size);
+      await of.part('the whole job', () => wholeJob(of, browser, server, size, keep?.(size)));
+    }
+  },
+};
+
+const asked = process.argv.slice(2);
+const unknown = asked.filter((name) => !(name in suites));
+if (unknown.length) {
+  console.error(`no such suite: ${unknown.join(' ')}; there are ${Object.keys(suites).join(' ')}`);
+  process.exit(2);
+}
+const report = new Report();
+const browser = await launch();
+let server;
+try {
+  server = await Server.start();
+  for (const name of asked.length ? asked : Object.keys(suites)) {
+    const of = report.named(name);
+    await of.part('runs to its end', () => suites[name](of, browser, server));
+  }
+} catch (error) {
+  report.notOk('a server and a browser', error?.message ?? error);
+} finally {
+  await browser.close();
+  if (server) {
+    const ended = await server.stop();
+    report.check(ended?.code === 0, 'the server ends cleanly when asked', () => JSON.stringify(ended));
+  }
+}
+process.exitCode = report.failed === 0 ? 0 : 1;
