@@ -132,6 +132,8 @@ Reply Api::broken(Broken what) {
       return refusal(431, Code{"http.header_too_large"}, "header");
     case Broken::body_too_large:
       return refusal(413, Code{"http.body_too_large"}, "body");
+    case Broken::body_unasked:
+      return refusal(400, Code{"http.body_unasked"}, "body");
     case Broken::cut_short:
       return refusal(400, Code{"http.cut_short"}, "body");
     case Broken::too_busy:

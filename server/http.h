@@ -31,7 +31,8 @@ struct Limits {
   Milliseconds idle{200};          ///< Between two calls of Service::idle.
   Milliseconds heartbeat{15'000};  ///< A comment on a feed when nothing else was sent.
   std::size_t connections = 256;
-  std::size_t waiting = 64;  ///< Requests that wait for the pool.
+  std::size_t turned_away = 32;  ///< Beyond `connections`: told so; those beyond are closed without a word.
+  std::size_t waiting = 64;      ///< Requests that wait for the pool.
 };
 
 /// What goes out piece by piece to one listener: bounded, and ended when the listener does not keep up.
@@ -77,7 +78,7 @@ struct Plan {
 };
 
 /// Faults below the routes.
-enum class Broken { unreadable, header_too_large, body_too_large, cut_short, too_busy };
+enum class Broken { unreadable, header_too_large, body_too_large, body_unasked, cut_short, too_busy };
 
 class Service {
  public:

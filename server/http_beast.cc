@@ -147,6 +147,13 @@ class Session : public std::enable_shared_from_this<Session> {
                              [self = shared_from_this()](Code ec, std::size_t) { self->on_header(ec); });
   }
 
+  /// There are too many already: says so without reading what is asked.
+  void turn_away() {
+    state_ = State::answering;
+    parser_.emplace();
+    refuse(house_.service.broken(Broken::too_busy));
+  }
+
   /// The program ends: idle connections and feeds now, the others after their reply.
   void stop() {
     if (reply_.feed) reply_.feed->end();
@@ -169,11 +176,15 @@ class Session : public std::enable_shared_from_this<Session> {
     plan_ = house_.service.plan(request_);
     const auto length = parser_->content_length();
     if (plan_.refused) return refuse(*std::move(plan_.refused));
-    if (length && *length > plan_.body_bytes) return refuse(house_.service.broken(Broken::body_too_large));
+    if (length && *length > plan_.body_bytes) return refuse(too_much());
     if (parser_->is_done()) return answer();
     parser_->body_limit(plan_.body_bytes);
     if (beast::iequals(parser_->get()[bhttp::field::expect], "100-continue")) return go_on();
     read_body();
+  }
+
+  [[nodiscard]] Reply too_much() const {
+    return house_.service.broken(plan_.body_bytes == 0 ? Broken::body_unasked : Broken::body_too_large);
   }
 
   void take_head() {
@@ -215,7 +226,7 @@ class Session : public std::enable_shared_from_this<Session> {
     if (ec == bhttp::error::end_of_stream || ec == beast::error::timeout || ec == net::error::operation_aborted)
       return close();
     if (ec == bhttp::error::header_limit) return refuse(house_.service.broken(Broken::header_too_large));
-    if (ec == bhttp::error::body_limit) return refuse(house_.service.broken(Broken::body_too_large));
+    if (ec == bhttp::error::body_limit) return refuse(too_much());
     if (ec == bhttp::error::partial_message) return refuse(house_.service.broken(Broken::cut_short));
     if (ec.category() == bhttp::make_error_code(bhttp::error::bad_target).category())
       return refuse(house_.service.broken(Broken::unreadable));
@@ -445,9 +456,11 @@ class BeastHttp : public Http {
   }
 
   void take_in(Loop& loop, tcp::socket socket) {
-    if (house_.connections >= house_.limits.connections) return;  // Dropped: closed as it goes.
-    net::post(loop.io, [this, &loop, s = std::move(socket)]() mutable {
-      std::make_shared<Session>(house_, loop, std::move(s))->read_request();
+    const std::size_t there = house_.connections;
+    if (there >= house_.limits.connections + house_.limits.turned_away) return;  // Closed as it goes.
+    net::post(loop.io, [this, &loop, full = there >= house_.limits.connections, s = std::move(socket)]() mutable {
+      const auto session = std::make_shared<Session>(house_, loop, std::move(s));
+      full ? session->turn_away() : session->read_request();
     });
   }
 

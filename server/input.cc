@@ -12,13 +12,15 @@ std::optional<Reply> Input::refused(const Voice& voice) {
 
 wire::Json with_plain_line_ends(const wire::Json& body) {
   wire::Json plain = body;
-  const auto it = plain.find("toml");
-  if (it == plain.end() || !it->is_string()) return plain;
-  std::string text;
-  const auto& typed = it->get_ref<const std::string&>();
-  for (std::size_t i = 0; i < typed.size(); ++i)
-    if (typed[i] != '\r' || i + 1 == typed.size() || typed[i + 1] != '\n') text += typed[i];
-  *it = std::move(text);
+  for (const std::string_view name : {kToml.name, kCopied.name}) {
+    const auto it = plain.find(name);
+    if (it == plain.end() || !it->is_string()) continue;
+    std::string text;
+    const auto& typed = it->get_ref<const std::string&>();
+    for (std::size_t i = 0; i < typed.size(); ++i)
+      if (typed[i] != '\r' || i + 1 == typed.size() || typed[i + 1] != '\n') text += typed[i];
+    *it = std::move(text);
+  }
   return plain;
 }
 

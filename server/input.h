@@ -33,6 +33,7 @@ class Input {
 
 /// The definition of a shaft in a body, as typed; line ends may be those of any system.
 inline constexpr job::FieldSpec kToml = job::fields::text("toml", 0, 1 << 20);
+inline constexpr job::FieldSpec kCopied = job::fields::text("copied", 0, 1 << 20);
 [[nodiscard]] wire::Json with_plain_line_ends(const wire::Json& body);
 
 [[nodiscard]] constexpr job::FieldSpec id_field(std::string_view name) {

@@ -1,4 +1,5 @@
 // Machines, their hours, and the definitions of shafts.
+#include <algorithm>
 #include <nlohmann/json.hpp>
 #include <vector>
 
@@ -23,6 +24,11 @@ Json shaft_json(const job::ShaftVersion& shaft) {
   return json;
 }
 
+/// What a body names and is not there: its field.
+Reply names_nothing(const Call& call, std::string field, const job::Id& given) {
+  return problem_reply(422, problem_of(Code{"http.not_there"}, std::move(field), given), call.voice);
+}
+
 }  // namespace
 
 Reply get_machines(const Call& call) {
@@ -44,6 +50,13 @@ Reply post_machine(const Call& call) {
   input({.name = "invented"}, invented);
   if (auto refused = input.refused(call.voice)) return *std::move(refused);
   machine.invented = invented.value_or(false);
+  const auto customers = call.store.customers();
+  const auto shafts = call.store.shafts();
+  if (!customers || !shafts) return fault_reply(customers ? shafts.error() : customers.error(), "machine");
+  if (std::ranges::find(*customers, machine.customer, &job::Customer::id) == customers->end())
+    return names_nothing(call, "customer", machine.customer);
+  if (std::ranges::find(*shafts, machine.shaft, &job::ShaftVersion::shaft) == shafts->end())
+    return names_nothing(call, "shaft", machine.shaft);
   if (const auto kept = call.store.put_machine(machine); !kept) return fault_reply(kept.error(), "machine");
   call.shared.live.poke();
   return json_reply(machine_json(machine), 201);
@@ -105,6 +118,10 @@ Reply post_shaft(const Call& call) {
   if (auto refused = input.refused(call.voice)) return *std::move(refused);
   const auto shaft = definition::read_shaft(version.toml, "shaft.toml");
   if (!shaft) return problem_reply(422, shaft.error(), call.voice);
+  const auto people = call.store.people();
+  if (!people) return fault_reply(people.error(), "by");
+  if (std::ranges::find(*people, version.by, &job::Person::id) == people->end())
+    return names_nothing(call, "by", version.by);
   version.name = shaft->spec().name;
   version.at = now();
   const auto kept = call.store.put_shaft(version, seen);

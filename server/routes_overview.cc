@@ -94,9 +94,11 @@ Reply check_shaft(const Call& call) {
   const wire::Json body = with_plain_line_ends(*call.body);
   Input input{body};
   std::string toml;
+  std::optional<std::string> copied;
   input(kToml, toml);
+  input(kCopied, copied);
   if (auto refused = input.refused(call.voice)) return *std::move(refused);
-  return json_reply(view::shaft_check(toml, {}, call.voice));
+  return json_reply(view::shaft_check(toml, copied.value_or(""), call.voice));
 }
 
 }  // namespace flatwise::server

@@ -23,12 +23,13 @@ std::optional<job::Stage> stage_of_name(std::optional<std::string_view> name) {
 /// Names round a job; an empty one where the store cannot say.
 struct Names {
   std::map<job::Id, std::string> people;
+  std::map<job::Id, job::Role> roles;
   std::string machine, customer;
 };
 Names names_of(job::Store& store, const job::Id& machine) {
   Names names;
   if (const auto people = store.people())
-    for (const job::Person& p : *people) names.people[p.id] = p.name;
+    for (const job::Person& p : *people) names.people[p.id] = p.name, names.roles[p.id] = p.role;
   const auto row = store.machine(machine);
   if (!row) return names;
   names.machine = row->name;
@@ -77,7 +78,8 @@ Reply get_bench(const Call& call) {
                               .row = o.row,
                               .people = names.people,
                               .machine = names.machine,
-                              .customer = names.customer};
+                              .customer = names.customer,
+                              .roles = names.roles};
   Reply reply = json_reply(view::bench_view(subject, screen_of(call, o)));
   const std::string tag = tag_of(reply.body);
   return tagged(std::move(reply), tag, call.request.if_none_match);

@@ -16,6 +16,7 @@ job::Stored<Stores> open_all(const Settings& settings, const Listen& listen) {
   for (std::size_t lane = 0; lane < listen.lanes(); ++lane) {
     store_sqlite::Options options;
     options.hold_reads = lane < listen.io_threads;
+    options.watch = settings.watch;
     auto store = store_sqlite::open_store(settings.data, options);
     if (!store) return tl::unexpected(std::move(store.error()));
     stores.push_back(*std::move(store));

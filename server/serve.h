@@ -14,6 +14,7 @@
 #include "core/units/problem.h"
 #include "job/store.h"
 #include "server/http.h"
+#include "store/sqlite/open.h"
 
 namespace flatwise::server {
 
@@ -27,7 +28,8 @@ struct Settings {
   Limits limits = {};
   std::size_t io_threads = 1;
   std::size_t pool_threads = 2;
-  Milliseconds look{100};  ///< How often what other programs wrote is looked for.
+  Milliseconds look{100};                ///< How often what other programs wrote is looked for.
+  store_sqlite::Watch* watch = nullptr;  ///< On the stores that answer: for tests that let a call fail.
 };
 
 class Server {

@@ -1,48 +1,14 @@
 #include "tests/api/contract.h"
 
 #include <algorithm>
-#include <fstream>
-#include <map>
-#include <memory>
 #include <stdexcept>
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validation_results.hpp>
-#include <valijson/validator.hpp>
+
+#include "tests/support/contract.h"
 
 namespace flatwise::api_test {
 namespace {
 
 using nlohmann::json;
-using Adapter = valijson::adapters::NlohmannJsonAdapter;
-
-json read(const std::string& file) {
-  std::ifstream in{std::string{FLATWISE_SOURCE_DIR} + "/schemas/" + file};
-  if (!in) throw std::runtime_error("no " + file);
-  return json::parse(in);
-}
-
-/// References name files from schemas/api, or a file beside the one they stand in.
-json fetched(const std::string& name) {
-  const std::string file = name.substr(0, name.find('#'));
-  if (file.starts_with("../")) return read(file.substr(3));
-  return read((file.find(".schema.json") != std::string::npos ? "output/" : "api/") + file);
-}
-
-/// OpenAPI 3.1 schemas are JSON Schema; of the later drafts they use only what draft 7 has.
-const valijson::Schema& schema_of(const json& document, const std::string& name) {
-  static std::map<std::string, std::unique_ptr<valijson::Schema>> known;
-  std::unique_ptr<valijson::Schema>& schema = known[name];
-  if (schema) return *schema;
-  schema = std::make_unique<valijson::Schema>();
-  json whole = document;
-  whole["$ref"] = "#/components/schemas/" + name;
-  valijson::SchemaParser{}.populateSchema(
-      Adapter{whole}, *schema, [](const std::string& file) { return new json(fetched(file)); },
-      [](const json* done) { delete done; });
-  return *schema;
-}
 
 std::string media_type(const std::string& content_type) { return content_type.substr(0, content_type.find(';')); }
 
@@ -51,8 +17,6 @@ Operation operation_of(const std::string& path, const std::string& method, const
   std::ranges::transform(op.method, op.method.begin(),
                          [](unsigned char c) { return static_cast<char>(std::toupper(c)); });
   op.takes_json = spec.contains("requestBody") && spec["requestBody"]["content"].contains("application/json");
-  for (const json& p : spec.value("parameters", json::array()))
-    if (p.at("in") == "query") op.query.push_back(p.at("name"));
   for (const auto& [status, response] : spec.at("responses").items()) op.statuses.push_back(std::stoi(status));
   return op;
 }
@@ -64,7 +28,7 @@ std::string lower(std::string text) {
 
 }  // namespace
 
-Contract::Contract() : document_{read("api/openapi.json")} {
+Contract::Contract() : document_(tests::schema_file("api/openapi.json")) {  // In braces it would be an array.
   for (const auto& [path, methods] : document_.at("paths").items())
     for (const auto& [method, spec] : methods.items()) operations_.push_back(operation_of(path, method, spec));
 }
@@ -73,18 +37,6 @@ const Operation& Contract::operation(const std::string& id) const {
   const auto it = std::ranges::find(operations_, id, &Operation::id);
   if (it == operations_.end()) throw std::runtime_error("no operation " + id);
   return *it;
-}
-
-std::string Contract::faults_against(const std::string& schema, const json& value) const {
-  valijson::ValidationResults results;
-  if (valijson::Validator{}.validate(schema_of(document_, schema), Adapter{value}, &results)) return {};
-  std::string out;
-  int lines = 0;
-  for (valijson::ValidationResults::Error error; results.popError(error) && lines < 12; ++lines) {
-    for (const std::string& step : error.context) out += step;
-    out += ": " + error.description + "\n";
-  }
-  return out.empty() ? "not valid\n" : out;
 }
 
 std::string Contract::faults(const std::string& id, const Answer& answer) {
@@ -99,14 +51,15 @@ std::string Contract::faults(const std::string& id, const Answer& answer) {
   if (content.empty()) return answer.body.empty() && type.empty() ? "" : id + ": content where there should be none\n";
   if (!content.contains(type)) return id + ": content type '" + type + "' is not documented\n";
   std::string out;
-  for (const auto& [name, header] : spec->value("headers", json::object()).items())
+  const json headers = spec->value("headers", json::object());
+  for (const auto& [name, header] : headers.items())
     if (answer.header(lower(name)).empty()) out += id + ": no header " + name + "\n";
   const json& schema = content[type].value("schema", json::object());
   if (!schema.contains("$ref")) return out;
   const json body = json::parse(answer.body, nullptr, false);
   if (body.is_discarded()) return out + id + ": no JSON: " + answer.body.substr(0, 200) + "\n";
   const std::string ref = schema["$ref"];
-  return out + faults_against(ref.substr(ref.rfind('/') + 1), body);
+  return out + tests::faults_against_contract(ref.substr(ref.rfind('/') + 1), body);
 }
 
 std::vector<std::string> Contract::never_tried() const {

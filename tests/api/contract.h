@@ -14,8 +14,7 @@ namespace flatwise::api_test {
 struct Operation {
   std::string id, method, path;
   bool takes_json = false;
-  std::vector<std::string> query;  ///< Names it takes.
-  std::vector<int> statuses;
+  std::vector<int> statuses = {};
 };
 
 class Contract {
@@ -27,8 +26,6 @@ class Contract {
   [[nodiscard]] std::string faults(const std::string& operation, const Answer& answer);
   /// "GET /api/jobs/{id} 404": documented and never seen.
   [[nodiscard]] std::vector<std::string> never_tried() const;
-  /// Faults of a JSON value against a schema of the contract by name.
-  [[nodiscard]] std::string faults_against(const std::string& schema, const nlohmann::json& value) const;
 
  private:
   nlohmann::json document_;

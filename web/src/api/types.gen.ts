@@ -1360,8 +1360,11 @@ export interface components {
             body: "on" | "off";
             renew: boolean;
             chosen: boolean;
-            /** @enum {string} */
-            rail: "top" | "bottom";
+            /**
+             * @description Where the cell stands; none: too thin for a cell of its own, a tap on it is taken for its neighbour.
+             * @enum {string}
+             */
+            rail: "top" | "bottom" | "none";
             from: number;
             to: number;
             said: string;
@@ -1541,6 +1544,8 @@ export interface components {
         };
         ShaftText: {
             toml: string;
+            /** @description The text it was copied from: lines of the five that still say the same are told as 'as_copied'. */
+            copied?: string;
         };
         ShaftCheck: {
             problems: components["schemas"]["Problem"][];
@@ -2341,15 +2346,6 @@ export interface operations {
                     "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
-            /** @description Not there. */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
             /** @description The body is too large. */
             413: {
                 headers: {
@@ -3111,15 +3107,6 @@ export interface operations {
                     "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
-            /** @description Not there. */
-            404: {
-                headers: {
-                    [name: string]: unknown;
-                };
-                content: {
-                    "application/problem+json": components["schemas"]["ProblemDetails"];
-                };
-            };
             /** @description That id or number is taken by something else. */
             409: {
                 headers: {
@@ -3464,8 +3451,8 @@ export interface operations {
                     "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
-            /** @description Not there. */
-            404: {
+            /** @description That id or number is taken by something else. */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -3666,7 +3653,7 @@ export interface operations {
         };
         requestBody?: never;
         responses: {
-            /** @description id: sequence; event: what; data: {"id": of the job or other row, "entry": id or null} */
+            /** @description id: sequence; event: what changed ("job", "machine", "shaft", "stock", "gauge", "person", "customer"); data: {"id": of the job or other row, "entry": id or null}. event: reload; data: {}: too much was missed to be told one by one, or the record is another one: read anew what is shown. A line ": here" when nothing came for a while. */
             200: {
                 headers: {
                     [name: string]: unknown;

@@ -1,0 +1,330 @@
+// Every operation of schemas/api/openapi.json with every status it documents: each answer is one of the contract's, none of the
+// contract's was left untried. One test, since the last check is of all that was tried before it.
+#include <gtest/gtest.h>
+
+#include <atomic>
+#include <cerrno>
+#include <nlohmann/json.hpp>
+
+#include "record/chain.h"
+#include "tests/api/contract.h"
+#include "tests/api/house.h"
+
+namespace flatwise::api_test {
+namespace {
+
+using nlohmann::json;
+
+/// Lets all statements, or all file calls, fail while it is set.
+struct Broken : store_sqlite::Watch {
+  static constexpr int kFull = 13;  // SQLITE_FULL. Source: sqlite.org/rescode.html
+  std::atomic<bool> on{false};
+  int statement(std::string_view) override { return on ? kFull : 0; }
+  int file(std::string_view) override { return on ? ENOSPC : 0; }
+};
+
+/// A photo's first bytes and nothing behind them: what is kept is bytes, whether they make a picture is the browser's matter.
+const std::string kPhoto{"\x89PNG\r\n\x1A\n and what else a photo has", 34};
+
+/// For each operation a request that is answered in order, as often as it is asked.
+class Asks {
+ public:
+  explicit Asks(const Known& known) : known_{known} {}
+
+  [[nodiscard]] Ask good(const Operation& op) const {
+    Ask ask{.method = op.method, .target = target(op)};
+    if (op.id == "putBlob") {
+      ask.headers = {"Content-Type: image/png"};
+      ask.body = kPhoto;
+    } else if (op.takes_json) {
+      ask.headers = {"Content-Type: application/json"};
+      ask.body = op.id == "record" ? entries_text({known_.lead, known_.last_31}, {note("seen")}) : body(op.id).dump();
+    }
+    return ask;
+  }
+  [[nodiscard]] std::string target(const Operation& op) const {
+    std::string target = op.path;
+    const auto put = [&](const std::string& place, const std::string& value) {
+      if (const auto at = target.find(place); at != std::string::npos) target.replace(at, place.size(), value);
+    };
+    const bool machine = op.path.starts_with("/api/machines"), shaft = op.path.starts_with("/api/shafts");
+    put("{id}", machine ? known_.machine : shaft ? known_.version : known_.job_31);
+    put("{hash}", record::sha256(kPhoto));
+    put("{name}", "bench");
+    return target;
+  }
+  [[nodiscard]] json body(const std::string& id) const {
+    if (id == "putPerson") return {{"id", fresh_id()}, {"name", "Second bench"}, {"role", "bench"}};
+    if (id == "putCustomer") return {{"id", fresh_id()}, {"name", "Growers, nursery"}, {"reach", "the gate"}};
+    if (id == "putMachine")
+      return {{"id", fresh_id()}, {"customer", known_.customer}, {"name", "Spare"}, {"shaft", known_.shaft}};
+    if (id == "putHours") return {{"id", fresh_id()}, {"day", "2026-02-04"}, {"hours", "2422 h"}, {"note", "read"}};
+    if (id == "putShaft")
+      return {{"id", fresh_id()}, {"shaft", fresh_id()}, {"by", known_.lead}, {"seen", 0}, {"toml", known_.toml}};
+    if (id == "checkShaft") return {{"toml", known_.toml}, {"copied", known_.toml}};
+    if (id == "moveStock")
+      return {{"id", fresh_id()}, {"part_number", "TH-SET-5"}, {"shelf", 1}, {"order", -1}, {"why", "counted"}};
+    if (id == "letIn") return {{"code", "ABCD-EFGH"}};
+    return nullptr;
+  }
+
+ private:
+  const Known& known_;
+};
+
+class EveryOperation : public testing::Test {
+ protected:
+  Answer expect(House& house, const Operation& op, const Ask& ask, int status) {
+    Answer answer = house.ask(ask);
+    EXPECT_EQ(answer.status, status) << op.id << ": " << answer.body.substr(0, 400);
+    EXPECT_EQ(contract_.faults(op.id, answer), "");
+    return answer;
+  }
+  Answer expect(const std::string& id, const Ask& ask, int status) {
+    return expect(house_, contract_.operation(id), ask, status);
+  }
+  [[nodiscard]] Ask good(const std::string& id) const { return asks_.good(contract_.operation(id)); }
+  [[nodiscard]] Ask with_body(const std::string& id, const json& body) const {
+    Ask ask = good(id);
+    ask.body = body.dump();
+    return ask;
+  }
+  [[nodiscard]] Ask with_header(const std::string& id, const std::string& header) const {
+    Ask ask = good(id);
+    ask.headers.push_back(header);
+    return ask;
+  }
+  /// Of all operations that have `status`.
+  void each(int status, const std::function<void(const Operation&)>& what) {
+    for (const Operation& op : contract_.operations())
+      if (std::ranges::find(op.statuses, status) != op.statuses.end()) what(op);
+  }
+
+  void in_order();
+  void unreadable();
+  void strangers();
+  void not_there();
+  void taken_and_overtaken();
+  void unchanged();
+  void not_possible();
+  void too_large();
+  void not_json();
+  void letting_in();
+  void too_busy();
+  void store_full();
+
+  Broken broken_;
+  House house_{[this](server::Settings& s) { s.watch = &broken_; }};
+  Asks asks_{house_.known()};
+  Contract contract_;
+};
+
+void EveryOperation::in_order() {
+  for (const int status : {200, 201})
+    each(status, [&](const Operation& op) {
+      if (op.id != "blob") expect(house_, op, asks_.good(op), status);
+    });
+  expect("blob", good("blob"), 200);  // Now that it was put there.
+  for (const std::string units : {"metric", "inch"})
+    for (const std::string id : {"board", "machine", "bench", "report"}) {
+      Ask ask = good(id);
+      ask.target += "?units=" + units;
+      expect(id, ask, 200);
+    }
+  for (const std::string kind : {"format=svg", "format=png&page=1", "format=pdf&paper=letter&units=inch"}) {
+    Ask ask = good("sheet");
+    ask.target += "?" + kind;
+    expect("sheet", ask, 200);
+  }
+  for (const char* stage : {"booking_in", "finding", "plan", "teardown", "inspection", "kit", "press", "timing",
+                            "stack", "torque", "test_run", "release"})
+    for (const char* more : {"", "&station=4&from=b", "&station=0&step=2"}) {
+      Ask ask = good("bench");
+      ask.target += std::string{"?stage="} + stage + more;
+      expect("bench", ask, 200);
+    }
+}
+
+void EveryOperation::unreadable() {
+  each(400, [&](const Operation& op) {
+    Ask ask = asks_.good(op);
+    ask.target += "?nonsense=1";
+    expect(house_, op, ask, 400);
+    if (!op.takes_json) return;
+    ask = asks_.good(op);
+    ask.body = ask.body.substr(0, ask.body.size() - 1);
+    expect(house_, op, ask, 400);
+  });
+}
+
+void EveryOperation::strangers() {
+  each(403, [&](const Operation& op) {
+    Ask ask = asks_.good(op);
+    ask.headers.emplace_back("Host: elsewhere.example");
+    expect(house_, op, ask, 403);
+  });
+}
+
+void EveryOperation::not_there() {
+  each(404, [&](const Operation& op) {
+    Ask ask = asks_.good(op);
+    ask.target = op.path;
+    for (const auto& [place, value] : {std::pair<std::string, std::string>{"{id}", fresh_id()},
+                                       {"{hash}", std::string(64, 'a')},
+                                       {"{name}", "bench"}})
+      if (const auto at = ask.target.find(place); at != std::string::npos) ask.target.replace(at, place.size(), value);
+    expect(house_, op, ask, 404);
+  });
+  Ask ask = good("sheet");
+  ask.target += "ing";
+  expect("sheet", ask, 404);
+  ask = good("sheet");
+  ask.target += "?format=svg&page=900";
+  expect("sheet", ask, 404);
+}
+
+void EveryOperation::taken_and_overtaken() {
+  json hours = asks_.body("putHours");
+  expect("putHours", with_body("putHours", hours), 201);
+  expect("putHours", with_body("putHours", hours), 201);
+  hours["hours"] = "2423 h";
+  expect("putHours", with_body("putHours", hours), 409);
+
+  json shaft = asks_.body("putShaft");
+  expect("putShaft", with_body("putShaft", shaft), 201);
+  shaft["shaft"] = fresh_id();
+  expect("putShaft", with_body("putShaft", shaft), 409);
+  shaft["id"] = fresh_id();
+  shaft["seen"] = 7;
+  expect("putShaft", with_body("putShaft", shaft), 412);
+
+  json move = asks_.body("moveStock");
+  expect("moveStock", with_body("moveStock", move), 201);
+  move["shelf"] = 2;
+  expect("moveStock", with_body("moveStock", move), 409);
+
+  const std::string id = fresh_id();
+  expect("record",
+         with_body("record",
+                   json::parse(entries_text({house_.known().lead, house_.known().last_31}, {note("one")}, {id}))),
+         201);
+  expect("record",
+         with_body("record",
+                   json::parse(entries_text({house_.known().lead, house_.known().last_31}, {note("two")}, {id}))),
+         409);
+  expect("record", with_header("record", "If-Match: \"" + std::string(64, '0') + "\""), 412);
+}
+
+void EveryOperation::unchanged() {
+  each(304, [&](const Operation& op) {
+    const std::string tag = house_.ask(asks_.good(op)).header("etag");
+    EXPECT_NE(tag, "");
+    Ask ask = asks_.good(op);
+    ask.headers.push_back("If-None-Match: " + tag);
+    const Answer answer = expect(house_, op, ask, 304);
+    EXPECT_EQ(answer.header("etag"), tag);
+  });
+}
+
+void EveryOperation::not_possible() {
+  const std::map<std::string, std::pair<std::string, json>> wrong{{"putPerson", {"name", ""}},
+                                                                  {"putCustomer", {"name", ""}},
+                                                                  {"putMachine", {"name", std::string(121, 'x')}},
+                                                                  {"putHours", {"hours", "12 mm"}},
+                                                                  {"putShaft", {"toml", "[shaft"}},
+                                                                  {"checkShaft", {"toml", "a\u0001b"}},
+                                                                  {"moveStock", {"part_number", ""}},
+                                                                  {"letIn", {"code", ""}}};
+  each(422, [&](const Operation& op) {
+    if (op.id == "putBlob" || op.id == "record") return;
+    json body = asks_.body(op.id);
+    const auto& [field, value] = wrong.at(op.id);
+    body[field] = value;
+    const Answer answer = expect(house_, op, with_body(op.id, body), 422);
+    EXPECT_EQ(json::parse(answer.body)["problems"][0]["field"], op.id == "putShaft" ? "file" : field);
+  });
+  for (const char* field : {"customer", "shaft"}) {
+    json body = asks_.body("putMachine");
+    body[field] = fresh_id();
+    const Answer answer = expect("putMachine", with_body("putMachine", body), 422);
+    EXPECT_EQ(json::parse(answer.body)["problems"][0]["field"], field);
+  }
+  expect("record",
+         with_body("record", json::parse(entries_text({fresh_id(), house_.known().last_31}, {note("by nobody")}))),
+         422);
+  Ask ask = good("putBlob");
+  ask.body += "other bytes";
+  expect("putBlob", ask, 422);
+}
+
+void EveryOperation::too_large() {
+  each(413, [&](const Operation& op) {
+    Connection connection{house_.port()};
+    Ask ask = asks_.good(op);
+    ask.body.clear();
+    std::string text = text_of(ask, house_.port());
+    text.replace(text.find("Content-Length: 0"), 17, "Content-Length: 104857600");
+    connection.send(text);  // It is refused by its head: the 100 MB never travel.
+    const Answer answer = connection.read();
+    EXPECT_EQ(answer.status, 413) << op.id;
+    EXPECT_EQ(contract_.faults(op.id, answer), "");
+  });
+}
+
+void EveryOperation::not_json() {
+  each(415, [&](const Operation& op) {
+    Ask ask = asks_.good(op);
+    ask.headers = {"Content-Type: text/plain"};
+    expect(house_, op, ask, 415);
+  });
+}
+
+void EveryOperation::letting_in() {
+  std::string code;
+  House beyond{[&](server::Settings& s) {
+    s.listen = "0.0.0.0";
+    s.show_code = [&](const std::string& shown) { code = shown; };
+  }};
+  beyond.server().show_code();
+  const Operation& op = contract_.operation("letIn");
+  expect(beyond, op, with_body("letIn", {{"code", code}}), 204);
+  for (int i = 0; i < 5; ++i) expect(beyond, op, with_body("letIn", {{"code", "ABCD-EFGH"}}), 401);
+  expect(beyond, op, with_body("letIn", {{"code", code}}), 429);
+}
+
+void EveryOperation::too_busy() {
+  House full{[](server::Settings& s) { s.limits.connections = 0; }};
+  each(503, [&](const Operation& op) {
+    const Answer answer = expect(full, op, asks_.good(op), 503);
+    EXPECT_EQ(answer.header("retry-after"), "1");
+  });
+}
+
+void EveryOperation::store_full() {
+  broken_.on = true;
+  each(503, [&](const Operation& op) {
+    // These ask nothing of the store.
+    if (op.id == "checkShaft" || op.id == "events" || op.id == "letIn") return;
+    expect(house_, op, asks_.good(op), 503);
+  });
+  broken_.on = false;
+}
+
+TEST_F(EveryOperation, AnswersEveryStatusOfTheContractAndNoOther) {
+  in_order();
+  unreadable();
+  strangers();
+  not_there();
+  taken_and_overtaken();
+  unchanged();
+  not_possible();
+  too_large();
+  not_json();
+  letting_in();
+  too_busy();
+  store_full();
+  EXPECT_EQ(contract_.never_tried(), std::vector<std::string>{});
+}
+
+}  // namespace
+}  // namespace flatwise::api_test
