@@ -10,6 +10,7 @@ namespace flatwise::drawing {
 namespace {
 
 constexpr double kText = 4, kTop = 7.5, kBar = 10, kTick = 1.6;
+constexpr double kAgeText = 3.6, kAgeLetter = 0.55 * kAgeText;
 
 double text_x(double x, const std::string& words, double width) {
   const double half = 0.28 * kText * static_cast<double>(words.size());
@@ -129,6 +130,23 @@ void draw_age_bar(Pen pen, const AgeScale& scale, const BearingBar& bar, double 
   pen.open_path({{x - 1.7, to + 1.7}, {x + 1.7, to - 1.7}}, cross, id);
 }
 
+// Lines that lie close share the height of a word: words go down from the latest, each left of the one it would touch.
+void draw_job_lines(Pen& pen, const AgeScale& scale, const Ages& is) {
+  double x = scale.right - 1.5;
+  double before = scale.bottom;  // 'now' stands there.
+  double width = kAgeLetter * static_cast<double>(is.now_words.size()) + 3;
+  std::vector<JobLine> jobs = is.jobs;
+  std::ranges::stable_sort(jobs, std::ranges::greater{}, &JobLine::hours);
+  for (const JobLine& job : jobs) {
+    const double y = scale.y(job.hours);
+    x = before - y < kAgeText * 1.3 ? x - width : scale.right - 1.5;
+    pen.open_path({{scale.left, y}, {scale.right, y}}, kWide, "job-" + job.id);
+    pen.text({x, y - 1.2}, job.words, {.size = kAgeText, .bold = true, .anchor = Anchor::end}, "job-" + job.id);
+    before = y;
+    width = kAgeLetter * static_cast<double>(job.words.size()) + 3;
+  }
+}
+
 }  // namespace
 
 DisplayList play_scale(const PlayScale& scale, double width) {
@@ -214,12 +232,7 @@ AgesDrawing ages(const Shaft& shaft, const Ages& is, double width, double height
   const double top = out.strip.list.height + 5;
   const AgeScale scale{top, top + height, is.from_hours, std::max(is.now_hours, is.from_hours + 1), 13, width - 2};
   draw_age_grid(pen, scale, is);
-  for (const JobLine& job : is.jobs) {
-    const double y = scale.y(job.hours);
-    pen.open_path({{scale.left, y}, {scale.right, y}}, kWide, "job-" + job.id);
-    pen.text({scale.right - 1.5, y - 1.2}, job.words, {.size = 3.6, .bold = true, .anchor = Anchor::end},
-             "job-" + job.id);
-  }
+  draw_job_lines(pen, scale, is);
   for (const BearingBar& bar : is.bars) {
     if (bar.rotor < 1 || bar.rotor > shaft.rotor_count()) continue;
     const StationExtent extent = out.strip.stations[static_cast<std::size_t>(shaft.station_of_rotor(bar.rotor))];

@@ -126,6 +126,8 @@ struct Paint {
       pen.open_path(board.page(station, line), {.stroke = Stroke::narrow, .ink = with});
   }
   void breaks() {
+    // A tine that ends just there is whole.
+    if (board.cut >= std::max(board.tip, board.body) * (1 - 1e-9)) return;
     std::vector<std::vector<Point>> broken;
     for (const Piece& piece : shape().pieces)
       if (piece.tine) broken.push_back(outline(piece));
@@ -286,7 +288,8 @@ void paint_all(const Board& board, Pen pen, std::span<const StationState> states
   }
   for (int i = 0; i < count; ++i) {
     const Station& s = board.shaft.stations()[static_cast<std::size_t>(i)];
-    if (s.kind != StationKind::rotor || static_cast<std::size_t>(s.rotor) >= marks.size()) continue;
+    if (!board.options.draw_marks || s.kind != StationKind::rotor) continue;
+    if (static_cast<std::size_t>(s.rotor) >= marks.size()) continue;
     const RotorMarks& m = marks[static_cast<std::size_t>(s.rotor)];
     if (m.a) paint_mark(board, pen, i, Half::a, m.a->radians());
     if (m.b) paint_mark(board, pen, i, Half::b, m.b->radians());

@@ -35,6 +35,7 @@ struct StripOptions {
   double least_tine_share = 0.45;  ///< No tine is broken off shorter than this share of its tip radius.
   bool from_behind = false;        ///< Seen from the other side: end A right, flat 1 still up.
   bool numbers = true;             ///< Rotor numbers below.
+  bool draw_marks = true;          ///< Marks of the halves beside the hubs; else they only say how a rotor leans.
   std::vector<int> stop_before{};  ///< A stop bar on the A side of these stations (station count: at end B).
   std::string stop_words{};        ///< Said beside the first stop bar.
 };

@@ -41,8 +41,11 @@ int first_of(const Shaft& shaft, StationKind kind) {
 }
 
 // Where the hand is wanted: by the next step, else by what the stage found, else the first part that the stage is about.
-int wanted_station(const Subject& subject, Stage stage) {
+int wanted_station(const Subject& subject, const Spot& spot) {
   const Shaft& shaft = subject.job.shaft;
+  const Stage stage = spot.stage;
+  if (stage == Stage::teardown)
+    if (const std::optional<int> at = station_in_hand(subject, spot.step)) return *at;
   const job::NextStep& next = subject.standing.next;
   if (next.stage == stage)
     if (const std::optional<int> at = station_of(shaft, next.where)) return *at;
@@ -59,7 +62,8 @@ Spot spot_of(const Subject& subject, const Screen& screen) {
   Spot spot{.stage = screen.stage.value_or(subject.standing.present), .from = screen.from, .step = screen.step};
   const int count = static_cast<int>(subject.job.shaft.stations().size());
   const bool there = screen.station && *screen.station >= 0 && *screen.station < count;
-  spot.station = there ? *screen.station : wanted_station(subject, spot.stage);
+  const int wanted = there ? *screen.station : wanted_station(subject, spot);
+  spot.station = with_a_cell(subject.job.shaft, wanted);
   return spot;
 }
 

@@ -265,6 +265,8 @@ struct SignatureRow {
 /// "none", "stopped", "unknown": for the strip and the cells.
 [[nodiscard]] std::string_view flag_of(Severity severity);
 /// "Rotor 4", "Spacer S3", "Nut A": the head of a sheet; lower case inside a sentence with `inside`.
+/// With its first letter a capital: for what begins a line. English letters; others are left as they are.
+[[nodiscard]] std::string capital(std::string text);
 [[nodiscard]] std::string station_name(const Shaft& shaft, int station, const Voice& voice, bool inside = false);
 /// Number of the rotor at a station; 0 where there is none.
 [[nodiscard]] int rotor_at(const Shaft& shaft, int station);
@@ -276,6 +278,8 @@ struct SignatureRow {
 /// "12 Feb 2026".
 [[nodiscard]] std::string day_text(Day day, const Voice& voice);
 [[nodiscard]] std::string shown(AnyQuantity value, const Voice& voice);
+/// The figure alone, for a cell whose unit stands in the title block: mm to 0.01, inches to 0.001.
+[[nodiscard]] std::string bare_length(Length length, const Voice& voice);
 [[nodiscard]] std::string shown_other(AnyQuantity value, const Voice& voice);  ///< In the other unit system.
 
 }  // namespace flatwise::view

@@ -75,13 +75,13 @@ double in_unit(AnyQuantity value, const std::string& unit) {
   return one && one->value.si != 0 ? value.si / one->value.si : value.si;
 }
 
+}  // namespace
+
 std::string capital(std::string text) {
   if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
     text.front() = static_cast<char>(text.front() - 'a' + 'A');
   return text;
 }
-
-}  // namespace
 
 std::string field_key(const job::EntryBody& body) { return job::question_of(body); }
 
@@ -209,6 +209,12 @@ std::string day_text(Day day, const Voice& voice) {
 
 std::string shown(AnyQuantity value, const Voice& voice) {
   return format_quantity(value, {.system = voice.units, .decimals = {}, .unit = {}, .currency = voice.currency});
+}
+std::string bare_length(Length length, const Voice& voice) {
+  const bool metric = voice.units == UnitSystem::metric;
+  const Shown as{.system = voice.units, .decimals = metric ? 2 : 3, .unit = metric ? "mm" : "in", .currency = {}};
+  const std::string text = format_quantity(any(length), as);
+  return text.substr(0, text.rfind("\u00a0"));
 }
 std::string shown_other(AnyQuantity value, const Voice& voice) {
   return format_quantity(value, {.system = other(voice.units), .decimals = {}, .unit = {}, .currency = voice.currency});

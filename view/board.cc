@@ -64,7 +64,9 @@ drawing::DisplayList strip_of(const BoardJob& job, double scale) {
       flag = block.severity == Severity::out ? drawing::Flag::stopped : drawing::Flag::unknown;
   }
   const double width = kLetterRoom + full_width(job.job.shaft) * scale;
-  return drawing::shaft_strip(job.job.shaft, states, marks_read(job.job), {.width = width, .numbers = false}).list;
+  return drawing::shaft_strip(job.job.shaft, states, marks_read(job.job),
+                              {.width = width, .numbers = false, .draw_marks = false})
+      .list;
 }
 
 Json row_json(const BoardJob& job, double scale, Day today, const Voice& voice) {
@@ -118,7 +120,8 @@ std::vector<Json> strips_at_one_scale(std::span<const Shaft> shafts) {
   for (const Shaft& shaft : shafts) {
     const std::vector<drawing::StationState> outline(shaft.stations().size(), {.body = drawing::Body::off});
     const double width = kLetterRoom + full_width(shaft) * scale;
-    strips.push_back(picture_json(drawing::shaft_strip(shaft, outline, {}, {.width = width, .numbers = false}).list));
+    strips.push_back(picture_json(
+        drawing::shaft_strip(shaft, outline, {}, {.width = width, .numbers = false, .draw_marks = false}).list));
   }
   return strips;
 }

@@ -134,7 +134,7 @@ CellSays booking_in_cell(const Subject& subject, const Screen& screen, int stati
     }
     return cell;
   }
-  if (const job::PlayRead* play = play_of(subject, rotor)) cell.sub = play->swing.typed;
+  if (const job::PlayRead* play = play_of(subject, rotor)) cell.sub = bare_length(play->swing.length(), screen.voice);
   switch (worn(subject, rotor)) {
     case Worn::not_read:
       cell.word = tell(screen, Code{"view.cell.ask"});

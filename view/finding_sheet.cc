@@ -42,7 +42,7 @@ SheetParts finding_sheet(const Subject& subject, const Screen& screen, const Spo
   const std::vector<int> open = rotors_to_open(subject);
   if (!open.empty())
     parts.head.push_back(
-        actions_block({action(tell(screen, Code{"view.finding.to_plan"}, {{"rotors", rotor_runs(screen, open, true)}}),
+        actions_block({action(tell(screen, Code{"view.finding.to_plan"}, {{"rotors", rotor_runs(screen, open)}}),
                               do_go({.stage = job::Stage::plan}), {.tone = "next"})}));
   parts.left.push_back(text_block(station_name(subject.job.shaft, spot.station, screen.voice), "head", "strong"));
   parts.left.push_back(told_json(subject, screen, spot));

@@ -149,10 +149,9 @@ Json cells(const MachineSubject& subject, const History& history, const drawing:
               {"body", "on"},
               {"renew", false},
               {"chosen", watched},
-              {"rail", "bottom"},
+              {"rail", rail_of(station.kind)},
               {"from", strip.stations[i].from},
               {"to", strip.stations[i].to}};
-    if (station.kind == StationKind::spacer) json["rail"] = "top";
     json["said"] =
         say_code(Code{"view.machine.said"},
                  {{"part", station_name(subject.shaft, static_cast<int>(i), voice)}, {"hours", hours}}, voice);
@@ -166,7 +165,7 @@ Json jobs_json(const std::vector<Event>& events, const Voice& voice) {
   Json list = Json::array();
   for (auto it = events.rbegin(); it != events.rend(); ++it) {
     const Event& event = *it;
-    const std::string rotors = event.renewed.empty() ? std::string{} : rotor_runs(spoken(voice), event.renewed, true);
+    const std::string rotors = event.renewed.empty() ? std::string{} : rotor_runs(spoken(voice), event.renewed);
     list.push_back({{"job", event.job.empty() ? Json() : Json(event.job)},
                     {"number", event.number},
                     {"day", event.day.year == 0 ? std::string{} : day_text(event.day, voice)},
@@ -200,7 +199,7 @@ Json blocks_json(const History& history, const Voice& voice) {
   if (!watch.empty())
     blocks.push_back(
         text_block(say_code(Code{"view.machine.watch_says"},
-                            {{"rotors", rotor_runs(spoken(voice), watch, true)},
+                            {{"rotors", rotor_runs(spoken(voice), watch)},
                              {"hours", static_cast<std::int64_t>(std::llround(history.age.at(watch.front())))}},
                             voice),
                    "head", "strong"));

@@ -34,7 +34,9 @@ drawing::DisplayList way_strip(const Shaft& shaft, const job::OpenJob& job, cons
     if (due.kind != teardown::PartsDue::Kind::adapter_set) continue;
     for (const int rotor : due.rotors) states[static_cast<std::size_t>(shaft.station_of_rotor(rotor))].renew = true;
   }
-  return drawing::shaft_strip(shaft, states, marks_read(job), {.width = kWayWidth, .numbers = false}).list;
+  return drawing::shaft_strip(shaft, states, marks_read(job),
+                              {.width = kWayWidth, .numbers = false, .draw_marks = false})
+      .list;
 }
 
 std::vector<int> renewed(const teardown::Plan& plan) {
@@ -96,7 +98,7 @@ Json ways_json(const Subject& subject, const Screen& screen, const job::PlanRepo
     const std::string name = word("way." + std::string{way.name}, screen.voice);
     const Code label = chosen ? Code{"view.plan.chosen"} : Code{"view.plan.choose"};
     const int number = static_cast<int>(i) + 1;
-    ways.push_back({std::string{way.name}, std::to_string(number) + "  " + name, advised, chosen,
+    ways.push_back({std::string{way.name}, std::to_string(number) + "  " + capital(name), advised, chosen,
                     way_strip(shaft, subject.job, way.plan),
                     action(tell(screen, label, {{"number", number}}),
                            do_record({draft(subject, choice_of(way.name, open))}, GoTo{.stage = job::Stage::plan}),
@@ -104,7 +106,7 @@ Json ways_json(const Subject& subject, const Screen& screen, const job::PlanRepo
     rows[0].cells.push_back({.text = comes_off(screen, way.plan)});
     const std::vector<int> fresh = renewed(way.plan);
     rows[1].cells.push_back(
-        {.text = fresh.empty() ? tell(screen, Code{"view.plan.seals_only"}) : rotor_runs(screen, fresh, true),
+        {.text = fresh.empty() ? tell(screen, Code{"view.plan.seals_only"}) : rotor_runs(screen, fresh),
          .tone = "strong"});
     rows[2].cells.push_back({.text = shown(any(way.plan.time()), screen.voice)});
     TableCell price = price_cell(screen, way.plan);

@@ -35,12 +35,7 @@ double even_step(double end) {
   return step;
 }
 
-std::string bare(double si, const Voice& voice) {
-  const bool metric = voice.units == UnitSystem::metric;
-  Shown as{.system = voice.units, .decimals = metric ? 2 : 3, .unit = metric ? "mm" : "in", .currency = {}};
-  const std::string text = format_quantity({si, Kind::length}, as);
-  return text.substr(0, text.rfind("\u00a0"));
-}
+std::string bare(double si, const Voice& voice) { return bare_length(Length::from_si(si), voice); }
 
 /// The two scales of a swing: above as it is read, below the clearance, which goes as its square.
 drawing::DisplayList scale_of(const Screen& screen, const Working& fresh, const Working* behind) {

@@ -13,8 +13,8 @@ namespace {
 using job::Stage;
 
 // Much is entered in these: the sheet needs the height.
-constexpr std::array<Stage, 7> kLow{Stage::booking_in, Stage::inspection, Stage::kit,     Stage::press,
-                                    Stage::stack,      Stage::torque,     Stage::test_run};
+constexpr std::array<Stage, 9> kLow{Stage::booking_in, Stage::finding, Stage::plan,   Stage::inspection, Stage::kit,
+                                    Stage::press,      Stage::stack,   Stage::torque, Stage::test_run};
 
 bool low_in(Stage stage) { return std::ranges::find(kLow, stage) != kLow.end(); }
 
@@ -66,15 +66,9 @@ std::string said_aloud(const Subject& subject, const Screen& screen, const Spot&
 Json cell_json(const Subject& subject, const Screen& screen, const Spot& spot, int index, const Seen& seen,
                const drawing::StationExtent& extent) {
   const Station& station = subject.job.shaft.stations()[static_cast<std::size_t>(index)];
-  Json json{{"index", index},
-            {"kind", name_of(station.kind)},
-            {"name", station.label},
-            {"word", seen.says.word},
-            {"flag", seen.says.flag},
-            {"body", seen.off ? "off" : "on"},
-            {"renew", seen.says.renew},
-            {"chosen", index == spot.station},
-            {"rail", station.kind == StationKind::spacer ? "top" : "bottom"}};
+  Json json{{"index", index},           {"kind", name_of(station.kind)},   {"name", station.label},
+            {"word", seen.says.word},   {"flag", seen.says.flag},          {"body", seen.off ? "off" : "on"},
+            {"renew", seen.says.renew}, {"chosen", index == spot.station}, {"rail", rail_of(station.kind)}};
   json["from"] = extent.from;
   json["to"] = extent.to;
   json["said"] = said_aloud(subject, screen, spot, index, seen);
@@ -99,6 +93,34 @@ std::string_view name_of(job::StageProgress progress) {
 
 std::string stage_word(Stage stage, const Voice& voice) {
   return word("view.stage." + std::string{job::stage_name(stage)}, voice);
+}
+
+drawing::StripOptions strip_options(bool low) {
+  return {.width = kStripWidth,
+          .greatest_height = low ? kLowStrip : kFullStrip,
+          .least_tine_share = low ? 0.45 : 1.0,
+          .numbers = false,
+          .draw_marks = false};
+}
+
+std::string_view rail_of(StationKind kind) {
+  if (kind == StationKind::washer) return "none";
+  return kind == StationKind::spacer ? "top" : "bottom";
+}
+
+int with_a_cell(const Shaft& shaft, int station) {
+  const auto& stations = shaft.stations();
+  const int count = static_cast<int>(stations.size());
+  const auto is = [&](int i, StationKind kind) {
+    return i >= 0 && i < count && stations[static_cast<std::size_t>(i)].kind == kind;
+  };
+  if (!is(station, StationKind::washer)) return station;
+  for (const int i : {station - 1, station + 1})
+    if (is(i, StationKind::nut)) return i;
+  for (int away = 1; away < count; ++away)
+    for (const int i : {station - away, station + away})
+      if (i >= 0 && i < count && !is(i, StationKind::washer)) return i;
+  return station;
 }
 
 Json stage_marks(const job::Standing& standing, Stage here, const Voice& voice) {
@@ -142,8 +164,7 @@ Json strip_json(const Subject& subject, const Screen& screen, const Spot& spot, 
   }
   const bool low = low_in(spot.stage);
   const drawing::StripDrawing strip =
-      drawing::shaft_strip(subject.job.shaft, states, marks_read(subject.job),
-                           {.width = kStripWidth, .greatest_height = low ? kLowStrip : 0.0, .numbers = false});
+      drawing::shaft_strip(subject.job.shaft, states, marks_read(subject.job), strip_options(low));
   Json cells = Json::array();
   for (std::size_t i = 0; i < seen.size(); ++i)
     cells.push_back(cell_json(subject, screen, spot, static_cast<int>(i), seen[i], strip.stations[i]));

@@ -1,6 +1,8 @@
 // rails.h: the shaft across the top with a cell for every station, and the rule of stages above it.
 #pragma once
 
+#include <string>
+#include <string_view>
 #include <vector>
 
 #include "drawing/shaft_strip.h"
@@ -13,6 +15,15 @@ namespace flatwise::view {
 inline constexpr double kStripWidth = 186;
 /// Of a low strip, in stages with much entry: tines are broken off.
 inline constexpr double kLowStrip = 25;
+/// Of a strip with whole tines: a short shaft is drawn smaller sooner than that it takes the sheet's room.
+inline constexpr double kFullStrip = 44;
+
+/// How a strip with cells beside it is drawn: without marks and numbers, the cells say them.
+[[nodiscard]] drawing::StripOptions strip_options(bool low);
+/// The rail that the cell of a station stands in; "none": too thin to be pointed at, a tap on it means its neighbour.
+[[nodiscard]] std::string_view rail_of(StationKind kind);
+/// The station that stands for another one: of a washer its nut, else its neighbour; of all others themselves.
+[[nodiscard]] int with_a_cell(const Shaft& shaft, int station);
 
 /// A stage in the one or two words of the stage rule: "Book in", "Time".
 [[nodiscard]] std::string stage_word(job::Stage stage, const Voice& voice);

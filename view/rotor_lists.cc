@@ -6,7 +6,7 @@
 
 namespace flatwise::view {
 
-std::string rotor_runs(const Screen& screen, const std::vector<int>& rotors, bool named) {
+std::string rotor_runs(const Screen& screen, const std::vector<int>& rotors) {
   std::vector<int> sorted = rotors;
   std::ranges::sort(sorted);
   sorted.erase(std::unique(sorted.begin(), sorted.end()), sorted.end());
@@ -22,8 +22,7 @@ std::string rotor_runs(const Screen& screen, const std::vector<int>& rotors, boo
     i = last + 1;
   }
   const int count = static_cast<int>(sorted.size());
-  const Code code = named ? Code{"view.rotors_named"} : Code{"view.rotors"};
-  return tell(screen, code, {{"count", count}, {"rotors", std::move(runs)}});
+  return tell(screen, Code{"view.rotors_named"}, {{"count", count}, {"rotors", std::move(runs)}});
 }
 
 }  // namespace flatwise::view

@@ -8,8 +8,8 @@
 
 namespace flatwise::view {
 
-/// "1 to 4", "3 and 7", "1 to 3 and 9". With `named`: "rotors 1 to 4", "rotor 3". In order, each once.
-[[nodiscard]] std::string rotor_runs(const Screen& screen, const std::vector<int>& rotors, bool named = false);
+/// "rotors 1 to 4", "rotors 3 and 7", "rotor 3". In order, each once.
+[[nodiscard]] std::string rotor_runs(const Screen& screen, const std::vector<int>& rotors);
 
 /// Rotors that are to be opened: as decided; else the suspects that stand apart; empty where nothing points at one.
 [[nodiscard]] std::vector<int> rotors_to_open(const Subject& subject);

@@ -83,7 +83,7 @@ Json lines_json(std::string_view toml, std::string_view copied, const std::vecto
 }
 
 Json strip_json(const Shaft& shaft, const Voice& voice) {
-  const drawing::StripDrawing strip = drawing::shaft_strip(shaft, {}, {}, {.width = kStripWidth, .numbers = false});
+  const drawing::StripDrawing strip = drawing::shaft_strip(shaft, {}, {}, strip_options(false));
   Json cells = Json::array();
   for (std::size_t i = 0; i < shaft.stations().size(); ++i) {
     const Station& station = shaft.stations()[i];
@@ -91,12 +91,12 @@ Json strip_json(const Shaft& shaft, const Voice& voice) {
     Json json{{"index", i},
               {"kind", name_of(station.kind)},
               {"name", station.label},
-              {"word", length},
+              {"word", bare_length(station.length.nominal, voice)},
               {"flag", "none"},
               {"body", "on"},
               {"renew", false},
               {"chosen", false}};
-    json["rail"] = station.kind == StationKind::spacer ? "top" : "bottom";
+    json["rail"] = rail_of(station.kind);
     json["from"] = strip.stations[i].from;
     json["to"] = strip.stations[i].to;
     json["said"] = station_name(shaft, static_cast<int>(i), voice) + ", " + length;

@@ -12,6 +12,18 @@ namespace {
 
 using job::JobStep;
 
+std::optional<int> station_of_step(const Shaft& shaft, const JobStep& step) {
+  if (step.moves.empty()) return std::nullopt;
+  return with_a_cell(shaft, step.moves.back() - 1);
+}
+
+// The shaft above points at what the step moves.
+GoTo go_to_step(const Subject& subject, const std::vector<JobStep>& steps, int at) {
+  return {.stage = job::Stage::teardown,
+          .station = station_of_step(subject.job.shaft, steps[static_cast<std::size_t>(at)]),
+          .step = at + 1};
+}
+
 Json caution_json(const Screen& screen, const teardown::Step& step) {
   std::vector<std::string> lines;
   for (const Message& caution : step.cautions) lines.push_back(say(caution, screen.voice));
@@ -48,23 +60,21 @@ Json step_json(const Subject& subject, const Screen& screen, const std::vector<J
   if (step.step.note) is.note = say(*step.step.note, screen.voice);
   is.question = answered_json(subject, screen, step);
   const bool last = at + 1 == static_cast<int>(steps.size());
-  const GoTo on{.stage = job::Stage::teardown, .step = last ? at + 1 : at + 2};
+  const GoTo on = go_to_step(subject, steps, last ? at : at + 1);
   is.action = step.done() ? (last ? Json() : action(tell(screen, Code{"view.teardown.next"}), do_go(on)))
                           : done_action(subject, screen, steps, at);
-  if (at > 0)
-    is.back = action(tell(screen, Code{"view.teardown.back"}), do_go({.stage = job::Stage::teardown, .step = at}));
+  if (at > 0) is.back = action(tell(screen, Code{"view.teardown.back"}), do_go(go_to_step(subject, steps, at - 1)));
   return step_block(is);
 }
 
 /// All steps in short, each with a key to look at it.
-Json list_json(const Screen& screen, const std::vector<JobStep>& steps, int at) {
+Json list_json(const Subject& subject, const Screen& screen, const std::vector<JobStep>& steps, int at) {
   std::vector<TableRow> rows;
   for (int i = 0; i < static_cast<int>(steps.size()); ++i) {
     const JobStep& step = steps[static_cast<std::size_t>(i)];
     TableRow row{.cells = {{.text = std::to_string(i + 1)}, {.text = say(step.step.what, screen.voice)}, {}},
                  .chosen = i == at,
-                 .action = action(tell(screen, Code{"view.teardown.look"}),
-                                  do_go({.stage = job::Stage::teardown, .step = i + 1}),
+                 .action = action(tell(screen, Code{"view.teardown.look"}), do_go(go_to_step(subject, steps, i)),
                                   {.says = tell(screen, Code{"view.teardown.look_at"}, {{"number", i + 1}})})};
     if (step.step.stop) row.cells[1].tone = "strong";
     if (step.done())
@@ -94,6 +104,13 @@ int first_not_done(const std::vector<JobStep>& steps) {
   return static_cast<int>(it - steps.begin());
 }
 
+std::optional<int> station_in_hand(const Subject& subject, std::optional<int> step) {
+  const std::vector<JobStep> steps = teardown_steps(subject);
+  const int at = step.value_or(first_not_done(steps) + 1) - 1;
+  if (at < 0 || at >= static_cast<int>(steps.size())) return std::nullopt;
+  return station_of_step(subject.job.shaft, steps[static_cast<std::size_t>(at)]);
+}
+
 std::string stop_words(const Subject& subject, const Screen& screen, const std::vector<JobStep>& steps) {
   std::string last;
   for (std::size_t i = 0; i < steps.size(); ++i) {
@@ -109,10 +126,10 @@ Json done_action(const Subject& subject, const Screen& screen, const std::vector
   std::vector<Json> drafts;
   for (const job::EntryBody& body : job::entries_of_step(step, job::Phase::teardown))
     drafts.push_back(draft(subject, body));
-  const int next = std::min(at + 2, static_cast<int>(steps.size()));
+  const int next = std::min(at + 1, static_cast<int>(steps.size()) - 1);
   const std::vector<std::string> parts = parts_moved(subject, step);
   const Code label = parts.empty() ? Code{"view.teardown.done"} : Code{"view.teardown.done_off"};
-  return action(tell(screen, label), do_record(std::move(drafts), GoTo{.stage = job::Stage::teardown, .step = next}),
+  return action(tell(screen, label), do_record(std::move(drafts), go_to_step(subject, steps, next)),
                 {.tone = "next",
                  .says = tell(screen, Code{"view.teardown.done_says"},
                               {{"what", say(step.step.what, screen.voice)}, {"parts", parts}})});
@@ -131,7 +148,7 @@ SheetParts teardown_sheet(const Subject& subject, const Screen& screen, const Sp
   std::vector<Json> questions = job_questions(subject, screen, job::Stage::teardown, job::AskedOf::shaft, 0);
   if (!questions.empty())
     parts.right.push_back(asks_block("rows", std::move(questions), tell(screen, Code{"view.before_you_go_on"})));
-  parts.right.push_back(list_json(screen, steps, at));
+  parts.foot.push_back(list_json(subject, screen, steps, at));
   return parts;
 }
 
