@@ -165,7 +165,8 @@ Json sheet_json(const Subject& subject, const Screen& screen, const Spot& spot) 
 Json next_action(const Subject& subject, const Screen& screen, const Spot& spot) {
   const job::NextStep& next = subject.standing.next;
   if (subject.row.released) return action(tell(screen, Code{"view.next.paper"}), do_open(hand_over_address(subject)));
-  const std::optional<int> station = station_of(subject.job.shaft, next.where);
+  std::optional<int> station = station_of(subject.job.shaft, next.where);
+  if (station) station = with_a_cell(subject.job.shaft, *station);
   if (spot.stage == next.stage && (!station || *station == spot.station)) return nullptr;
   const Code label = spot.stage == next.stage ? Code{"view.next.go_part"} : Code{"view.next.go_stage"};
   Args args{{"stage", stage_word(next.stage, screen.voice)}};
