@@ -1,5 +1,5 @@
 // run.mjs: the page in a real browser, against a server of its own. Answers in lines 'ok WHAT' and 'not ok WHAT: why'.
-//   node e2e/run.mjs [SUITE...]     job two offline input looks; all of them without a name
+//   node e2e/run.mjs [SUITE...]     job two killed offline input looks; all of them without a name
 // FLATWISE_PROGRAM: the program; FLATWISE_WEB_ROOT: the page from there and not the one compiled in;
 // FLATWISE_WRITE_PAGES=1: pictures go to docs/pictures/page.
 import { launch, sizes } from './lib/hand.mjs';
@@ -13,6 +13,24 @@ const suites = {
       const of = report.named(size);
       await of.part('the whole job', () => wholeJob(of, browser, server, size, keep?.(size)));
     }
+  },
+  two: async (report, browser, server) => {
+    const { twoTablets } = await import('./suites/two.mjs');
+    await twoTablets(report, browser, server);
+  },
+  killed: async (report, browser, server) => {
+    const { killedServer } = await import('./suites/two.mjs');
+    await killedServer(report, browser, server);
+  },
+  offline: async (report, browser, server) => {
+    const { offline } = await import('./suites/two.mjs');
+    await offline(report, browser, server);
+  },
+  looks: async (report, browser, server) => {
+    const { firstLoad, looks, soon } = await import('./suites/looks.mjs');
+    await firstLoad(report, browser, server);
+    await report.part('how soon a tap shows', () => soon(report, browser, server));
+    await looks(report, browser, server);
   },
 };
 

@@ -34,8 +34,9 @@ export async function twoTablets(report, browser, server) {
       const [tapper, watcher] = i % 2 ? [two, one] : [one, two];
       const answered = watcher.page.locator('.band li.settled', { hasText: question });
       if (await answered.count()) continue;
+      const seen = within(8000, async () => (await answered.count()) > 0);
       await tapper.tap(tapper.answer(question, 'yes'), { rest: false });
-      const took = await within(5000, async () => (await answered.count()) > 0);
+      const took = await seen;
       report.check(took !== undefined && took <= 1000, `'${question}' answered on one tablet shows on the other within a second`, `${took ?? 'more than 5000'} ms`);
       slowest = Math.max(slowest, took ?? 5000);
     }
@@ -60,8 +61,10 @@ export async function twoTablets(report, browser, server) {
 }
 
 async function answersThatDiffer(report, server, job, one, two) {
-  await two.go(`/job/${job}?stage=booking_in&station=2`);
-  await one.go(`/job/${job}?stage=booking_in&station=2`);
+  for (const hand of [one, two]) {
+    await hand.go(`/job/${job}?stage=booking_in`);
+    await hand.tap(hand.station('2'));
+  }
   await one.type('2', { unit: 'mm', keep: false });
   await two.type('3', { unit: 'mm', keep: false });
   await two.context.setOffline(true);

@@ -1,0 +1,155 @@
+// looks.mjs: every screen and stage at every size and theme: axe-core, targets, width, cut text, policy; first load; how soon a tap shows.
+import { createRequire } from 'node:module';
+import { readFileSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
+import { Hand, sizes } from '../lib/hand.mjs';
+
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+const stages = ['booking_in', 'finding', 'plan', 'teardown', 'inspection', 'kit', 'press', 'timing', 'stack', 'torque', 'test_run', 'release'];
+
+async function screens(server, more = []) {
+  const { jobs } = await server.get('/api/jobs');
+  const { machines } = await server.get('/api/machines');
+  const { shafts } = await server.get('/api/shafts');
+  const half = jobs.find((job) => job.number === '31');
+  return [
+    ['start', '/'], ['board', '/board'], ['wall', '/wall'], ['machines', '/machines'], ['machine', `/machine/${machines[0].id}`], ['shafts', '/shafts'],
+    ['shaft', `/shaft/${shafts[0].id}`], ['copy of a shaft', `/shaft/${shafts[0].id}/copy`], ['people', '/people'], ['book in', '/book'],
+    ...stages.map((stage) => [stage, `/job/${half.id}?stage=${stage}`]),
+    ['a rotor from end B', `/job/${half.id}?stage=timing&from=b`], ...more,
+  ];
+}
+
+/** axe, in the page's own world: the policy lets no script in, the debugger's evaluation is none. */
+async function violations(page, rules) {
+  await page.evaluate(axe);
+  return page.evaluate(async (only) => {
+    const found = await window.axe.run(document, { resultTypes: ['violations'], ...(only ? { runOnly: { type: 'rule', values: only } } : {}) });
+    return found.violations.map((v) => `${v.id}: ${v.nodes.slice(0, 3).map((n) => `${n.target.join(' ')} (${n.failureSummary?.split('\n')[1]?.trim().slice(0, 110) ?? ''})`).join('; ')}`);
+  }, rules);
+}
+
+/** Keys that are too small, what is wider than the screen, and text that is cut. */
+const measure = (page) => page.evaluate(() => {
+  const name = (e) => `${e.tagName.toLowerCase()}.${(e.getAttribute('class') ?? '').split(' ')[0]} "${(e.getAttribute('aria-label') ?? e.textContent ?? '').trim().replace(/\s+/g, ' ').slice(0, 40)}"`;
+  const seen = (e) => e.checkVisibility?.({ visibilityProperty: true, opacityProperty: true }) ?? true;
+  const small = [];
+  for (const e of document.querySelectorAll('button, a[href], select, textarea, input:not(.aloud), [role="button"], label.key')) {
+    if (!seen(e)) continue;
+    const box = e.getBoundingClientRect();
+    if (box.width > 0 && (box.width < 47.5 || box.height < 47.5)) small.push(`${name(e)} ${Math.round(box.width)}×${Math.round(box.height)}`);
+  }
+  const cut = [];
+  for (const e of document.querySelectorAll('body *')) {
+    if (!(e instanceof HTMLElement) || !seen(e) || e.closest('.aloud') || e.children.length > 0 || !e.textContent.trim()) continue;
+    const style = getComputedStyle(e);
+    if (style.overflowX !== 'visible' && (e.scrollWidth > e.clientWidth + 1)) cut.push(name(e));
+    const box = e.closest('.cell.top, .cell.bottom, .cell.row');
+    if (box && !e.classList.contains('aloud')) {
+      const [a, b] = [e.getBoundingClientRect(), box.getBoundingClientRect()];
+      if (a.width > b.width + 1 || a.bottom > b.bottom + 1) cut.push(`${name(e)} in ${name(box)}`);
+    }
+  }
+  return { wide: document.documentElement.scrollWidth - innerWidth, small, cut };
+});
+
+export async function looks(report, browser, server, more) {
+  const all = await screens(server, more);
+  const person = (await server.get('/api/people')).people.find((one) => one.role === 'lead').id;
+  for (const size of Object.keys(sizes)) {
+    const hand = await Hand.at(browser, server.base, size, { person });
+    try {
+      // The wall is looked at from afar and has nothing to press.
+      for (const [name, path] of all.filter(([name]) => name !== 'wall' || size === 'wide')) await report.part(`${size}: ${name}`, () => look(report, hand, size, name, path));
+      report.same([...new Set(hand.complaints)], [], `${size}: the browser complains of nothing, the policy is kept`);
+    } finally {
+      await hand.context.close();
+    }
+  }
+}
+
+async function look(report, hand, size, name, path) {
+  await hand.go(path);
+  const found = await violations(hand.page);
+  for (const theme of ['dark', 'sun']) {
+    await hand.page.evaluate((to) => { document.documentElement.dataset['theme'] = to; }, theme);
+    found.push(...(await violations(hand.page, ['color-contrast'])).map((text) => `${theme} ${text}`));
+  }
+  await hand.page.evaluate(() => { document.documentElement.dataset['theme'] = 'light'; });
+  const { wide, small, cut } = await measure(hand.page);
+  report.same(found, [], `${size}: ${name}: axe finds nothing in any theme`);
+  report.same(small, [], `${size}: ${name}: every key is 48 px each way`);
+  report.check(wide <= 0, `${size}: ${name}: nothing is wider than the screen`, `${wide} px`);
+  report.same(cut, [], `${size}: ${name}: no text is cut`);
+}
+
+export async function firstLoad(report, browser, server) {
+  const half = (await server.get('/api/jobs')).jobs.find((job) => job.number === '31');
+  const hand = await Hand.at(browser, server.base, 'tablet');
+  const bytes = { page: 0, fonts: 0, data: 0 };
+  try {
+    const replies = [];
+    hand.page.on('response', (reply) => replies.push(reply));
+    await hand.go(`/job/${half.id}`);
+    for (const reply of replies) {
+      if (/\/api\/events|sw\.js/.test(reply.url())) continue;
+      const body = await reply.body().catch(() => Buffer.alloc(0));
+      const kind = /\/api\//.test(reply.url()) ? 'data' : /\.woff2/.test(reply.url()) ? 'fonts' : 'page';
+      bytes[kind] += kind === 'fonts' ? body.length : gzipSync(body, { level: 6 }).length;
+    }
+    report.figure('first load of the demo job, gzip bytes', `page ${bytes.page}, data ${bytes.data}, fonts ${bytes.fonts}`);
+    report.check(bytes.page > 1000 && bytes.page <= 120_000, 'the page itself is at most 120 kB gzip on first load', bytes.page);
+    report.same(hand.complaints, [], 'first load: the browser complains of nothing');
+  } finally {
+    await hand.context.close();
+  }
+}
+
+/** A shaft of 24 rotors, made from the long one: set up by the API, tapped by hand. */
+async function longJob(server) {
+  const send = async (path, body) => {
+    const reply = await fetch(server.base + path, { method: 'POST', headers: { 'Content-Type': 'application/json', Origin: server.base }, body: JSON.stringify(body) });
+    if (!reply.ok) throw new Error(`${path}: ${reply.status} ${await reply.text()}`);
+    return reply.json();
+  };
+  let made = 0;
+  const id = () => `0199${(Date.now() % 0xffffffff).toString(16).padStart(8, '0').slice(0, 4)}-${(0x1000 + (made += 1)).toString(16)}-7000-8000-${Math.floor(Math.random() * 2 ** 47).toString(16).padStart(12, '0')}`;
+  const { people } = await server.get('/api/people');
+  const { shafts } = await server.get('/api/shafts');
+  const three = shafts.find((shaft) => /short three/.test(shaft.name));
+  const toml = three.toml.replace(/repeat = 3/, 'repeat = 24').replace(/name = "[^"]*"/, 'name = "Twenty-four, to try the page"');
+  const shaft = await send('/api/shafts', { id: id(), shaft: id(), by: people[0].id, seen: 0, toml });
+  const { customers } = await server.get('/api/customers');
+  const machine = await send('/api/machines', { id: id(), customer: customers[0].id, name: 'Long one, to try the page', shaft: shaft.shaft, invented: true });
+  const job = id();
+  await send(`/api/jobs/${job}/entries`, { entries: [{ id: id(), job, by: people[0].id, on: 'trial', at: new Date().toISOString(), corrects: [],
+    body: { kind: 'booked_in', number: '900', machine: machine.id, shaft: shaft.id, complaint: 'To see how soon a tap shows.' } }] });
+  return { job, person: people[0].id };
+}
+
+export async function soon(report, browser, server) {
+  const { job, person } = await longJob(server);
+  const hand = await Hand.at(browser, server.base, 'tablet', { person });
+  try {
+    await hand.page.addInitScript(() => {
+      window.took = [];
+      new PerformanceObserver((list) => { for (const e of list.getEntries()) if (e.interactionId) window.took.push(e.duration); }).observe({ type: 'event', durationThreshold: 16, buffered: true });
+    });
+    await hand.go(`/job/${job}?stage=booking_in`);
+    for (const question of ['Power off, locked off', 'Springs and oil let down', 'Frame chocked, shaft safe', 'Tines clear of feet']) await hand.tap(hand.answer(question, 'yes'));
+    for (const rotor of ['3', '12', '20', '7']) {
+      await hand.tap(hand.station(rotor));
+      for (const key of ['1', '.', '6']) await hand.press(key);
+      await hand.tap(hand.pad.getByRole('button', { name: 'Keep', exact: true }));
+      await hand.tap(hand.key('noisy'));
+    }
+    await hand.toStage('Time');
+    await hand.page.waitForTimeout(300);
+    const took = (await hand.page.evaluate(() => window.took)).sort((a, b) => a - b);
+    report.figure('interaction to next paint on 24 rotors, ms', took.length ? `p50 ${took[took.length >> 1]}, p98 ${took[Math.floor(took.length * 0.98)]}, greatest ${took.at(-1)} of ${took.length} events over 16 ms` : 'all under 16');
+    report.check((took[Math.floor(took.length * 0.98)] ?? 0) <= (Number(process.env['FLATWISE_SOON_MS']) || 200), 'a tap on a shaft of 24 rotors shows soon', took.slice(-5).join(' '));
+    report.same(hand.complaints, [], '24 rotors: the browser complains of nothing');
+  } finally {
+    await hand.context.close();
+  }
+}
