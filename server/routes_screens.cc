@@ -1,4 +1,5 @@
 // Screens and papers of a job: opened once, shown as the views and sheets have it.
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "paper/compose.h"
@@ -39,6 +40,13 @@ Names names_of(job::Store& store, const job::Id& machine) {
   return names;
 }
 
+/// What the machine's meter showed last; none where nobody read it.
+std::optional<double> hours_of(job::Store& store, const job::Id& machine) {
+  const auto hours = store.hours(machine);
+  if (!hours || hours->empty()) return std::nullopt;
+  return std::ranges::max(*hours, {}, &job::HourReading::day).hours;
+}
+
 Voice speaking(const Call& call, const desk::Opened& opened) {
   Voice voice = call.voice;
   voice.currency = opened.job->workshop.currency;
@@ -73,12 +81,16 @@ Reply get_bench(const Call& call) {
   if (auto wrong = no_such_station(call, **opened)) return problem_reply(400, *std::move(wrong), call.voice);
   const desk::Opened& o = **opened;
   const Names names = names_of(call.store, o.row.machine);
+  const auto lives = call.store.lives(o.row.machine);
+  if (!lives) return fault_reply(lives.error(), "id");
   const view::Subject subject{.job = *o.job,
                               .standing = o.standing,
                               .row = o.row,
                               .people = names.people,
                               .machine = names.machine,
                               .customer = names.customer,
+                              .lives = *lives,
+                              .hours = hours_of(call.store, o.row.machine),
                               .roles = names.roles};
   Reply reply = json_reply(view::bench_view(subject, screen_of(call, o)));
   const std::string tag = tag_of(reply.body);

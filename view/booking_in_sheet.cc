@@ -99,7 +99,8 @@ Json keypad_json(const Subject& subject, const Screen& screen, int rotor) {
       radius["before"] = {{"label", tell(screen, Code{"view.booking.radius"})}, {"typed", read->radius->typed}};
     fields.push_back(std::move(radius));
   }
-  return keypad_block(std::move(fields));
+  // Where all is told it stays with the swing: that is read again sooner than the dial is moved.
+  return keypad_block(std::move(fields), field_key(body));
 }
 
 }  // namespace

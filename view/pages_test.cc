@@ -111,6 +111,19 @@ TEST(ShaftCheck, AGoodDefinitionIsDrawnWithItsParts) {
   EXPECT_EQ(rotors, 4);
 }
 
+TEST(ShaftCheck, AFigureWithoutUnitHasEqualMendsAndSaysWhatFollows) {
+  std::string toml = demo_file("long-nine.toml");
+  const std::string was = "spacer = \"92 mm\"";
+  toml.replace(toml.find(was), was.size(), "spacer = 92");
+  const nlohmann::json json = plain(shaft_check(toml, {}, screen_of(UnitSystem::inch).voice));
+  EXPECT_EQ(faults_against_contract("ShaftCheck", json), "");
+  ASSERT_EQ(json["mends"].size(), 2U);
+  EXPECT_EQ(json["mends"][0]["label"], "\"92 mm\"");
+  EXPECT_EQ(json["mends"][0]["text"].get<std::string>().substr(0, was.size()), was);
+  // Each mend gives a text that is read: with it the problem is gone.
+  EXPECT_NE(json["mends"][0].value("says", ""), json["mends"][1].value("says", ""));
+}
+
 TEST(ShaftCheck, NoTextMakesItStumble) {
   for (const char* text : {"", "[", "[shaft]\nname = ", "\xff\xfe", "repeat = 9", "[stack]\nrepeat"})
     EXPECT_EQ(faults_against_contract("ShaftCheck", plain(shaft_check(text, text, kInch))), "") << text;

@@ -82,6 +82,54 @@ Json lines_json(std::string_view toml, std::string_view copied, const std::vecto
   return lines;
 }
 
+Length stack_length(const Shaft& shaft) {
+  Length total;
+  for (const Station& station : shaft.stations())
+    if (station.kind != StationKind::nut) total = total + station.length.nominal;
+  return total;
+}
+
+/// The text with one line's `given` at its place written another way; empty where it does not stand there.
+struct Mended {
+  std::string line, toml;
+};
+Mended mended(std::string_view toml, const Place& at, const std::string& given, const std::string& way) {
+  std::size_t begin = 0;
+  for (int line = 1; line < at.line; ++line) {
+    begin = toml.find('\n', begin);
+    if (begin == std::string_view::npos) return {};
+    ++begin;
+  }
+  const std::string_view line = toml.substr(begin, toml.find('\n', begin) - begin);
+  const std::size_t there = given.empty() ? std::string_view::npos : line.find(given, line.find('=') + 1);
+  if (there == std::string_view::npos || line.find(given, there + 1) != std::string_view::npos) return {};
+  Mended out;
+  out.line = std::string{line.substr(0, there)} + way + std::string{line.substr(there + given.size())};
+  out.toml = std::string{toml.substr(0, begin)} + out.line + std::string{toml.substr(begin + line.size())};
+  return out;
+}
+
+/// Where a problem names ways to write it, each as a whole line, with what would follow: nobody guesses which is meant.
+Json mends_json(std::string_view toml, const std::vector<Problem>& problems, const Voice& voice) {
+  Json mends = Json::array();
+  for (const Problem& problem : problems) {
+    if (!problem.place) continue;
+    for (const Arg& arg : problem.args) {
+      const auto* ways = std::get_if<std::vector<std::string>>(&arg.value);
+      if (arg.name != "ways" || ways == nullptr) continue;
+      for (const std::string& way : *ways) {
+        const Mended out = mended(toml, *problem.place, problem.given, way);
+        if (out.line.empty()) continue;
+        Json mend{{"line", problem.place->line}, {"label", way}, {"text", out.line}};
+        if (const Results<Shaft> shaft = definition::read_shaft(out.toml, {}))
+          mend["says"] = say_code(Code{"view.shaft.mend_stack"}, {{"length", any(stack_length(*shaft))}}, voice);
+        mends.push_back(std::move(mend));
+      }
+    }
+  }
+  return mends;
+}
+
 Json strip_json(const Shaft& shaft, const Voice& voice) {
   const drawing::StripDrawing strip = drawing::shaft_strip(shaft, {}, {}, strip_options(false));
   Json cells = Json::array();
@@ -105,13 +153,6 @@ Json strip_json(const Shaft& shaft, const Voice& voice) {
   const std::string says =
       say_code(Code{"view.strip_says"}, {{"shaft", shaft.spec().name}, {"rotors", shaft.rotor_count()}}, voice);
   return {{"list", picture_json(strip.list)}, {"low", false}, {"stations", std::move(cells)}, {"says", says}};
-}
-
-Length stack_length(const Shaft& shaft) {
-  Length total;
-  for (const Station& station : shaft.stations())
-    if (station.kind != StationKind::nut) total = total + station.length.nominal;
-  return total;
 }
 
 /// What follows from it, and how much of it nobody gave.
@@ -150,6 +191,7 @@ Json shaft_check(std::string_view toml, std::string_view copied, const Voice& vo
   Json json{{"problems", std::move(list)}};
   json["facts"] = shaft ? facts_json(*shaft, voice) : Json::array();
   json["lines"] = lines_json(toml, copied, problems);
+  if (Json mends = mends_json(toml, problems, voice); !mends.empty()) json["mends"] = std::move(mends);
   if (!shaft) return json;
   json["strip"] = strip_json(*shaft, voice);
   json["name"] = shaft->spec().name;

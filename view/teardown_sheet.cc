@@ -13,8 +13,9 @@ namespace {
 using job::JobStep;
 
 std::optional<int> station_of_step(const Shaft& shaft, const JobStep& step) {
-  if (step.moves.empty()) return std::nullopt;
-  return with_a_cell(shaft, step.moves.back() - 1);
+  if (!step.moves.empty()) return with_a_cell(shaft, step.moves.back() - 1);
+  if (step.step.stations.empty()) return std::nullopt;
+  return with_a_cell(shaft, step.step.stations.front());
 }
 
 // The shaft above points at what the step moves.

@@ -13,7 +13,8 @@ namespace flatwise::view {
 [[nodiscard]] std::vector<job::JobStep> teardown_steps(const Subject& subject);
 /// Index of the first step that is not done; their count when all are.
 [[nodiscard]] int first_not_done(const std::vector<job::JobStep>& steps);
-/// The station that a step moves, the last of them; `step` from 1, none: the first not done. None: it moves nothing.
+/// The station that a step is about: the last it moves, else the first it names; `step` from 1, none: the first not
+/// done. None: it is about the whole shaft.
 [[nodiscard]] std::optional<int> station_in_hand(const Subject& subject, std::optional<int> step);
 /// "Stop point: step 14, rotor 4 off."; empty where nothing stays on.
 [[nodiscard]] std::string stop_words(const Subject& subject, const Screen& screen,

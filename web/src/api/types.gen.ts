@@ -1221,6 +1221,8 @@ export interface components {
             rows: {
                 cells: components["schemas"]["Cell"][];
                 chosen?: boolean;
+                /** @description In the heavy frame. */
+                advised?: boolean;
                 action?: components["schemas"]["Action"];
             }[];
             caption?: string;
@@ -1555,6 +1557,13 @@ export interface components {
                 number: number;
                 /** @enum {string} */
                 state: "as_copied" | "wrong" | "done";
+            }[];
+            /** @description Where a problem can be mended in a few ways: each as the whole line, and what would follow. None is better than another. */
+            mends?: {
+                line: number;
+                label: string;
+                text: string;
+                says?: string;
             }[];
             strip?: components["schemas"]["Strip"];
             name?: string;

@@ -4,7 +4,8 @@ import { leader, placeCells, type RailCell } from './rails';
 export interface Station {
   readonly index: number;
   readonly kind: string;
-  readonly rail: 'top' | 'bottom';
+  /** none: a tap on the part goes to its neighbour, by the server's word. */
+  readonly rail: 'top' | 'bottom' | 'none';
   readonly from: number;
   readonly to: number;
 }
@@ -74,6 +75,12 @@ export function stripLayout(stations: readonly Station[], width: number, scale: 
     bottom: place(bottom, bottomCells, bottomLefts, (station) => drawingTop + (station.kind === 'rotor' ? drawing - 2 : axis), railTop),
     topHeight, bottomHeight, drawingTop, railTop, height: railTop + bottomHeight,
   };
+}
+
+/** The part at this place of the drawing: the one it lies in, else the nearest. mm. */
+export function partAt<Part extends { readonly from: number; readonly to: number }>(parts: readonly Part[], x: number): Part | undefined {
+  const away = (part: Part) => Math.max(part.from - x, x - part.to, 0);
+  return parts.reduce<Part | undefined>((best, part) => (best === undefined || away(part) < away(best) ? part : best), undefined);
 }
 
 interface AxisLike {
