@@ -26,6 +26,10 @@ const suites = {
     const { offline } = await import('./suites/two.mjs');
     await offline(report, browser, server);
   },
+  input: async (report, browser, server) => {
+    const { badInput } = await import('./suites/input.mjs');
+    await badInput(report, browser, server);
+  },
   looks: async (report, browser, server) => {
     const { firstLoad, looks, soon } = await import('./suites/looks.mjs');
     await firstLoad(report, browser, server);
