@@ -37,6 +37,7 @@ struct Subject {
   std::span<const job::BearingLife> lives =
       {};                                      ///< Of the machine's bearings, for what their age says; may be left out.
   std::optional<double> hours = std::nullopt;  ///< Of the machine now.
+  std::map<job::Id, job::Role> roles = {};     ///< Of the people; who is not in it counts as one who may do it.
 };
 
 [[nodiscard]] Json bench_view(const Subject& subject, const Screen& screen);
