@@ -118,6 +118,9 @@ Reply Api::call(const Request& request, job::Store& store) {
   if (route.body != Route::Body::json) return route.answer(call);
   const auto body = record::strict_json(request.body);
   if (!body) return problem_reply(400, body.error(), call.voice);
+  if (!body->is_object())
+    return problem_reply(400, problem_of(Code{"record.wrong_type"}, "body", {}, {{"wanted", Word{"kind.object"}}}),
+                         call.voice);
   call.body = &*body;
   return route.answer(call);
 }

@@ -174,6 +174,7 @@ class Session : public std::enable_shared_from_this<Session> {
     state_ = State::answering;
     take_head();
     plan_ = house_.service.plan(request_);
+    if (!is_framed()) return refuse(house_.service.broken(Broken::unreadable));
     const auto length = parser_->content_length();
     if (plan_.refused) return refuse(*std::move(plan_.refused));
     if (length && *length > plan_.body_bytes) return refuse(too_much());
@@ -183,6 +184,12 @@ class Session : public std::enable_shared_from_this<Session> {
     read_body();
   }
 
+  /// Whether it is clear where the request ends (RFC 9112 section 6.3): coded in no other way than in chunks.
+  [[nodiscard]] bool is_framed() const {
+    const auto& head = parser_->get();
+    const auto coding = head.find(bhttp::field::transfer_encoding);
+    return coding == head.end() || beast::iequals(coding->value(), "chunked");
+  }
   [[nodiscard]] Reply too_much() const {
     return house_.service.broken(plan_.body_bytes == 0 ? Broken::body_unasked : Broken::body_too_large);
   }

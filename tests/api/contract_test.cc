@@ -6,9 +6,7 @@
 #include <cerrno>
 #include <nlohmann/json.hpp>
 
-#include "record/chain.h"
-#include "tests/api/contract.h"
-#include "tests/api/house.h"
+#include "tests/api/asks.h"
 
 namespace flatwise::api_test {
 namespace {
@@ -21,55 +19,6 @@ struct Broken : store_sqlite::Watch {
   std::atomic<bool> on{false};
   int statement(std::string_view) override { return on ? kFull : 0; }
   int file(std::string_view) override { return on ? ENOSPC : 0; }
-};
-
-/// A photo's first bytes and nothing behind them: what is kept is bytes, whether they make a picture is the browser's matter.
-const std::string kPhoto{"\x89PNG\r\n\x1A\n and what else a photo has", 34};
-
-/// For each operation a request that is answered in order, as often as it is asked.
-class Asks {
- public:
-  explicit Asks(const Known& known) : known_{known} {}
-
-  [[nodiscard]] Ask good(const Operation& op) const {
-    Ask ask{.method = op.method, .target = target(op)};
-    if (op.id == "putBlob") {
-      ask.headers = {"Content-Type: image/png"};
-      ask.body = kPhoto;
-    } else if (op.takes_json) {
-      ask.headers = {"Content-Type: application/json"};
-      ask.body = op.id == "record" ? entries_text({known_.lead, known_.last_31}, {note("seen")}) : body(op.id).dump();
-    }
-    return ask;
-  }
-  [[nodiscard]] std::string target(const Operation& op) const {
-    std::string target = op.path;
-    const auto put = [&](const std::string& place, const std::string& value) {
-      if (const auto at = target.find(place); at != std::string::npos) target.replace(at, place.size(), value);
-    };
-    const bool machine = op.path.starts_with("/api/machines"), shaft = op.path.starts_with("/api/shafts");
-    put("{id}", machine ? known_.machine : shaft ? known_.version : known_.job_31);
-    put("{hash}", record::sha256(kPhoto));
-    put("{name}", "bench");
-    return target;
-  }
-  [[nodiscard]] json body(const std::string& id) const {
-    if (id == "putPerson") return {{"id", fresh_id()}, {"name", "Second bench"}, {"role", "bench"}};
-    if (id == "putCustomer") return {{"id", fresh_id()}, {"name", "Growers, nursery"}, {"reach", "the gate"}};
-    if (id == "putMachine")
-      return {{"id", fresh_id()}, {"customer", known_.customer}, {"name", "Spare"}, {"shaft", known_.shaft}};
-    if (id == "putHours") return {{"id", fresh_id()}, {"day", "2026-02-04"}, {"hours", "2422 h"}, {"note", "read"}};
-    if (id == "putShaft")
-      return {{"id", fresh_id()}, {"shaft", fresh_id()}, {"by", known_.lead}, {"seen", 0}, {"toml", known_.toml}};
-    if (id == "checkShaft") return {{"toml", known_.toml}, {"copied", known_.toml}};
-    if (id == "moveStock")
-      return {{"id", fresh_id()}, {"part_number", "TH-SET-5"}, {"shelf", 1}, {"order", -1}, {"why", "counted"}};
-    if (id == "letIn") return {{"code", "ABCD-EFGH"}};
-    return nullptr;
-  }
-
- private:
-  const Known& known_;
 };
 
 class EveryOperation : public testing::Test {

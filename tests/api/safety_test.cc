@@ -1,0 +1,234 @@
+// What a stranger, a strange page, a slow or a broken client gets.
+#include <gtest/gtest.h>
+
+#include <array>
+#include <fstream>
+#include <thread>
+
+#include "tests/api/asks.h"
+
+namespace flatwise::api_test {
+namespace {
+
+using namespace std::chrono_literals;
+using nlohmann::json;
+
+class Safety : public testing::Test {
+ protected:
+  [[nodiscard]] Answer with(const std::vector<std::string>& headers, Ask ask = get("/api/people")) const {
+    ask.headers.insert(ask.headers.end(), headers.begin(), headers.end());
+    return house_.ask(ask);
+  }
+  [[nodiscard]] Ask person() const { return asks_.good(contract_.operation("putPerson")); }
+  /// The answer to bytes as they are.
+  [[nodiscard]] Answer to(const std::string& bytes) const {
+    Connection connection{house_.port()};
+    connection.send(bytes);
+    return connection.read();
+  }
+  [[nodiscard]] std::string here() const { return "127.0.0.1:" + std::to_string(house_.port()); }
+
+  House house_{[](server::Settings& s) {
+    s.limits.header = 300ms;
+    s.limits.body = 300ms;
+    s.limits.write = 500ms;
+    s.names = {"bench.example"};
+  }};
+  Asks asks_{house_.known()};
+  Contract contract_;
+  std::int64_t before_ = house_.last_change();
+};
+
+TEST_F(Safety, OnlyItsOwnNamesAreAnswered) {
+  for (const std::string host :
+       {"localhost", "LOCALHOST:80", "127.0.0.1", "[::1]:8080", "bench.example", "Bench.Example:1"})
+    EXPECT_EQ(with({"Host: " + host}).status, 200) << host;
+  for (const std::string host : {"elsewhere.example", "localhost.elsewhere.example", "10.0.0.7", "127.0.0.1.example",
+                                 "127.0.0.1@elsewhere.example", "localhost@x", "[::2]", "[", "a:b:c"})
+    EXPECT_EQ(with({"Host: " + host}).status, 403) << host;
+  EXPECT_EQ(with({"Host: "}).status, 400);
+  EXPECT_EQ(with({"Host: localhost", "Host: localhost"}).status, 400);
+  EXPECT_EQ(to("GET /api/people HTTP/1.1\r\n\r\n").status, 400) << "without a Host";
+}
+
+TEST_F(Safety, APageFromElsewhereCannotWrite) {
+  for (const std::string origin : {"http://elsewhere.example", "null", "http://127.0.0.1:1", "http://localhost", "x"})
+    EXPECT_EQ(with({"Origin: " + origin}, person()).status, 403) << origin;
+  EXPECT_EQ(with({"Sec-Fetch-Site: cross-site"}, person()).status, 403);
+  EXPECT_EQ(with({"Sec-Fetch-Site: same-site"}, person()).status, 403);
+  EXPECT_EQ(with({"Origin: http://elsewhere.example"}, get("/api/events")).status, 403);
+  EXPECT_EQ(house_.last_change(), before_);
+  EXPECT_EQ(with({"Origin: http://" + here()}, person()).status, 201);
+  EXPECT_EQ(with({"Sec-Fetch-Site: same-origin"}, person()).status, 201);
+}
+
+TEST_F(Safety, NoPageFromElsewhereMayReadAnAnswer) {
+  const Answer asked = with({"Origin: http://elsewhere.example", "Access-Control-Request-Method: POST"},
+                            {.method = "OPTIONS", .target = "/api/people"});
+  const Answer read = with({"Origin: http://elsewhere.example"});
+  for (const Answer& answer : {asked, read})
+    for (const auto& [name, value] : answer.headers) EXPECT_FALSE(name.starts_with("access-control-")) << name;
+  EXPECT_EQ(read.header("cross-origin-resource-policy"), "same-origin");
+}
+
+TEST_F(Safety, EveryAnswerCarriesItsHeaders) {
+  const std::vector<Ask> all{get("/api/people"),
+                             get("/api/nothing"),
+                             get("/api/jobs/x"),
+                             get("/"),
+                             get("/assets/nothing.js"),
+                             person(),
+                             {.method = "DELETE", .target = "/api/people"}};
+  for (const Ask& ask : all) {
+    const Answer answer = house_.ask(ask);
+    EXPECT_NE(answer.header("content-security-policy").find("default-src 'none'"), std::string::npos) << ask.target;
+    EXPECT_EQ(answer.header("x-content-type-options"), "nosniff") << ask.target;
+    EXPECT_EQ(answer.header("referrer-policy"), "no-referrer") << ask.target;
+    EXPECT_NE(answer.header("cache-control"), "") << ask.target;
+    EXPECT_EQ(answer.header("server"), "") << ask.target;
+  }
+  const std::string page = house_.ask(get("/")).header("content-security-policy");
+  for (const char* never : {"unsafe-inline", "unsafe-eval", "*", "http:", "https:"})
+    EXPECT_EQ(page.find(never), std::string::npos) << never;
+}
+
+TEST_F(Safety, NoPathLeadsOutOfThePage) {
+  std::ofstream{house_.folder() / "secret.txt"} << "secret";
+  const store_sqlite::TestFolder web;
+  std::filesystem::create_directory(web.path() / "page");
+  std::ofstream{web.path() / "page" / "index.html"} << "the page";
+  std::ofstream{web.path() / "secret.txt"} << "secret";
+  std::ofstream{web.path() / "page" / ".secret.txt"} << "secret";
+  const House from_folder{[&](server::Settings& s) { s.web_root = web.path() / "page"; }};
+  for (const std::string path :
+       {"/../secret.txt", "/%2e%2e/secret.txt", "/..%2fsecret.txt", "/a/../../secret.txt", "/%2e%2e%2fsecret.txt",
+        "/..\\secret.txt", "/..%5csecret.txt", "//secret.txt", "/.secret.txt", "/assets/../../secret.txt",
+        "/%00/../secret.txt", "/%c0%ae%c0%ae/secret.txt", "/....//secret.txt", "/api/../../secret.txt"})
+    for (const House* house : std::array<const House*, 2>{&house_, &from_folder}) {
+      const Answer answer = house->ask(get(path));
+      EXPECT_EQ(answer.body.find("secret\n"), std::string::npos) << path;
+      EXPECT_NE(answer.body, "secret") << path;
+      EXPECT_NE(answer.status, 500) << path;
+    }
+  EXPECT_EQ(from_folder.ask(get("/")).body, "the page");
+}
+
+TEST_F(Safety, AHeadTooLongIsRefused) {
+  EXPECT_EQ(with({"X-Long: " + std::string(20'000, 'x')}).status, 431);
+  EXPECT_EQ(house_.ask(get("/" + std::string(20'000, 'x'))).status, 431);
+}
+
+TEST_F(Safety, OneRequestCannotBeTakenForTwo) {
+  // Source: RFC 9112 sections 6.1 and 6.3: which requests make two readers disagree.
+  const std::string head = "POST /api/people HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/json\r\n";
+  const std::string inner = "GET /api/board HTTP/1.1\r\nHost: localhost\r\n\r\n";
+  for (const std::string framing :
+       {"Content-Length: 0\r\nContent-Length: 5\r\n\r\n", "Content-Length: 0, 5\r\n\r\n",
+        "Content-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
+        "Transfer-Encoding: chunked\r\nContent-Length: 5\r\n\r\n0\r\n\r\n", "Content-Length: -1\r\n\r\n",
+        "Content-Length: +5\r\n\r\n", "Content-Length: 0x5\r\n\r\n", "Content-Length : 0\r\n\r\n",
+        "Transfer-Encoding: identity, chunked, x\r\n\r\n0\r\n\r\n", "Transfer-Encoding: xchunked\r\n\r\n0\r\n\r\n"}) {
+    Connection connection{house_.port()};
+    connection.send(head + framing + inner);
+    const Answer first = connection.read();
+    EXPECT_TRUE(first.status == 0 || (first.status >= 400 && first.status < 500)) << framing << first.status;
+    EXPECT_EQ(connection.read().status, 0) << framing << ": what was inside was answered";
+  }
+  EXPECT_EQ(house_.last_change(), before_);
+}
+
+TEST_F(Safety, WhatIsNoRequestIsRefusedAndNothingElseHappens) {
+  for (const std::string bytes :
+       {"\r\n\r\n", "GET\r\n\r\n", "GET /api/people\r\n\r\n", "GET /api/people HTTP/9.9\r\n\r\n",
+        "\x16\x03\x01\x02\x00\x01", "GET http://elsewhere.example/api/people HTTP/1.1\r\nHost: localhost\r\n\r\n",
+        "GET /api/people HTTP/1.1\r\nHost: local\0host\r\n\r\n", "PRI * HTTP/2.0\r\n\r\nSM\r\n\r\n"}) {
+    Connection connection{house_.port()};
+    connection.send(bytes);
+    connection.half_close();
+    const Answer answer = connection.read();
+    EXPECT_TRUE(answer.status == 0 || (answer.status >= 400 && answer.status < 500) || answer.status == 505)
+        << bytes << answer.status;
+  }
+  EXPECT_EQ(with({}).status, 200) << "it goes on";
+}
+
+TEST_F(Safety, ASlowClientIsDropped) {
+  Connection silent{house_.port()};
+  Connection head{house_.port()};
+  head.send("GET /api/people HTTP/1.1\r\nHost: loc");
+  Connection body{house_.port()};
+  const std::string text = text_of(person(), house_.port());
+  body.send(text.substr(0, text.size() - 4));
+  EXPECT_TRUE(silent.closed_within(2s));
+  EXPECT_TRUE(head.closed_within(2s));
+  EXPECT_TRUE(body.closed_within(2s));
+  EXPECT_EQ(house_.last_change(), before_);
+}
+
+TEST_F(Safety, MethodsAreNamedWhereTheyAreNotTaken) {
+  const Answer answer = house_.ask({.method = "DELETE", .target = "/api/people"});
+  EXPECT_EQ(answer.status, 405);
+  EXPECT_EQ(answer.header("allow"), "GET, HEAD, POST, OPTIONS");
+  const Answer head = house_.ask({.method = "HEAD", .target = "/api/people"});
+  EXPECT_EQ(head.status, 200);
+  EXPECT_EQ(head.header("content-length"), std::to_string(house_.ask(get("/api/people")).body.size()));
+  EXPECT_EQ(house_.ask({.method = "TRACE", .target = "/api/people"}).status, 405);
+}
+
+/// Reachable from elsewhere, and asked by a name that is not this machine's own.
+class LettingIn : public testing::Test {
+ protected:
+  [[nodiscard]] Answer from_afar(Ask ask, const std::string& cookie = {}) const {
+    ask.headers.emplace_back("Host: 192.0.2.7");  // Source: RFC 5737, an address for documents.
+    if (!cookie.empty()) ask.headers.push_back("Cookie: " + cookie);
+    return house_->ask(ask);
+  }
+  [[nodiscard]] Answer shows(const std::string& typed) const {
+    return from_afar(post("/api/letin", json{{"code", typed}}.dump()));
+  }
+  std::string code_;
+  std::unique_ptr<House> house_ = std::make_unique<House>([this](server::Settings& s) {
+    s.listen = "0.0.0.0";
+    s.show_code = [this](const std::string& code) { code_ = code; };
+  });
+};
+
+TEST_F(LettingIn, OnlyADeviceThatShowedTheCodeIsAnswered) {
+  house_->server().show_code();
+  EXPECT_EQ(house_->ask(get("/api/people")).status, 200) << "this machine itself";
+  EXPECT_EQ(from_afar(get("/api/people")).status, 403);
+  EXPECT_EQ(from_afar(get("/api/people"), "flatwise_device=" + std::string(64, 'a')).status, 403);
+  EXPECT_EQ(from_afar(get("/api/events")).status, 403);
+  EXPECT_EQ(shows("AAAA-AAAA").status, 401);
+  const Answer let = shows(code_);
+  ASSERT_EQ(let.status, 204);
+  const std::string set = let.header("set-cookie");
+  for (const char* part : {"flatwise_device=", "; HttpOnly", "; SameSite=Strict", "; Path=/"})
+    EXPECT_NE(set.find(part), std::string::npos) << part;
+  const std::string cookie = set.substr(0, set.find(';'));
+  EXPECT_EQ(from_afar(get("/api/people"), cookie).status, 200);
+  EXPECT_EQ(from_afar(get("/api/people"), "other=1; " + cookie).status, 200);
+  EXPECT_EQ(from_afar(get("/api/people"), cookie.substr(0, cookie.size() - 1)).status, 403);
+  // Of the token only a hash is kept.
+  std::ifstream in{house_->folder() / "devices.txt"};
+  const std::string kept{std::istreambuf_iterator<char>{in}, {}};
+  EXPECT_EQ(kept.find(cookie.substr(cookie.find('=') + 1)), std::string::npos);
+  EXPECT_EQ(
+      std::filesystem::status(house_->folder() / "devices.txt").permissions() & std::filesystem::perms::others_read,
+      std::filesystem::perms::none);
+}
+
+TEST_F(LettingIn, ACodeHoldsOnceAndTriesAreCounted) {
+  house_->server().show_code();
+  const std::string used = code_;
+  ASSERT_EQ(shows(used).status, 204);
+  EXPECT_NE(code_, used);
+  EXPECT_EQ(shows(used).status, 401);
+  for (int i = 0; i < 4; ++i) EXPECT_EQ(shows("AAAA-AAAA").status, 401);
+  const Answer many = shows(code_);
+  EXPECT_EQ(many.status, 429) << "even the right one, for a minute";
+  EXPECT_NE(many.header("retry-after"), "");
+}
+
+}  // namespace
+}  // namespace flatwise::api_test
