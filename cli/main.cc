@@ -164,7 +164,6 @@ void add_sheet_verb(CLI::App& app, Line& line) {
   sheets->add_option("--printed", line.sheets.printed, help("printed"));
 }
 
-#ifdef FLATWISE_SERVE
 void add_serve_verb(CLI::App& app, Line& line) {
   CLI::App* verb = add_verb(app, line, "serve", [&line](const Context& c) {
     if (!line.port.empty()) line.serve.port = numbers_of({line.port}).front();
@@ -204,7 +203,6 @@ void add_record_verbs(CLI::App& app, Line& line) {
   add_record_verb(*jobs, line, "verify", verify_job);
 }
 
-#endif
 void add_other_verbs(CLI::App& app, Line& line) {
   CLI::App* figure = add_verb(app, line, "figure", [&line](const Context& c) {
     if (line.figure_pages) return figure_reference(c);
@@ -236,10 +234,8 @@ void build(CLI::App& app, Line& line) {
   add_shaft_verbs(app, line);
   add_job_verbs(app, line);
   add_sheet_verb(app, line);
-#ifdef FLATWISE_SERVE
   add_serve_verb(app, line);
   add_record_verbs(app, line);
-#endif
   add_other_verbs(app, line);
   for (CLI::App* verb : app.get_subcommands({})) {
     if (verb->get_name() == "man" || verb->get_name() == "completions") continue;  // They speak to programs already.

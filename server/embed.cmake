@@ -1,9 +1,22 @@
 # embed_page(FOLDER SOURCE): writes SOURCE, a table of all files in FOLDER with their bytes and, where it is smaller, their
 # twin by gzip. The bytes come in by .incbin: quick to build, and only the files that changed are read again.
+# They are taken from a copy made here: the page may be built anew, and its files get other names, while this build runs.
 function(embed_page folder source)
   file(GLOB_RECURSE files RELATIVE "${folder}" CONFIGURE_DEPENDS "${folder}/*")
   list(FILTER files EXCLUDE REGEX "\\.(gz|map)$")
   list(SORT files)
+  # Names change with content, save this one's.
+  set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${folder}/index.html")
+  set(copy "${CMAKE_CURRENT_BINARY_DIR}/page")
+  set(here "")
+  foreach(file IN LISTS files)
+    if(EXISTS "${folder}/${file}")
+      configure_file("${folder}/${file}" "${copy}/${file}" COPYONLY)
+      list(APPEND here "${file}")
+    endif()
+  endforeach()
+  set(files ${here})
+  set(folder "${copy}")
   set(zipped "${CMAKE_CURRENT_BINARY_DIR}/page_gz")
   set(parts "")
   set(rows "")
