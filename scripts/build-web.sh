@@ -1,7 +1,8 @@
 #!/usr/bin/env bash
 # Builds the page into build/web: packages, types, words, check of types, bundle. Quick when nothing changed.
 #   scripts/build-web.sh          builds
-#   scripts/build-web.sh tests    also runs the page's tests; answers in lines 'ok WHAT' and 'not ok WHAT'
+#   scripts/build-web.sh tests    runs the page's tests; answers in lines 'ok WHAT' and 'not ok WHAT'
+#   scripts/build-web.sh browser  the page in a real browser, against the program in build/release (web/e2e/run.mjs)
 # Debian's node is older than the bundler wants: then a newer node and its npm are fetched with npm into build/node.
 set -euo pipefail
 cd "$(dirname "$(readlink -f "${BASH_SOURCE[0]}")")/.."
@@ -86,6 +87,8 @@ if [ "${1:-}" = tests ]; then
   made words || status=1
   page_tests || status=1
   exit "$status"
+elif [ "${1:-}" = browser ]; then
+  (cd web && FLATWISE_BUILD=$build run_node node e2e/run.mjs "${@:2}")
 else
   bundle
 fi

@@ -9,7 +9,7 @@ import { Server } from './lib/server.mjs';
 const suites = {
   job: async (report, browser, server, keep) => {
     const { wholeJob } = await import('./suites/job.mjs');
-    for (const size of Object.keys(sizes)) {
+    for (const size of process.env['FLATWISE_SIZES']?.split(',') ?? Object.keys(sizes)) {
       const of = report.named(size);
       await of.part('the whole job', () => wholeJob(of, browser, server, size, keep?.(size)));
     }
