@@ -9,11 +9,13 @@
 #include "core/working/figure.h"
 #include "core/working/working.h"
 #include "job/judge.h"
+#include "wire/member_list.h"
 #include "words/words.h"
 
 namespace flatwise::wire {
 
-using Json = nlohmann::ordered_json;
+/// Members stay in the order they were put in.
+using Json = nlohmann::basic_json<MemberList>;
 
 /// {"kind": "length", "value_m": 0.0381, "shown": "38.1 mm"}; a word: {"kind": "word", "value": "oiled"}.
 [[nodiscard]] Json to_json(const AnyQuantity& value, const Voice& voice);
