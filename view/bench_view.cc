@@ -137,8 +137,8 @@ Json disagreements_here(const Subject& subject, const Screen& screen, const Spot
   return blocks;
 }
 
-Json joined(Json first, const Json& then) {
-  for (const Json& block : then) first.push_back(block);
+Json joined(Json first, Json then) {
+  for (Json& block : then) first.push_back(std::move(block));
   return first;
 }
 
@@ -147,15 +147,18 @@ Json sheet_json(const Subject& subject, const Screen& screen, const Spot& spot) 
   const std::string shut = shut_because(subject, screen, spot.stage);
   if (shut.empty()) {
     parts = view_of(spot.stage).sheet(subject, screen, spot);
-    parts.head = joined(disagreements_here(subject, screen, spot), parts.head);
+    parts.head = joined(disagreements_here(subject, screen, spot), std::move(parts.head));
     const Where part = where_of(subject.job.shaft, spot.station);
     parts.foot.push_back(photos_block(subject, screen, spot.stage, part));
     parts.foot.push_back(note_block(subject, screen, spot.stage, part));
   } else {
     parts.title = stage_word(spot.stage, screen.voice);
   }
-  Json json{
-      {"title", parts.title}, {"left", parts.left}, {"right", parts.right}, {"head", parts.head}, {"foot", parts.foot}};
+  Json json{{"title", parts.title},
+            {"left", std::move(parts.left)},
+            {"right", std::move(parts.right)},
+            {"head", std::move(parts.head)},
+            {"foot", std::move(parts.foot)}};
   if (!parts.aside.empty()) json["aside"] = parts.aside;
   if (!shut.empty()) json["shut"] = shut;
   return json;
