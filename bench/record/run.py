@@ -108,7 +108,9 @@ def round_of(servers, record, seconds, number, results, others):
             # Each round writes into other jobs, so that none grows.
             asked = ask(what, connections, port, record, seconds, 9973 * (number + 1), name == "peer")
             length = time.monotonic() - begun
-            own = (own_ticks(pid) - own_before) / os.sysconf("SC_CLK_TCK") + asked["wrk"]
+            worked = (own_ticks(pid) - own_before) / os.sysconf("SC_CLK_TCK")
+            asked["work"] = worked / (asked["rps"] * seconds) * 1e6  # Of the server for one request, in µs.
+            own = worked + asked["wrk"]
             others.append(((busy_ticks() - all_before) / os.sysconf("SC_CLK_TCK") - own) / length)
             results.setdefault((index, name), []).append(asked)
 
@@ -118,14 +120,15 @@ def middle(results, index, name, figure):
 
 
 def show(results):
-    head = f"{'':38}{'p50 µs':>9}{'p99 µs':>9}{'per second':>12}   {'peer p50':>9}{'peer p99':>9}{'per second':>12}   times"
+    one = f"{'p50 µs':>8}{'p99 µs':>8}{'work µs':>8}{'a second':>9}"
+    head = f"{'':38}{one}   peer:{one}   times (by work)"
     print(head)
     for index, (what, connections, target, least_ratio) in enumerate(LINES):
         own, peer = ({f: middle(results, index, n, f) for f in ("p50", "p99", "rps")} for n in ("own", "peer"))
         ratio = own["rps"] / peer["rps"] if connections > 1 else peer["p50"] / own["p50"]
         name = f"{NAMES[what]}, {connections} connection{'s' if connections > 1 else ''}"
-        text = f"{name:38}{own['p50']:9.0f}{own['p99']:9.0f}{own['rps']:12.0f}   "
-        text += f"{peer['p50']:9.0f}{peer['p99']:9.0f}{peer['rps']:12.0f}   {ratio:.2f}"
+        figures = ["".join(f"{o[f]:{w}.0f}" for f, w in (("p50", 8), ("p99", 8), ("work", 8), ("rps", 9))) for o in (own, peer)]
+        text = f"{name:38}{figures[0]}        {figures[1]}   {ratio:.2f} ({peer['work'] / own['work']:.2f})"
         if target:
             figure, limit = target
             best = (min if figure == "p50" else max)(r[figure] for r in results[index, "own"])
