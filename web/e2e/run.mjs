@@ -3,15 +3,16 @@
 // FLATWISE_PROGRAM: the program; FLATWISE_WEB_ROOT: the page from there and not the one compiled in;
 // FLATWISE_WRITE_PAGES=1: pictures go to docs/pictures/page.
 import { launch, sizes } from './lib/hand.mjs';
+import { gallery } from './lib/pictures.mjs';
 import { Report } from './lib/report.mjs';
 import { Server } from './lib/server.mjs';
 
 const suites = {
-  job: async (report, browser, server, keep) => {
+  job: async (report, browser, server) => {
     const { wholeJob } = await import('./suites/job.mjs');
     for (const size of process.env['FLATWISE_SIZES']?.split(',') ?? Object.keys(sizes)) {
       const of = report.named(size);
-      await of.part('the whole job', () => wholeJob(of, browser, server, size, keep?.(size)));
+      await of.part('the whole job', () => wholeJob(of, browser, server, size, gallery(size)));
     }
   },
   two: async (report, browser, server) => {

@@ -24,7 +24,7 @@ export const threeRotors = {
   marks: { 1: { a: 1, b: 4 }, 2: { a: 3, b: 6, wrong: { b: 5 } }, 3: { a: 5, b: 2 } },
   stack: { figure: '666', unit: 'mm', gauge: 'BAR-1' },
   torque: '225',
-  run: { 'Minutes it ran': { figure: '20' } },
+  run: { 'How long it ran': { figure: '20' } },
 };
 
 async function signOn(hand, name) {
