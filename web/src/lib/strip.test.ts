@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { axisOf, cellWidth, fitted, stripLayout, type Station } from './strip';
+import { axisOf, cellWidth, fitted, stripLayout, type Station, partAt } from './strip';
 
 const station = (index: number, kind: string, at: number, rail: 'top' | 'bottom' = 'bottom'): Station =>
   ({ index, kind, rail, from: at - 1, to: at + 1 });
@@ -37,5 +37,16 @@ describe('axisOf', () => {
     const line = { item: 'path', stroke: 'axis', points: [[0, 17], [186, 17]] };
     expect(axisOf({ height: 50, items: [{ item: 'text' }, line] })).toBe(17);
     expect(axisOf({ height: 50, items: [] })).toBe(25);
+  });
+});
+
+describe('partAt', () => {
+  const parts = [{ from: 0, to: 10 }, { from: 12, to: 13 }, { from: 20, to: 40 }];
+  it('is the part a tap lies in, else the nearest', () => {
+    expect(partAt(parts, 5)).toBe(parts[0]);
+    expect(partAt(parts, 12.5)).toBe(parts[1]);
+    expect(partAt(parts, 11.4)).toBe(parts[1]);
+    expect(partAt(parts, 99)).toBe(parts[2]);
+    expect(partAt([], 1)).toBeUndefined();
   });
 });
