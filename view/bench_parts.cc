@@ -64,7 +64,7 @@ Severity worst_of(const std::vector<const Finding*>& findings) {
 std::vector<std::string> sentences(const Screen& screen, const std::vector<const Finding*>& findings) {
   std::vector<std::string> out;
   for (const Finding* f : findings) {
-    std::string text = say(*f, screen.voice);
+    std::string text = say(Message{f->code, f->args}, screen.voice);  // The sheet names the part in its head.
     if (std::ranges::find(out, text) == out.end()) out.push_back(std::move(text));
   }
   return out;

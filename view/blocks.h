@@ -191,6 +191,7 @@ struct TableRow {
   std::vector<TableCell> cells;
   std::optional<bool> chosen{};
   Json action{};
+  bool advised = false;  ///< In the heavy frame.
 };
 struct TableHead {
   std::string text;

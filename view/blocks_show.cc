@@ -163,6 +163,7 @@ Json table_block(const std::vector<TableHead>& head, const std::vector<TableRow>
     for (const TableCell& cell : row.cells) cells.push_back(table_cell(cell));
     Json json{{"cells", std::move(cells)}};
     if (row.chosen) json["chosen"] = *row.chosen;
+    if (row.advised) json["advised"] = true;
     put(json, "action", row.action);
     list.push_back(std::move(json));
   }

@@ -178,8 +178,32 @@ WorkingPtr plane_working(const Subject& subject, int rotor, char plane) {
   return working_of(subject, Stage::inspection, "bore-at-plane", job::at_rotor(rotor), std::string(1, plane));
 }
 
+/// The unit a figure was typed in, empty where none stands behind it: "3.9365 in" gives "in".
+std::string unit_typed(const std::string& typed) {
+  const std::size_t at = typed.find_last_of("0123456789.");
+  const std::size_t from = at == std::string::npos ? at : typed.find_first_not_of(' ', at + 1);
+  return from == std::string::npos ? std::string{} : typed.substr(from);
+}
+
+/// The one unit all readings were typed in; empty where there are several: then each cell keeps its own.
+std::string common_unit(const std::vector<Place>& places) {
+  std::string unit;
+  for (const Place& p : places) {
+    if (p.typed.empty()) continue;
+    const std::string here = unit_typed(p.typed);
+    if (!unit.empty() && here != unit) return {};
+    unit = here;
+  }
+  return unit;
+}
+
 Json readings_grid(const Subject& subject, const Screen& screen, int rotor, const std::vector<Place>& places) {
-  std::vector<std::string> head{tell(screen, Code{"bench.bore.plane"})};
+  const std::string unit = common_unit(places);
+  const auto figure = [&](const std::string& typed) {
+    if (unit.empty() || typed.empty()) return typed;
+    return typed.substr(0, typed.find_last_not_of(' ', typed.size() - unit.size() - 1) + 1);
+  };
+  std::vector<std::string> head{tell(screen, Code{"bench.bore.plane"}, {{"unit", unit}})};
   const int count = static_cast<int>(places.size()) / 2;
   for (int d = 1; d <= count; ++d) head.push_back(std::to_string(d));
   std::vector<GridRow> rows;
@@ -188,7 +212,8 @@ Json readings_grid(const Subject& subject, const Screen& screen, int rotor, cons
     const WorkingPtr working = plane_working(subject, rotor, plane);
     for (const Place& p : places)
       if (p.plane == plane)
-        row.cells.push_back({p.typed, p.key, working != nullptr && working->answer ? tone_of(*working->answer) : ""});
+        row.cells.push_back(
+            {figure(p.typed), p.key, working != nullptr && working->answer ? tone_of(*working->answer) : ""});
     rows.push_back(std::move(row));
   }
   return grid_block(std::move(head), rows);
@@ -297,13 +322,11 @@ SheetParts rotor_sheet(const Subject& subject, const Screen& screen, const Spot&
   parts.title = tell(screen, Code{"bench.bore.title"}, {{"rotor", rotor}});
   parts.left.push_back(section_block(subject, screen, spot, rotor, places));
   parts.left.push_back(readings_grid(subject, screen, rotor, places));
-  parts.left.push_back(
-      asks_block("rows", {sound_question(subject, screen, job::at_rotor(rotor), tell(screen, Code{"bench.look.rotor"}),
-                                         tell(screen, Code{"bench.look.rotor_at"}))}));
   parts.right.push_back(keypad(subject, screen, spot, rotor, places));
+  // The answers stand beside the keys, under the readings they come from.
   for (const char plane : {'A', 'B'})
     if (Json block = plane_answer(subject, screen, rotor, plane); !block.is_null())
-      parts.foot.push_back(std::move(block));
+      parts.left.push_back(std::move(block));
   if (Json taper = taper_answer(subject, screen, rotor); !taper.is_null()) parts.foot.push_back(std::move(taper));
   // What is about the whole bore: its form, its temperature, a reading in the other unit.
   auto rest = findings_at(subject, Stage::inspection, job::at_rotor(rotor));
@@ -342,10 +365,14 @@ SheetParts stayed_sheet(const Subject& subject, const Screen& screen, const Spot
 
 /// By hand and eye: of the rotor, and of the whole shaft on every sheet.
 void add_looks(const Subject& subject, const Screen& screen, int rotor, SheetParts& parts) {
-  std::vector<Json> rows = job_questions(subject, screen, Stage::inspection, job::AskedOf::shaft, 0);
-  if (rotor > 0)
-    for (Json& q : job_questions(subject, screen, Stage::inspection, job::AskedOf::rotor_that_came_off, rotor))
-      rows.push_back(std::move(q));
+  std::vector<Json> rows;
+  if (rotor > 0) rows = job_questions(subject, screen, Stage::inspection, job::AskedOf::rotor_that_came_off, rotor);
+  for (Json& q : job_questions(subject, screen, Stage::inspection, job::AskedOf::shaft, 0))
+    rows.push_back(std::move(q));
+  // Where the record asks for each thing by itself, the one question for the whole rotor is not asked as well.
+  if (rotor > 0 && rows.empty() && rotor_came_off(subject, rotor))
+    rows.push_back(sound_question(subject, screen, job::at_rotor(rotor), tell(screen, Code{"bench.look.rotor"}),
+                                  tell(screen, Code{"bench.look.rotor_at"})));
   if (!rows.empty())
     parts.foot.push_back(asks_block("rows", std::move(rows), tell(screen, Code{"view.inspection.looks"})));
 }

@@ -1,6 +1,8 @@
 // Press. Found first: the blue tool on the outer ring, under the caution.
 #include <algorithm>
+#include <array>
 
+#include "core/bearings/figures.h"
 #include "core/fits/figures.h"
 #include "drawing/bars.h"
 #include "drawing/bench_pictures.h"
@@ -110,6 +112,8 @@ Json force_answer(const Subject& subject, const Screen& screen, int rotor) {
                       screen.voice);
 }
 
+void add_clearance(const Subject& subject, const Screen& screen, int rotor, std::vector<FactRow>& rows);
+
 /// The fit that the force proves beside the fit that was gauged.
 Json fit_facts(const Subject& subject, const Screen& screen, int rotor) {
   std::vector<FactRow> rows;
@@ -123,7 +127,66 @@ Json fit_facts(const Subject& subject, const Screen& screen, int rotor) {
       rows.push_back({.caption = tell(screen, Code{"bench.press.by_gauge"}, {{"plane", std::string(1, plane)}}),
                       .value = range_shown(screen, output_of(*fit, "least"), output_of(*fit, "greatest")),
                       .working = fit});
+  add_clearance(subject, screen, rotor, rows);
   return rows.empty() ? Json() : facts_block(rows, screen.voice);
+}
+
+WorkingPtr worked_out(std::span<const FigureSpec> figures, std::string_view name, std::vector<Input> in) {
+  Results<Working> working = job::use(figures, name, std::move(in));
+  return working ? std::make_shared<const Working>(*std::move(working)) : nullptr;
+}
+
+/// The fit the clearance rests on: what the force proves, else what the two planes were gauged at.
+struct FitIs {
+  Input least, greatest;
+};
+std::optional<FitIs> fit_known(const Subject& subject, int rotor) {
+  if (const WorkingPtr back = working_here(subject, rotor, "press-readback"))
+    return FitIs{computed("interference-least", "interference-least", back),
+                 computed("interference-greatest", "interference-greatest", back)};
+  WorkingPtr loosest, tightest;
+  for (const char plane : {'A', 'B'}) {
+    const WorkingPtr fit = working_here(subject, rotor, "interference", std::string(1, plane));
+    if (fit == nullptr) continue;
+    if (loosest == nullptr || fit->si("least") < loosest->si("least")) loosest = fit;
+    if (tightest == nullptr || fit->si("greatest") > tightest->si("greatest")) tightest = fit;
+  }
+  if (loosest == nullptr) return std::nullopt;
+  return FitIs{computed("interference-least", "least", loosest),
+               computed("interference-greatest", "greatest", tightest)};
+}
+
+/// What the bearing has left inside once the hub holds it, by its clearance group.
+WorkingPtr clearance_left(const Subject& subject, int rotor) {
+  constexpr std::array<std::string_view, 5> kGroups{"C2", "CN", "C3", "C4", "C5"};
+  const Rotor& part = subject.job.shaft.rotor(rotor);
+  const auto from = [&](std::string_view field) { return job::rotor_origin(subject.job.shaft, rotor, field); };
+  const std::optional<FitIs> fit = fit_known(subject, rotor);
+  if (!fit) return nullptr;
+  const std::string group_name{kGroups[static_cast<std::size_t>(part.bearing.clearance)]};
+  const WorkingPtr group = worked_out(fits::figures(), "clearance-group",
+                                      {given("bore", any(part.bearing.bore), from("bearing.d")),
+                                       given("group", group_name, from("bearing.clearance"))});
+  if (group == nullptr) return nullptr;
+  return worked_out(bearings::figures(), "fitted-clearance",
+                    {computed("group-least", "least", group), computed("group-greatest", "greatest", group), fit->least,
+                     fit->greatest, given("roughness-loss", any(part.hub.roughness_loss), from("hub.roughness_loss")),
+                     given("joint-diameter", any(part.bearing.outside), from("bearing.D")),
+                     given("ring-inside", any(part.bearing.outer_ring_inside), from("bearing.outer_ring_inside")),
+                     given("hub-outside", any(part.hub.outside), from("hub.outside")),
+                     given("hub-modulus", any(part.hub.material.youngs_modulus), from("hub.material")),
+                     given("hub-poisson", any_ratio(part.hub.material.poisson), from("hub.material"))});
+}
+
+void add_clearance(const Subject& subject, const Screen& screen, int rotor, std::vector<FactRow>& rows) {
+  const WorkingPtr left = clearance_left(subject, rotor);
+  if (left == nullptr) return;
+  const bool none = left->si("least") <= 0;
+  rows.push_back({.caption = tell(screen, Code{"bench.press.clearance"}),
+                  .value = range_shown(screen, output_of(*left, "least"), output_of(*left, "greatest")),
+                  .tone = none ? "tell" : "plain",
+                  .other = none && !left->findings.empty() ? say(left->findings.front(), screen.voice) : std::string{},
+                  .working = left});
 }
 
 Json ring_question(const Subject& subject, const Screen& screen, int rotor) {

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 
+#include "job/roles.h"
 #include "view/bench_parts.h"
 #include "view/rails.h"
 
@@ -28,27 +29,74 @@ std::string part_name(const Subject& subject, const Screen& screen, const job::B
   return stage_word(block.stage, screen.voice);
 }
 
+/// Whether who is at the bench may lift it: the lead stands in at the bench, nobody stands in for the lead or the owner.
+bool may_lift(const Subject& subject, const Screen& screen, Role role) {
+  const auto who = subject.roles.find(screen.by);
+  return who == subject.roles.end() || !job::lacks_role(who->second, job::Signed{role});
+}
+
+/// A finding as two: what it is, without the part that stands beside it, and the rest of what was said.
+struct Said {
+  std::string head, rest;
+};
+Said in_short(std::string text, const std::string& part) {
+  constexpr std::size_t kShort = 56;  // Characters that go on one line of the list.
+  const auto capital = [](std::string& s) {
+    if (!s.empty() && s.front() >= 'a' && s.front() <= 'z') s.front() = static_cast<char>(s.front() - 'a' + 'A');
+  };
+  if (text.starts_with(part + ": ")) text.erase(0, part.size() + 2);
+  capital(text);
+  if (text.size() <= kShort) return {std::move(text), {}};
+  std::size_t at = std::min(text.find(": "), text.find(". "));
+  if (at == std::string::npos || at + 2 >= text.size()) return {std::move(text), {}};
+  Said said{text.substr(0, at), text.substr(at + 2)};
+  capital(said.rest);
+  return said;
+}
+
+/// A question nobody answered, or answered no: the question itself is what is open.
+bool is_question(const job::Block& block) {
+  return block.what.code == Code{"job.unanswered"} || block.what.code == Code{"job.answered_no"};
+}
+Said question_in_short(std::string text, const std::string& part) {
+  const std::size_t at = text.rfind(": ");
+  if (at == std::string::npos) return in_short(std::move(text), part);
+  Said before = in_short(text.substr(0, at), part);
+  Said said = in_short(text.substr(at + 2), part);
+  said.rest = (said.rest.empty() ? "" : said.rest + " ") + before.head + ".";
+  return said;
+}
+
 Json block_action(const Subject& subject, const Screen& screen, const job::Block& block, bool first) {
   // Signatures stand below on this sheet.
   if (block.stage == Stage::release && block.where.number == 0) return nullptr;
   const Stage stage = block.what.code == Code{"job.second_look_wanted"} ? Stage::timing : block.stage;
   const std::string part = part_name(subject, screen, block);
-  return action(tell(screen, first ? Code{"bench.release.now"} : Code{"bench.release.go"}),
-                do_go({.stage = stage, .station = station_of(subject.job.shaft, block.where)}),
-                {.tone = first ? "next" : "plain",
-                 .says = tell(screen, Code{"bench.release.go_says"},
-                              {{"part", part}, {"stage", stage_word(stage, screen.voice)}})});
+  const bool may = may_lift(subject, screen, block.lifted_by);
+  const Args args{{"part", part}, {"stage", stage_word(stage, screen.voice)}, {"role", role_word(block.lifted_by)}};
+  const Code label = !may ? Code{"bench.release.ask"} : first ? Code{"bench.release.now"} : Code{"bench.release.go"};
+  return action(tell(screen, label), do_go({.stage = stage, .station = station_of(subject.job.shaft, block.where)}),
+                {.tone = first && may ? "next" : "plain",
+                 .says = tell(screen, may ? Code{"bench.release.go_says"} : Code{"bench.release.ask_says"}, args)});
 }
 
 std::vector<StandingRow> rows_of(const Subject& subject, const Screen& screen) {
   std::vector<StandingRow> rows;
+  bool first = true;  // The first that this person may lift is the one to do now.
   for (const job::Block& block : subject.standing.blocks) {
     StandingRow row;
     row.part = part_name(subject, screen, block);
-    row.what = say(block.what, screen.voice);
+    std::string text = say(block.what, screen.voice);
+    Said said = is_question(block) ? question_in_short(std::move(text), row.part) : in_short(std::move(text), row.part);
+    row.what = std::move(said.head);
     row.lifted_by = role_name(screen, block.lifted_by);
-    row.action = block_action(subject, screen, block, rows.empty());
-    if (block.instruction) row.detail = say(*block.instruction, screen.voice);
+    row.action = block_action(subject, screen, block, first);
+    if (!row.action.is_null() && may_lift(subject, screen, block.lifted_by)) first = false;
+    row.detail = std::move(said.rest);
+    if (block.instruction) {
+      const Said does = in_short(say(*block.instruction, screen.voice), row.part);
+      row.detail += (row.detail.empty() ? "" : " ") + does.head + (does.rest.empty() ? "" : ". " + does.rest);
+    }
     rows.push_back(std::move(row));
   }
   return rows;
@@ -88,9 +136,9 @@ Json signatures_here(const Subject& subject, const Screen& screen) {
     SignatureRow row;
     row.role = role_name(screen, signature.as);
     row.signed_by = signature.entry;
-    row.says = signature.void_by != nullptr
-                   ? tell(screen, Code{"bench.release.void"}, {{"entry", signature.void_by->number}})
-                   : waits;
+    // What it waits for stands at its key.
+    if (signature.void_by != nullptr)
+      row.says = tell(screen, Code{"bench.release.void"}, {{"entry", signature.void_by->number}});
     if (signature.entry == nullptr && subject.job.state.released == nullptr) {
       row.action = action(tell_big(screen, Code{"bench.release.sign"}, {{"role", role_word(signature.as)}}),
                           do_record({draft(subject, job::Signed{signature.as})}),
@@ -149,7 +197,7 @@ SheetParts release_sheet(const Subject& subject, const Screen& screen, const Spo
   parts.title = tell(screen, Code{"bench.release.title"}, {{"job", subject.row.number}});
   if (Json block = released_block(subject, screen); !block.is_null()) parts.head.push_back(std::move(block));
   parts.head.push_back(standing_here(subject, screen));
-  parts.left.push_back(signatures_here(subject, screen));
+  parts.head.push_back(signatures_here(subject, screen));
   if (Json block = release_key(subject, screen); !block.is_null()) parts.left.push_back(std::move(block));
   parts.right.push_back(text_block(tell(screen, Code{"bench.release.papers"}), "read", "strong"));
   parts.right.push_back(papers(subject, screen));

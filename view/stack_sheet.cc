@@ -319,8 +319,9 @@ SheetParts stack_sheet(const Subject& subject, const Screen& screen, const Spot&
   std::erase_if(order, [](const Finding* f) { return !about_order(*f) || f->code.id().starts_with("job.gauge"); });
   add(parts.left, findings_block(screen, order));
   parts.right.push_back(length_keypad(subject, screen));
-  add(parts.right, length_answer(subject, screen));
-  add(parts.right, worst_case(subject, screen));
+  // The scale of lengths goes across the whole sheet, the chances straight below it.
+  add(parts.foot, length_answer(subject, screen));
+  add(parts.foot, worst_case(subject, screen));
   add_chances(subject, screen, parts);
   return parts;
 }

@@ -258,12 +258,12 @@ SheetParts rotor_sheet(const Subject& subject, const Screen& screen, const Spot&
                             : tell(screen, Code{"bench.timing.title_half"},
                                    {{"rotor", rotor}, {"half", half_word(seen.reading)}});
   parts.left.push_back(end_view_block(subject, screen, seen, spot.from));
-  parts.right.push_back(end_switch(screen, spot));
+  parts.head.push_back(end_switch(screen, spot));
   parts.right.push_back(read_table(screen, seen, spot.from));
   parts.right.push_back(verdict_block(subject, screen, seen));
   if (seen.both()) {
-    add(parts.right, near_text(screen, seen, spot.from));
-    parts.right.push_back(turn_keys(subject, screen, seen, spot.from));
+    parts.left.push_back(turn_keys(subject, screen, seen, spot.from));
+    add(parts.left, near_text(screen, seen, spot.from));
   }
   add_kink(subject, screen, seen, parts);
   parts.left.push_back(asks_block("chips", {half_question(subject, screen, rotor, near_half(spot.from)),

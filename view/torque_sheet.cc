@@ -154,6 +154,7 @@ Json ways_table(const Subject& subject, const Screen& screen, const std::vector<
                   .detail = tell(screen, Code{"bench.torque.pull"},
                                  {{"pull", pull}, {"other", shown_other(pull, screen.voice)}})}};
     row.chosen = i == chosen;
+    row.advised = i == advised_of(ways);
     row.action = action(tell(screen, Code{"bench.torque.this_way"}), do_go({.step = static_cast<int>(i) + 1}),
                         {.tone = i == advised_of(ways) ? "next" : "plain",
                          .says = tell(screen, Code{"bench.torque.take"}, {{"way", way_name(screen, way)}})});
@@ -183,6 +184,51 @@ Json reading_field(const Subject& subject, const Screen& screen, const Nut& nut,
   is.hint = tell(screen, Code{"bench.torque.hint"},
                  {{"reading", output_of(*way.working, "setting")}, {"way", way_name(screen, way)}});
   return field(subject, screen, is);
+}
+
+std::string pull_key(const Nut& nut) {
+  job::NutPulled body;
+  body.nut = nut.end;
+  return field_key(body);
+}
+
+/// The reading as it stands, once somebody has told it and nobody told another.
+const job::NutPulled* told_pull(const Subject& subject, const Nut& nut) {
+  return subject.job.state.agreed<job::NutPulled>(pull_key(nut));
+}
+
+/// One length of the tool that was really used: the same reading told again with it, so the old one is corrected.
+Json tool_field(const Subject& subject, const Screen& screen, const job::NutPulled& pulled, std::string_view into) {
+  const bool extension = into == "extension";
+  job::NutPulled body = pulled;
+  (extension ? body.extension : body.tool_length) = Entered{};
+  FieldIs is;
+  is.title = tell(screen, extension ? Code{"bench.torque.extension"} : Code{"bench.torque.length"});
+  is.label = is.title;
+  is.body = body;
+  is.into = into;
+  const std::optional<Entered>& now = extension ? pulled.extension : pulled.tool_length;
+  if (now) is.before_label = tell(screen, Code{"bench.torque.reckoned"}), is.before_typed = now->typed;
+  is.hint = tell(screen, Code{"bench.torque.to_the_grip"});
+  Json json = field(subject, screen, is);
+  json["key"] = field_key(pulled) + "#" + std::string{into};
+  json["said"] = Json::array();  // What was said is the reading, which has its own field.
+  json.erase("undo");
+  return json;
+}
+
+Json ratio_question(const Subject& subject, const Screen& screen, const job::NutPulled& pulled) {
+  std::vector<Option> options;
+  std::vector<double> ratios{1, 3, kMultiplier, 5};
+  if (std::ranges::find(ratios, pulled.multiplier) == ratios.end()) ratios.push_back(pulled.multiplier);
+  for (const double ratio : ratios) {
+    job::NutPulled body = pulled;
+    body.multiplier = ratio;
+    const std::string figure = figure_only(any_ratio(ratio), screen.voice) + " : 1";
+    options.push_back({ratio > 1 ? figure : tell(screen, Code{"bench.torque.no_multiplier"}), body, {}});
+  }
+  return asks_block("chips",
+                    {question(subject, screen, {.label = tell(screen, Code{"bench.torque.multiplier"})}, options)});
 }
 
 std::vector<const Finding*> findings_of_nut(const Subject& subject, const Nut& nut) {
@@ -277,7 +323,14 @@ SheetParts nut_sheet(const Subject& subject, const Screen& screen, const Spot& s
   parts.head.push_back(caution(screen, ways[chosen]));
   parts.head.push_back(target_facts(screen, nut));
   parts.head.push_back(ways_table(subject, screen, ways, chosen));
-  parts.left.push_back(keypad_block({reading_field(subject, screen, nut, ways[chosen])}));
+  std::vector<Json> fields{reading_field(subject, screen, nut, ways[chosen])};
+  const job::NutPulled* pulled = told_pull(subject, nut);
+  if (pulled != nullptr && pulled->with == TorquePull::With::wrench)
+    for (const std::string_view into : {"tool_length", "extension"})
+      fields.push_back(tool_field(subject, screen, *pulled, into));
+  parts.left.push_back(keypad_block(std::move(fields), pull_key(nut)));
+  if (pulled != nullptr && pulled->with == TorquePull::With::wrench)
+    parts.left.push_back(ratio_question(subject, screen, *pulled));
   parts.left.push_back(text_block(tell(screen, Code{"bench.torque.own_tool"}), "note"));
   if (Json answer = reached_answer(subject, screen, nut); !answer.is_null()) parts.right.push_back(std::move(answer));
   add_clamping(subject, screen, nut, parts);

@@ -6,9 +6,11 @@
 #include <fstream>
 #include <nlohmann/json.hpp>
 
+#include "job/bench_entries.h"
 #include "tests/support/contract.h"
 #include "view/bench_view.h"
 #include "view/blocks.h"
+#include "view/rails.h"
 #include "view/view_samples.h"
 
 namespace flatwise::view {
@@ -79,6 +81,44 @@ TEST(BenchView, AJobHalfDoneWithAMistakeIsAsTheContractSays) {
   sample.take_off(4);
   for (int r = 1; r <= 9; ++r) sample.marks(r, r % 2 == 1 ? 1 : 4, r == 4 ? 2 : r % 2 == 1 ? 4 : 1);
   check_all(sample, "half");
+}
+
+TEST(BenchView, Job31IsAsTheContractSaysFromBookingInToTearDown) {
+  SampleJob sample;
+  const auto shaft = definition::read_shaft(demo_file("long-nine.toml"), "shaft.toml");
+  const auto workshop = definition::read_workshop(demo_file("workshop.toml"), "workshop.toml");
+  const auto bench = definition::read_bench(demo_file("job-31.toml"), "job-31.toml", *shaft, *workshop);
+  ASSERT_TRUE(bench);
+  for (job::EntryBody& body : job::entries_of(*shaft, *bench)) sample.write(std::move(body));
+  const Subject& subject = sample.subject();
+  for (const UnitSystem units : {UnitSystem::metric, UnitSystem::inch})
+    for (const job::Stage stage : {job::Stage::booking_in, job::Stage::finding, job::Stage::plan, job::Stage::teardown})
+      for (int i = 0; i < static_cast<int>(sample.shaft().stations().size()); ++i) {
+        Screen screen = screen_of(units);
+        screen.stage = stage;
+        screen.station = i;
+        const nlohmann::json view = checked(subject, screen, "job31-early");
+        // What is too thin for a cell is never chosen, and everything else is what was tapped.
+        const nlohmann::json& cell = view["strip"]["stations"][view["station"].get<std::size_t>()];
+        EXPECT_NE(cell["rail"], "none") << i;
+        if (sample.shaft().stations()[static_cast<std::size_t>(i)].kind != StationKind::washer) {
+          EXPECT_EQ(view["station"], i);
+        }
+      }
+}
+
+TEST(BenchView, ATapOnAWasherMeansItsNut) {
+  SampleJob sample;
+  const auto& stations = sample.shaft().stations();
+  int washers = 0;
+  for (int i = 0; i < static_cast<int>(stations.size()); ++i) {
+    if (stations[static_cast<std::size_t>(i)].kind != StationKind::washer) continue;
+    ++washers;
+    const auto with = static_cast<std::size_t>(with_a_cell(sample.shaft(), i));
+    EXPECT_EQ(stations[with].kind, StationKind::nut);
+    EXPECT_EQ(std::abs(static_cast<int>(with) - i), 1);
+  }
+  EXPECT_GT(washers, 0);
 }
 
 TEST(BenchView, TheSheetIsShutUntilEverySafetyQuestionIsAnsweredYes) {
