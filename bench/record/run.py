@@ -124,7 +124,7 @@ def show(results):
     head = f"{'':38}{one}   peer:{one}   times (by work)"
     print(head)
     for index, (what, connections, target, least_ratio) in enumerate(LINES):
-        own, peer = ({f: middle(results, index, n, f) for f in ("p50", "p99", "rps")} for n in ("own", "peer"))
+        own, peer = ({f: middle(results, index, n, f) for f in ("p50", "p99", "work", "rps")} for n in ("own", "peer"))
         ratio = own["rps"] / peer["rps"] if connections > 1 else peer["p50"] / own["p50"]
         name = f"{NAMES[what]}, {connections} connection{'s' if connections > 1 else ''}"
         figures = ["".join(f"{o[f]:{w}.0f}" for f, w in (("p50", 8), ("p99", 8), ("work", 8), ("rps", 9))) for o in (own, peer)]
