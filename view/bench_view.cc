@@ -170,11 +170,13 @@ Json next_action(const Subject& subject, const Screen& screen, const Spot& spot)
   if (subject.row.released) return action(tell(screen, Code{"view.next.paper"}), do_open(hand_over_address(subject)));
   std::optional<int> station = station_of(subject.job.shaft, next.where);
   if (station) station = with_a_cell(subject.job.shaft, *station);
-  if (spot.stage == next.stage && (!station || *station == spot.station)) return nullptr;
-  const Code label = spot.stage == next.stage ? Code{"view.next.go_part"} : Code{"view.next.go_stage"};
-  Args args{{"stage", stage_word(next.stage, screen.voice)}};
+  // The release waits for a second look at marks, which stand on the sheet of timing.
+  const Stage to = next.does.code == Code{"job.look_again"} ? Stage::timing : next.stage;
+  if (spot.stage == to && (!station || *station == spot.station)) return nullptr;
+  const Code label = spot.stage == to ? Code{"view.next.go_part"} : Code{"view.next.go_stage"};
+  Args args{{"stage", stage_word(to, screen.voice)}};
   if (station) args.emplace_back("part", station_name(subject.job.shaft, *station, screen.voice, true));
-  return action(tell(screen, label, args), do_go({.stage = next.stage, .station = station}), {.tone = "next"});
+  return action(tell(screen, label, args), do_go({.stage = to, .station = station}), {.tone = "next"});
 }
 
 // While parts come off the line names the step in hand, and from the first on where it stops.
