@@ -1,0 +1,128 @@
+// The simulated rebuilds once more, through the API: entries sent, report fetched. It must say what is said of the same readings
+// in a file, and with it all that is promised.
+#include <gtest/gtest.h>
+
+#include <chrono>
+#include <iostream>
+#include <nlohmann/json.hpp>
+
+#include "definition/read.h"
+#include "job/bench_entries.h"
+#include "job/judge.h"
+#include "record/entry_json.h"
+#include "tests/api/house.h"
+#include "tests/rebuilds/simulate.h"
+#include "wire/json.h"
+
+namespace flatwise::api_test {
+namespace {
+
+using nlohmann::json;
+
+struct Files {
+  Shaft shaft;
+  Workshop workshop;
+  Bench bench;
+  std::string toml;
+};
+
+/// The files of a rebuild; a value that the reader refuses by name is corrected, as anybody would.
+std::optional<Files> read(const rebuilds::Rebuild& rebuild) {
+  rebuilds::Texts texts = rebuilds::texts_of(rebuild);
+  const auto shaft = definition::read_shaft(texts.shaft, "shaft.toml");
+  const auto shop = definition::read_workshop(texts.workshop, "workshop.toml");
+  if (!shaft || !shop) return std::nullopt;
+  const auto bench_of = [&] {
+    return definition::read_bench(texts.readings, "readings.toml", *shaft, *shop, job::question_ids());
+  };
+  auto bench = bench_of();
+  for (const rebuilds::Mistake& m : rebuild.mistakes) {
+    const std::size_t at = m.typed.empty() ? std::string::npos : texts.readings.find("\"" + m.typed + "\"");
+    if (bench || at == std::string::npos) continue;
+    texts.readings.replace(at + 1, m.typed.size(), m.right);
+    bench = bench_of();
+  }
+  if (!bench) return std::nullopt;
+  return Files{*shaft, *shop, *bench, texts.shaft};
+}
+
+job::Instant noon_of(Day day) {
+  const std::chrono::year_month_day date{std::chrono::year{day.year},
+                                         std::chrono::month(static_cast<unsigned>(day.month)),
+                                         std::chrono::day(static_cast<unsigned>(day.day))};
+  return {std::chrono::sys_days{date}.time_since_epoch().count() * 86'400'000LL + 43'200'000};
+}
+
+class CatchRate : public testing::Test {
+ protected:
+  Answer send(const std::string& path, const json& body, int status = 201) {
+    Answer answer = house_.ask(post(path, body.dump()));
+    EXPECT_EQ(answer.status, status) << path << ": " << answer.body.substr(0, 600);
+    return answer;
+  }
+  /// Books the shaft in and sends all entries, as a tablet that was without a network would.
+  std::string record(const Files& files, int number) {
+    EXPECT_TRUE(house_.other().put_workshop(files.workshop));
+    const std::string shaft = fresh_id(), version = fresh_id(), machine = fresh_id(), job = fresh_id();
+    send("/api/shafts",
+         {{"id", version}, {"shaft", shaft}, {"by", house_.known().lead}, {"seen", 0}, {"toml", files.toml}});
+    send("/api/machines",
+         {{"id", machine}, {"customer", house_.known().customer}, {"name", "Simulated"}, {"shaft", shaft}});
+    std::vector<job::EntryBody> bodies{job::BookedIn{std::to_string(1000 + number), machine, version, {}, {}, {}}};
+    for (job::EntryBody& body : job::entries_of(files.shaft, files.bench)) bodies.push_back(std::move(body));
+    const auto entries =
+        job::as_entries({}, std::move(bodies), {job, house_.known().lead, "test", noon_of(files.bench.date)},
+                        [](job::Instant) { return fresh_id(); });
+    constexpr std::size_t kAtOnce = 200;
+    for (std::size_t at = 0; at < entries.size(); at += kAtOnce) {
+      json list = json::array();
+      for (std::size_t i = at; i < std::min(entries.size(), at + kAtOnce); ++i)
+        list.push_back(json::parse(record::entry_in_json(entries[i]).dump()));
+      if (send("/api/jobs/" + job + "/entries", {{"entries", list}}).status != 201) return {};
+    }
+    return job;
+  }
+  static json findings(const json& report) {
+    json all = json::array();
+    for (const json& stage : report["stages"]) all.push_back({stage["stage"], stage["findings"]});
+    return all;
+  }
+  House house_;
+};
+
+TEST_F(CatchRate, OverTheApiTheSameIsCaught) {
+  constexpr int kRebuilds = 300;
+  rebuilds::Tally tally;
+  tally.first_seed = 1;
+  int same = 0;
+  for (int i = 0; i < kRebuilds; ++i) {
+    const rebuilds::Rebuild rebuild = rebuilds::make_rebuild(1 + static_cast<unsigned long long>(i));
+    const auto files = read(rebuild);
+    ASSERT_TRUE(files) << "seed " << i + 1;
+    const std::string job = record(*files, i);
+    ASSERT_NE(job, "") << "seed " << i + 1;
+    const Answer answer = house_.ask(get("/api/jobs/" + job + "/report"));
+    ASSERT_EQ(answer.status, 200) << answer.body;
+    const auto of_file = job::judge_through({files->shaft, files->workshop, files->bench}, job::Stage::release);
+    Voice voice;
+    voice.currency = files->workshop.currency;
+    const json expected = findings(json::parse(wire::to_json(of_file, voice).dump()));
+    const json found = findings(json::parse(answer.body));
+    EXPECT_EQ(json::diff(expected, found), json::array()) << "seed " << i + 1;
+    if (found == expected) ++same;
+    tally.add(rebuild, rebuilds::compare(rebuild, rebuilds::said_of(rebuild)));
+  }
+  EXPECT_EQ(same, kRebuilds);
+  EXPECT_EQ(rebuilds::broken_promises(tally), std::vector<std::string>{});
+  int put_in = 0, caught = 0, named = 0;
+  for (const rebuilds::Row& row : tally.rows) {
+    put_in += row.put_in;
+    caught += row.caught;
+    named += row.named;
+  }
+  std::cout << "| through the API | " << same << " of " << kRebuilds << " rebuilds say the same | " << put_in
+            << " mistakes put in | " << caught << " caught | " << named << " named |\n";
+}
+
+}  // namespace
+}  // namespace flatwise::api_test
