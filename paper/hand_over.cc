@@ -1,6 +1,7 @@
 #include "paper/hand_over.h"
 
 #include <algorithm>
+#include <array>
 
 #include "core/units/format.h"
 #include "job/entry_says.h"
@@ -173,6 +174,18 @@ void add_findings(const Source& from, Stage stage, HandOverPart& part) {
   if (part.lines.empty()) part.lines.push_back(from.word(Word{"paper.nothing_entered"}));
 }
 
+/// An entry in one line. What was asked is told as what is so, "All guards on: yes.": a question is not a record.
+std::string line_of(const Source& from, const job::Entry& entry) {
+  constexpr std::array<std::string_view, 3> kReplies{"reply.no", "reply.yes", "reply.not_seen"};
+  const auto* answered = std::get_if<job::Answered>(&entry.body);
+  if (answered == nullptr || job::stage_of(entry.body) != Stage::test_run)
+    return from.say(job::entry_says(from.job().shaft, entry.body));
+  const std::size_t reply = answered->reply == Reply::yes ? 1 : answered->reply == Reply::no ? 0 : 2;
+  Args args{{"what", Word{"question." + answered->question + ".short"}}, {"reply", Word{std::string{kReplies[reply]}}}};
+  if (answered->number > 0) args.emplace_back("nut", Word{answered->number == 1 ? "end.a" : "end.b"});
+  return from.say({Code{"paper.answered_short"}, std::move(args)});
+}
+
 /// Entries of a stage that hold now, as they were said, in the order they were stored.
 void add_entries(const Source& from, Stage stage, HandOverPart& part) {
   std::vector<const job::Entry*> hold;
@@ -180,7 +193,7 @@ void add_entries(const Source& from, Stage stage, HandOverPart& part) {
     for (const job::Entry* entry : answers.entries)
       if (job::stage_of(entry->body) == stage) hold.push_back(entry);
   std::ranges::sort(hold, {}, &job::Entry::number);
-  for (const job::Entry* entry : hold) part.lines.push_back(from.say(job::entry_says(from.job().shaft, entry->body)));
+  for (const job::Entry* entry : hold) part.lines.push_back(line_of(from, *entry));
 }
 
 void fill_parts(const Source& from, HandOverSheet& sheet) {
