@@ -78,7 +78,10 @@ class CatchRate : public testing::Test {
       json list = json::array();
       for (std::size_t i = at; i < std::min(entries.size(), at + kAtOnce); ++i)
         list.push_back(json::parse(record::entry_in_json(entries[i]).dump()));
-      if (send("/api/jobs/" + job + "/entries", {{"entries", list}}).status != 201) return {};
+      const Answer answer = house_.ask(post("/api/jobs/" + job + "/entries", json{{"entries", list}}.dump()));
+      if (answer.status == 201) continue;
+      EXPECT_EQ(json::parse(answer.body)["problems"][0]["code"], "record.not_safe_yet") << answer.body.substr(0, 600);
+      return {};
     }
     return job;
   }
@@ -94,14 +97,20 @@ TEST_F(CatchRate, OverTheApiTheSameIsCaught) {
   constexpr int kRebuilds = 300;
   rebuilds::Tally tally;
   tally.first_seed = 1;
-  int same = 0;
+  int same = 0, kept_out = 0;
   for (int i = 0; i < kRebuilds; ++i) {
     const rebuilds::Rebuild rebuild = rebuilds::make_rebuild(1 + static_cast<unsigned long long>(i));
     const auto files = read(rebuild);
     ASSERT_TRUE(files) << "seed " << i + 1;
-    const std::string job = record(*files, i);
-    ASSERT_NE(job, "") << "seed " << i + 1;
-    const Answer answer = house_.ask(get("/api/jobs/" + job + "/report"));
+    const std::string sent = record(*files, i);
+    if (sent.empty()) {  // A safety question not answered yes: the record takes no reading, the file's report names it.
+      const auto early = job::judge_through({files->shaft, files->workshop, files->bench}, job::Stage::booking_in);
+      EXPECT_FALSE(early.stages.front().findings.empty()) << "seed " << i + 1;
+      ++kept_out;
+      tally.add(rebuild, rebuilds::compare(rebuild, rebuilds::said_of(rebuild)));
+      continue;
+    }
+    const Answer answer = house_.ask(get("/api/jobs/" + sent + "/report"));
     ASSERT_EQ(answer.status, 200) << answer.body;
     const auto of_file = job::judge_through({files->shaft, files->workshop, files->bench}, job::Stage::release);
     Voice voice;
@@ -112,7 +121,7 @@ TEST_F(CatchRate, OverTheApiTheSameIsCaught) {
     if (found == expected) ++same;
     tally.add(rebuild, rebuilds::compare(rebuild, rebuilds::said_of(rebuild)));
   }
-  EXPECT_EQ(same, kRebuilds);
+  EXPECT_EQ(same + kept_out, kRebuilds);
   EXPECT_EQ(rebuilds::broken_promises(tally), std::vector<std::string>{});
   int put_in = 0, caught = 0, named = 0;
   for (const rebuilds::Row& row : tally.rows) {
@@ -120,8 +129,9 @@ TEST_F(CatchRate, OverTheApiTheSameIsCaught) {
     caught += row.caught;
     named += row.named;
   }
-  std::cout << "| through the API | " << same << " of " << kRebuilds << " rebuilds say the same | " << put_in
-            << " mistakes put in | " << caught << " caught | " << named << " named |\n";
+  std::cout << "| through the API | " << same << " of " << kRebuilds << " rebuilds say the same, " << kept_out
+            << " kept out as not safe | " << put_in << " mistakes put in | " << caught << " caught | " << named
+            << " named |\n";
 }
 
 }  // namespace
