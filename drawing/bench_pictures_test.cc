@@ -163,6 +163,8 @@ TEST(Tray, DrawsItsPiecesAtOneScale) {
 }
 
 // The tool on the right picture touches the outer ring and nothing else; on the wrong one the inner.
+// Source: the picture's own parts: two of them touch. Common practice: only the outer ring is pressed on.
+// Tolerance: kTight, rounding of a few sums.
 TEST(PressSection, PutsTheToolOnTheRingItSays) {
   const Shaft shaft = nine();
   const Station& station = shaft.stations()[static_cast<std::size_t>(shaft.station_of_rotor(4))];

@@ -26,6 +26,8 @@ const Voice kInch{.language = Language::english, .units = UnitSystem::inch, .cur
 // How far apart the letters A and B of a strip stand tells its scale: one scale for all shafts.
 double drawn_width(const nlohmann::json& row) { return row["strip"]["width"]; }
 
+// Source: the two demo definitions: their lengths drawn must have the ratio of their stacks.
+// Tolerance: said beside the comparison; thread beyond the nuts is part of both.
 TEST(BoardView, TheWorstComesFirstAndAllShaftsHaveOneScale) {
   SampleJob calm;
   calm.answer(job::Stage::booking_in);

@@ -109,7 +109,7 @@ Json standing_here(const Subject& subject, const Screen& screen) {
   const std::string head = blocks.empty() ? tell(screen, Code{"bench.release.complete"})
                                           : tell(screen, Code{"bench.release.blocked"}, {{"open", open}});
   std::optional<ForceIs> force;
-  if (open > 0 && !released) {
+  if (open > 0 && !released && may_lift(subject, screen, job::Role::lead)) {
     job::Released body;
     body.forced = true;
     force = ForceIs{.label = tell(screen, Code{"bench.release.force"}),
@@ -140,9 +140,12 @@ Json signatures_here(const Subject& subject, const Screen& screen) {
     if (signature.void_by != nullptr)
       row.says = tell(screen, Code{"bench.release.void"}, {{"entry", signature.void_by->number}});
     if (signature.entry == nullptr && subject.job.state.released == nullptr) {
+      std::string blocked = waits;
+      if (blocked.empty() && !may_lift(subject, screen, signature.as))
+        blocked = tell(screen, Code{"bench.release.waits_role"}, {{"role", role_word(signature.as)}});
       row.action = action(tell_big(screen, Code{"bench.release.sign"}, {{"role", role_word(signature.as)}}),
                           do_record({draft(subject, job::Signed{signature.as})}),
-                          {.tone = waits.empty() ? "next" : "plain", .blocked = waits});
+                          {.tone = blocked.empty() ? "next" : "plain", .blocked = blocked});
       if (waits.empty()) waits = tell(screen, Code{"bench.release.waits_role"}, {{"role", role_word(signature.as)}});
     }
     rows.push_back(std::move(row));
@@ -154,10 +157,13 @@ Json release_key(const Subject& subject, const Screen& screen) {
   if (subject.job.state.released != nullptr) return nullptr;
   job::Released body;
   const std::size_t open = subject.standing.blocks.size();
-  const std::string blocked =
-      open == 0 ? std::string{} : tell(screen, Code{"bench.release.waits_open"}, {{"open", static_cast<int>(open)}});
+  std::string blocked;
+  if (open > 0)
+    blocked = tell(screen, Code{"bench.release.waits_open"}, {{"open", static_cast<int>(open)}});
+  else if (!may_lift(subject, screen, job::Role::lead))
+    blocked = tell(screen, Code{"bench.release.waits_role"}, {{"role", role_word(job::Role::lead)}});
   return actions_block({action(tell(screen, Code{"bench.release.release"}), do_record({draft(subject, body)}),
-                               {.tone = open == 0 ? "next" : "plain", .blocked = blocked})});
+                               {.tone = blocked.empty() ? "next" : "plain", .blocked = blocked})});
 }
 
 Json released_block(const Subject& subject, const Screen& screen) {

@@ -128,7 +128,8 @@ class BodyCheck {
     std::vector<std::string_view> labels;
     for (const Station& s : shaft_.stations())
       if (s.kind == StationKind::spacer) labels.push_back(s.label);
-    const int most = std::max(1, static_cast<int>(labels.size()));
+    // A spacer too many is a finding of the stack, not an entry that cannot be.
+    const int most = 2 * std::max(1, static_cast<int>(labels.size()));
     if (b.position < 1 || b.position > most) out_of_range("body.position", b.position, 1, most);
     if (!b.label.empty() && std::ranges::find(labels, b.label) == labels.end())
       add(Problem{Code{"record.no_such_label"}, "body.label", b.label, near_args(b.label, labels), std::nullopt});

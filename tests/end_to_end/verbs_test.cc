@@ -58,8 +58,9 @@ std::vector<Asked> all_verbs() {
   return all;
 }
 
-/// Verbs that speak no JSON of their own, or write files; each has its test elsewhere in this folder.
-const std::set<std::string> kOthers{"sheets", "demo", "completions", "man"};
+/// Verbs that speak no JSON of their own, write files, or need a record; each has its test elsewhere in this folder, serve and
+/// job in tests/api.
+const std::set<std::string> kOthers{"sheets", "demo", "completions", "man", "serve", "job"};
 
 TEST(Verbs, AnswerAsATableWithTheStatusOfTheAnswer) {
   for (const Asked& asked : all_verbs()) {

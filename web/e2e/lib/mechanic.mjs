@@ -261,14 +261,25 @@ export class Mechanic {
     await this.picture('test-run');
     await this.answerAll(this.hand.sheet, 'yes');
   }
+  /** A key that only who answers for it may press: signs on as them. False where there is none, or it still waits. */
+  async answersFor(label, name) {
+    const key = this.hand.sheet.getByRole('button', { name: label });
+    if ((await key.count()) === 0) return false;
+    let pressed = false;
+    await this.as(name, async () => {
+      const open = key.and(this.page.locator(':not([aria-disabled=true])'));
+      if ((await open.count()) === 0) return;
+      await this.hand.tap(open);
+      pressed = true;
+    });
+    return pressed;
+  }
   async release() {
     await this.picture('release');
     for (const [label, name] of [['Bench signs', 'Bench'], ['Lead signs', 'Lead'], ['Owner signs', 'Owner']]) {
-      const sign = this.hand.sheet.getByRole('button', { name: label }).and(this.page.locator(':not([aria-disabled=true])'));
-      if (await sign.count()) return this.as(name, () => this.hand.tap(sign));
+      if (await this.answersFor(label, name)) return;
     }
-    const release = this.hand.sheet.getByRole('button', { name: 'Release it' }).and(this.page.locator(':not([aria-disabled=true])'));
-    if (await release.count()) return this.hand.tap(release);
+    if (await this.answersFor('Release it', 'Lead')) return;
     const go = this.hand.sheet.locator('section.standing li').getByRole('button').first();
     if (await go.count()) return this.hand.tap(go);
   }
