@@ -9,6 +9,7 @@
 #include "server/routes.h"
 #include "server/times.h"
 #include "view/bench_view.h"
+#include "view/blocks.h"
 
 namespace flatwise::server {
 namespace {
@@ -107,6 +108,12 @@ namespace {
 
 constexpr double kDotsPerInch = 150;
 
+/// A moment as it is read on paper: "3 Feb 2026 14:20".
+std::string when_text(job::Instant at, const Voice& voice) {
+  const Local there = local(at);
+  return view::day_text(there.day, voice) + " " + there.time;
+}
+
 paper::SheetOrder order_of(const Call& call, const desk::Opened& o, const std::string& name) {
   const job::OpenJob& job = *o.job;
   paper::SheetOrder order{.shaft = &job.shaft,
@@ -119,10 +126,16 @@ paper::SheetOrder order_of(const Call& call, const desk::Opened& o, const std::s
   order.head.shaft = job.shaft.spec().name;
   order.head.workshop = job.workshop.name;
   order.head.invented = job.shaft.spec().invented || job.workshop.invented;
-  order.head.printed = record::text_of(today());
+  order.head.printed = when_text(now(), call.voice);
+  order.head.from = say(Code{"http.from_entry"}.id(), {{"number", o.row.entries}}, call.voice);
   order.head.job = o.row.number;
   order.head.paper = call.query.find("paper") == "letter" ? paper::Paper::letter : paper::Paper::a4;
   order.head.voice = speaking(call, o);
+  order.record = paper::HandOverOrder{.job = &job,
+                                      .standing = &o.standing,
+                                      .people = names_of(call.store, o.row.machine).people,
+                                      .head = {},
+                                      .when = [voice = call.voice](job::Instant at) { return when_text(at, voice); }};
   return order;
 }
 

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <chrono>
+#include <ctime>
 
 #include "record/uuid.h"
 
@@ -49,6 +50,17 @@ void add_instant(std::string& out, job::Instant at) {
   out += '.';
   add_digits(out, in_day % 1000, 3);
   out += 'Z';
+}
+
+Local local(job::Instant at) {
+  const std::time_t seconds = at.ms / 1000;
+  std::tm parts{};
+  localtime_r(&seconds, &parts);
+  Local out{{parts.tm_year + 1900, parts.tm_mon + 1, parts.tm_mday}, {}};
+  add_digits(out.time, parts.tm_hour, 2);
+  out.time += ':';
+  add_digits(out.time, parts.tm_min, 2);
+  return out;
 }
 
 job::Id fresh_id() {
