@@ -10,6 +10,8 @@
 #include <utility>
 #include <vector>
 
+#include "core/units/problem.h"
+
 namespace flatwise::wire {
 
 /// What nlohmann::basic_json asks of the type of its objects. Found by looking at each: objects here have a handful of members.
@@ -57,13 +59,13 @@ struct MemberList : std::vector<std::pair<Key, T>> {
   template <class K>
   T& at(const K& key) {
     const iterator it = find(key);
-    if (it == this->end()) throw std::out_of_range("key not found");
+    if (it == this->end()) no_such_key();
     return it->second;
   }
   template <class K>
   const T& at(const K& key) const {
     const const_iterator it = find(key);
-    if (it == this->end()) throw std::out_of_range("key not found");
+    if (it == this->end()) no_such_key();
     return it->second;
   }
 
@@ -96,6 +98,15 @@ struct MemberList : std::vector<std::pair<Key, T>> {
 
  private:
   static constexpr size_type kUsual = 8;
+
+  /// The JSON library turns it into its own error; where there are no exceptions it is a bug of ours.
+  [[noreturn]] static void no_such_key() {
+#if defined(__cpp_exceptions)
+    throw std::out_of_range("key not found");
+#else
+    core_check_failed("the object has the key", __FILE__, __LINE__);
+#endif
+  }
 };
 
 }  // namespace flatwise::wire
