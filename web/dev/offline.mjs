@@ -29,7 +29,7 @@ await page.waitForSelector('.sheet');
 await page.waitForTimeout(500);
 say((await waits()) === 1, 'it still waits after a reload without a network');
 say((await page.getByText('This is as it was').count()) === 1, 'the last state is shown, and said to be old');
-await page.screenshot({ path: process.env['PICTURE'] ?? '/tmp/offline.png' });
+await page.screenshot({ path: process.env['PICTURE'] ?? 'offline.png' });
 await context.setOffline(false);
 await page.waitForTimeout(3500);
 const after = await sent();
