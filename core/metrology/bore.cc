@@ -100,9 +100,9 @@ void judge_sizes(const PlaneReadings& in, const FormEstimates& e, const Shared& 
   p.least_judged = judge(p.least, low, in.rule);
   p.greatest_judged = judge(p.greatest, high, in.rule);
   if (p.least_judged.answer == Answer::cannot_tell)
-    p.settle_least = what_settles(budget_of(e.least, s, p), p.least_judged.margin_m, in.rule);
+    p.settle_least = what_settles(budget_of(e.least, s, p), p.least_judged.margin_si, in.rule);
   if (p.greatest_judged.answer == Answer::cannot_tell)
-    p.settle_greatest = what_settles(budget_of(e.greatest, s, p), p.greatest_judged.margin_m, in.rule);
+    p.settle_greatest = what_settles(budget_of(e.greatest, s, p), p.greatest_judged.margin_si, in.rule);
   p.size = worse(p.least_judged.answer, p.greatest_judged.answer);
 }
 
@@ -122,7 +122,7 @@ void judge_form(const PlaneReadings& in, const FormEstimates& e, const Shared& s
                       .allowance_m = o.allowance_m,
                       .readings = p.readings,
                       .round = p.directions};
-  p.settle_ovality = what_settles(budget, p.ovality_judged.margin_m, in.rule);
+  p.settle_ovality = what_settles(budget, p.ovality_judged.margin_si, in.rule);
 }
 
 void take_facts(const PlaneReadings& in, const Form& form, PlaneJudged& p) {

@@ -107,17 +107,17 @@ Counted count(const BenchCase& s, unsigned seed, Judge judge) {
     const double mean_um = dice.between(-0.5, 0.5);  // Off the steps of the display.
     read_bore(s, mean_um, dice, round);
     const PlaneJudged p = judge(round.plane);
-    const auto off = [](const Sized& v, double true_um) { return (v.value_m - 0.1) * 1e6 - true_um; };
+    const auto off = [](const Sized& v, double true_um) { return (v.value_si - 0.1) * 1e6 - true_um; };
     const auto wide = [](const Sized& v) { return v.uncertainty().expanded_si * 1e6; };
     const double big = off(p.greatest, mean_um + s.ovality / 2), small = off(p.least, mean_um - s.ovality / 2);
-    const double e = p.ovality->value_m * 1e6 - s.ovality, ue = wide(*p.ovality);
+    const double e = p.ovality->value_si * 1e6 - s.ovality, ue = wide(*p.ovality);
     // At a limit that equals the truth, these are the false outs and the false ins.
     c.over += big > wide(p.greatest), c.under += big < -wide(p.greatest);
     c.e_over += e > ue, c.e_under += e < -ue;
     c.mean += std::abs(off(p.mean, mean_um)) <= wide(p.mean);
     c.least += std::abs(small) <= wide(p.least), c.greatest += std::abs(big) <= wide(p.greatest);
     c.ovality += std::abs(e) <= ue;
-    c.average_e += p.ovality->value_m * 1e6, c.average_guard += ue;
+    c.average_e += p.ovality->value_si * 1e6, c.average_guard += ue;
     c.discord += p.obstacles.disagree || p.not_two_lobed;
   }
   for (double* x : {&c.over, &c.under, &c.e_over, &c.e_under, &c.mean, &c.least, &c.greatest, &c.ovality, &c.average_e,
@@ -168,9 +168,9 @@ TEST(Simulation, TwoDirectionsDoNotMakeARoundBoreTooBig) {
     const double mean_um = dice.between(-0.5, 0.5);
     read_bore(s, mean_um, dice, round);
     const Sized greatest = judge_plane(round.plane)->greatest;
-    const double off = greatest.value_m - 0.1 - mean_um * 1e-6;
+    const double off = greatest.value_si - 0.1 - mean_um * 1e-6;
     over += off > greatest.uncertainty().expanded_si;
-    over_plainly += off > greatest.uncertainty().expanded_si - greatest.allowance_m;
+    over_plainly += off > greatest.uncertainty().expanded_si - greatest.allowance_si;
   }
   EXPECT_LE(static_cast<double>(over) / kBores, 0.025 + kSampling);
   EXPECT_GT(static_cast<double>(over_plainly) / kBores, 0.025 + kSampling);
@@ -236,8 +236,8 @@ TEST(Simulation, TaperIsCoveredThoughGaugeAndHeatAreShared) {
     planes.b = plane_mean(judge_plane(b.plane).value());
     planes.limit = micrometres(5);
     const TaperJudged t = judge_taper(planes).value();
-    covered += std::abs(t.taper.value_m * 1e6 - 12) <= t.taper.uncertainty().expanded_si * 1e6;
-    covered_mean += std::abs((t.mean.value_m - 0.1) * 1e6 - mean_um - 6) <= t.mean.uncertainty().expanded_si * 1e6;
+    covered += std::abs(t.taper.value_si * 1e6 - 12) <= t.taper.uncertainty().expanded_si * 1e6;
+    covered_mean += std::abs((t.mean.value_si - 0.1) * 1e6 - mean_um - 6) <= t.mean.uncertainty().expanded_si * 1e6;
     seen += t.answer == Answer::out;
     planes.same_gauge = planes.same_temperatures = false;
     seen_if_not_shared += judge_taper(planes)->answer == Answer::out;
@@ -252,16 +252,16 @@ TEST(Simulation, TaperIsCoveredThoughGaugeAndHeatAreShared) {
 TEST(Simulation, WrongJudgesAreCaught) {
   const auto range_for_ovality = [](const PlaneReadings& in) {
     PlaneJudged p = ours(in);
-    p.ovality->value_m = p.spread_m;
-    p.ovality->allowance_m = 0;
+    p.ovality->value_si = p.spread_m;
+    p.ovality->allowance_si = 0;
     return p;
   };
   EXPECT_GT(count({.scatter = 1.5, .step = 0.1}, 21, range_for_ovality).e_over, 0.025 + kSampling);
   const auto noise_not_taken_off = [](const PlaneReadings& in) {
     PlaneJudged p = ours(in);
     const double raw = fit_form(in.readings)->amplitude_m();
-    p.greatest.value_m = p.mean.value_m + raw;
-    p.greatest.allowance_m = 0;
+    p.greatest.value_si = p.mean.value_si + raw;
+    p.greatest.allowance_si = 0;
     return p;
   };
   EXPECT_GT(count({.calibration_u = 0.1}, 22, noise_not_taken_off).over, 0.025 + kSampling);

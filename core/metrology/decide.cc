@@ -18,33 +18,40 @@ double guard_of(const Budget& b, double share, double temperature_u_m, Rule rule
 }
 
 /// What is left for the gauge and its scatter once the temperatures have had their part; nought where nothing is.
-double left_for_gauge(double margin_m, double temperature_u_m, Rule rule) {
+double left_for_gauge(double margin_si, double temperature_u_m, Rule rule) {
   const double taken = factor(kEndless, rule) * temperature_u_m;
-  return std::sqrt(std::max(0.0, margin_m * margin_m - taken * taken));
+  return std::sqrt(std::max(0.0, margin_si * margin_si - taken * taken));
 }
 
 }  // namespace
 
 Uncertainty Sized::uncertainty() const {
-  Uncertainty u = expand({u_m, dof});
-  u.expanded_si += allowance_m;
+  Uncertainty u = expand({u_si, dof});
+  u.expanded_si += allowance_si;
   return u;
 }
 
-double Sized::guard_m(Rule rule) const { return factor(dof, rule) * u_m + allowance_m; }
+double Sized::guard_si(Rule rule) const { return factor(dof, rule) * u_si + allowance_si; }
+
+Judged judge(const Sized& value, const Bounds& limits, Rule rule) {
+  Judged out;
+  const auto take = [&](double limit_si, double margin, Judged::Against against) {
+    if (out.against != Judged::Against::nothing && margin >= out.margin_si) return;
+    out.against = against, out.margin_si = margin, out.limit_si = limit_si;
+  };
+  if (limits.least_si) take(*limits.least_si, value.value_si - *limits.least_si, Judged::Against::least);
+  if (limits.greatest_si) take(*limits.greatest_si, *limits.greatest_si - value.value_si, Judged::Against::greatest);
+  if (out.against == Judged::Against::nothing) return out;
+  const double guard = value.guard_si(rule);
+  out.answer = out.margin_si >= guard ? Answer::in : -out.margin_si > guard ? Answer::out : Answer::cannot_tell;
+  return out;
+}
 
 Judged judge(const Sized& value, const SizeLimits& limits, Rule rule) {
-  Judged out;
-  const auto take = [&](Length limit, double margin, Judged::Against against) {
-    if (out.against != Judged::Against::nothing && margin >= out.margin_m) return;
-    out.against = against, out.margin_m = margin, out.limit_m = limit.si();
-  };
-  if (limits.least) take(*limits.least, value.value_m - limits.least->si(), Judged::Against::least);
-  if (limits.greatest) take(*limits.greatest, limits.greatest->si() - value.value_m, Judged::Against::greatest);
-  if (out.against == Judged::Against::nothing) return out;
-  const double guard = value.guard_m(rule);
-  out.answer = out.margin_m >= guard ? Answer::in : -out.margin_m > guard ? Answer::out : Answer::cannot_tell;
-  return out;
+  Bounds bounds;
+  if (limits.least) bounds.least_si = limits.least->si();
+  if (limits.greatest) bounds.greatest_si = limits.greatest->si();
+  return judge(value, bounds, rule);
 }
 
 Answer worse(Answer a, Answer b) {
@@ -55,8 +62,8 @@ Answer worse(Answer a, Answer b) {
 double conformance(const Sized& value, const SizeLimits& limits) {
   const auto below = [&](double limit) {
     // A value known exactly is on one side or the other.
-    if (!(value.u_m > 0)) return value.value_m <= limit ? 1.0 : 0.0;
-    const double z = (limit - value.value_m) / value.u_m;
+    if (!(value.u_si > 0)) return value.value_si <= limit ? 1.0 : 0.0;
+    const double z = (limit - value.value_si) / value.u_si;
     return value.dof > kEndless / 2 ? normal_cdf(z) : student_cdf(z, std::max(value.dof, 1.0));
   };
   const double under_greatest = limits.greatest ? below(limits.greatest->si()) : 1.0;
@@ -64,8 +71,8 @@ double conformance(const Sized& value, const SizeLimits& limits) {
   return std::max(0.0, under_greatest - under_least);
 }
 
-Settle what_settles(const Budget& b, double margin_m, Rule rule) {
-  const double wanted = std::abs(margin_m);
+Settle what_settles(const Budget& b, double margin_si, Rule rule) {
+  const double wanted = std::abs(margin_si);
   if (!(wanted >= kFinestGauge_m)) return {};
   const bool open = b.temperature_if_taken_u_m < b.temperature_u_m;
   if (open && guard_of(b, 1, b.temperature_if_taken_u_m, rule) <= wanted) return {Remedy::take_temperatures};

@@ -1,6 +1,6 @@
 // decide.h: in, out or cannot tell, and what would settle it. No allocation.
 //
-//   const Judged j = judge({.value_m = 80.0201e-3, .u_m = 6e-6}, limits, Rule::guard_u);
+//   const Judged j = judge({.value_si = 80.0201e-3, .u_si = 6e-6}, limits, Rule::guard_u);
 #pragma once
 
 #include <optional>
@@ -20,26 +20,31 @@ struct SizeLimits {
   std::optional<Length> least = std::nullopt;
   std::optional<Length> greatest = std::nullopt;
 };
+/// Limits of any kind of quantity, in its SI unit.
+struct Bounds {
+  std::optional<double> least_si = std::nullopt;
+  std::optional<double> greatest_si = std::nullopt;
+};
 
-/// A value with its uncertainty. `allowance_m` widens U beyond k·u (form.h).
+/// A value of any kind with its uncertainty, in its SI unit. `allowance_si` widens U beyond k·u (form.h).
 struct Sized {
-  double value_m = 0;
-  double u_m = 0;
+  double value_si = 0;
+  double u_si = 0;
   double dof = kEndless;
-  double allowance_m = 0;
+  double allowance_si = 0;
 
   /// Expanded uncertainty at 95 % two-sided, allowance and all.
   [[nodiscard]] Uncertainty uncertainty() const;
   /// The guard band of a rule.
-  [[nodiscard]] double guard_m(Rule rule) const;
+  [[nodiscard]] double guard_si(Rule rule) const;
 };
 
 /// The answer, and the limit it hangs on.
 struct Judged {
   Answer answer = Answer::in;
   enum class Against { nothing, least, greatest } against = Against::nothing;
-  double margin_m = 0;  ///< To that limit: over nought inside, under nought outside.
-  double limit_m = 0;
+  double margin_si = 0;  ///< To that limit: over nought inside, under nought outside.
+  double limit_si = 0;
 };
 
 /// Judges a value against one or two limits.
@@ -47,6 +52,7 @@ struct Judged {
 /// Model      In where value ± guard lies inside, out where it is outside by more than the guard, else cannot tell.
 ///            Without limits: in, against nothing.
 /// Source     [ISO14253-1]; guard U is the default here, the one-sided factor of the 2017 edition is from memory.
+[[nodiscard]] Judged judge(const Sized& value, const Bounds& limits, Rule rule);
 [[nodiscard]] Judged judge(const Sized& value, const SizeLimits& limits, Rule rule);
 
 /// Out beats cannot tell beats in.
@@ -88,6 +94,6 @@ inline constexpr double kFinestGauge_m = 0.5e-6;  ///< Nearer to a limit nothing
 
 /// The least trouble that would bring the guard under the margin, the value staying where it is: temperatures where they
 /// were not taken, then more readings (at most 24), then a finer gauge.
-[[nodiscard]] Settle what_settles(const Budget& budget, double margin_m, Rule rule);
+[[nodiscard]] Settle what_settles(const Budget& budget, double margin_si, Rule rule);
 
 }  // namespace flatwise::metrology

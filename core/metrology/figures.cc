@@ -44,22 +44,22 @@ Result<Computed> compute_decision(const Given& in) {
   }
   const Rule rule = rule_from(in);
   const double dof = in.has("dof") ? in.si("dof") : kEndless;
-  const Sized value{.value_m = in.si("value"), .u_m = in.si("expanded") / coverage_factor(dof), .dof = dof};
+  const Sized value{.value_si = in.si("value"), .u_si = in.si("expanded") / coverage_factor(dof), .dof = dof};
   const Judged judged = judge(value, limits, rule);
-  Computed out{.values = {any_ratio(conformance(value, limits)), length(value.guard_m(rule)),
-                          length(std::abs(judged.margin_m)), std::string{answer_text(judged.answer)}},
+  Computed out{.values = {any_ratio(conformance(value, limits)), length(value.guard_si(rule)),
+                          length(std::abs(judged.margin_si)), std::string{answer_text(judged.answer)}},
                .answer = judged.answer};
   if (judged.answer == Answer::in) return out;
-  Args args{{"value", length(value.value_m)},
-            {"uncertainty", length(value.guard_m(rule))},
-            {"limit", length(judged.limit_m)},
-            {"by", length(std::abs(judged.margin_m))}};
+  Args args{{"value", length(value.value_si)},
+            {"uncertainty", length(value.guard_si(rule))},
+            {"limit", length(judged.limit_si)},
+            {"by", length(std::abs(judged.margin_si))}};
   if (judged.answer == Answer::out) {
     out.findings.push_back({Code{"metrology.value_out"}, Severity::out, std::move(args), {}, std::nullopt});
     return out;
   }
-  const bool hopeless = std::abs(judged.margin_m) < kFinestGauge_m;
-  const Settle settle{hopeless ? Remedy::none : Remedy::gauge, 0, std::abs(judged.margin_m)};
+  const bool hopeless = std::abs(judged.margin_si) < kFinestGauge_m;
+  const Settle settle{hopeless ? Remedy::none : Remedy::gauge, 0, std::abs(judged.margin_si)};
   out.findings.push_back({Code{"metrology.value_cannot_tell"},
                           Severity::cannot_tell,
                           std::move(args),
@@ -155,6 +155,7 @@ std::span<const FigureSpec> figures() {
     std::vector<FigureSpec> all = bore_figures();
     for (const auto make : {decision_figure, temperature_figure, expanded_figure, study_figure, v_block_figure})
       all.push_back(make());
+    for (FigureSpec& figure : run_figures()) all.push_back(std::move(figure));
     return all;
   }();
   return kFigures;

@@ -90,8 +90,8 @@ Result<Computed> compute_plane(const Given& in) {
   const PlaneJudged& p = *judged;
   const bool any_limit = plane.limits.least || plane.limits.greatest || plane.ovality_limit;
   const double u_size = std::max(p.least.uncertainty().expanded_si, p.greatest.uncertainty().expanded_si);
-  Computed out{.values = {length(p.mean.value_m), length(p.least.value_m), length(p.greatest.value_m),
-                          length(p.ovality ? p.ovality->value_m : p.spread_m), length(u_size), length(p.own.u),
+  Computed out{.values = {length(p.mean.value_si), length(p.least.value_si), length(p.greatest.value_si),
+                          length(p.ovality ? p.ovality->value_si : p.spread_m), length(u_size), length(p.own.u),
                           length(p.gauge_u_m), length(p.temperature_u_m),
                           std::string{any_limit ? answer_text(p.answer) : "not_judged"}},
                .u = uncertainties_of(p)};
@@ -174,8 +174,8 @@ Result<Computed> compute_taper(const Given& in) {
   const auto judged = judge_taper(*planes);
   if (!judged) return tl::unexpected(judged.error());
   const TaperJudged& t = *judged;
-  Computed out{.values = {length(t.taper.value_m), length(t.mean.value_m),
-                          length(t.bell_mouth ? std::max(0.0, t.bell_mouth->value_m) : 0.0),
+  Computed out{.values = {length(t.taper.value_si), length(t.mean.value_si),
+                          length(t.bell_mouth ? std::max(0.0, t.bell_mouth->value_si) : 0.0),
                           std::string{planes->limit ? answer_text(t.answer) : "not_judged"}},
                .u = {t.taper.uncertainty(), t.mean.uncertainty(),
                      t.bell_mouth ? std::optional{t.bell_mouth->uncertainty()} : std::nullopt, std::nullopt},

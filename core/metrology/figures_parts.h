@@ -33,5 +33,7 @@ inline constexpr std::string_view kStandings[] = {"in_date", "overdue", "accepte
 
 /// bore-at-plane and bore-taper.
 [[nodiscard]] std::vector<FigureSpec> bore_figures();
+/// run-rise and run-vibration.
+[[nodiscard]] std::vector<FigureSpec> run_figures();
 
 }  // namespace flatwise::metrology

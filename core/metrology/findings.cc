@@ -25,10 +25,10 @@ Message set_aside() { return {Code{"metrology.set_aside"}, {}}; }
 /// The arguments that every finding about a value and its limit carries.
 Args of_value(const Sized& value, const Judged& judged, Rule rule, const Word& plane) {
   return {{"plane", plane},
-          {"value", length(value.value_m)},
-          {"uncertainty", length(value.guard_m(rule))},
-          {"limit", length(judged.limit_m)},
-          {"by", length(std::abs(judged.margin_m))}};
+          {"value", length(value.value_si)},
+          {"uncertainty", length(value.guard_si(rule))},
+          {"limit", length(judged.limit_si)},
+          {"by", length(std::abs(judged.margin_si))}};
 }
 
 Finding cannot_tell(Args args, Word what, bool inside, Message settle) {
@@ -44,7 +44,7 @@ void say_size(const PlaneJudged& p, Rule rule, const Word& plane, bool over, std
   if (judged.answer == Answer::cannot_tell) {
     const Settle& settle = over ? p.settle_greatest : p.settle_least;
     out.push_back(cannot_tell(std::move(args), over ? Word{"metrology.greatest"} : Word{"metrology.least"},
-                              judged.margin_m >= 0, settle_message(settle, false, plane)));
+                              judged.margin_si >= 0, settle_message(settle, false, plane)));
     return;
   }
   if (over && p.direction_known) args.emplace_back("direction", any(p.greatest_at));
@@ -65,7 +65,7 @@ void say_form(const PlaneJudged& p, Rule rule, const Word& plane, std::vector<Fi
   if (p.form == Answer::in) return;
   Args args = of_value(*p.ovality, p.ovality_judged, rule, plane);
   if (p.form == Answer::cannot_tell) {
-    out.push_back(cannot_tell(std::move(args), Word{"metrology.ovality"}, p.ovality_judged.margin_m >= 0,
+    out.push_back(cannot_tell(std::move(args), Word{"metrology.ovality"}, p.ovality_judged.margin_si >= 0,
                               settle_message(p.settle_ovality, true, plane)));
     return;
   }
@@ -117,7 +117,7 @@ void say_difference(const Sized& value, const Judged& judged, const Settle& sett
   Args args = of_value(value, judged, rule, plane);
   if (judged.answer == Answer::cannot_tell) {
     out.push_back(
-        cannot_tell(std::move(args), std::move(what), judged.margin_m >= 0, settle_message(settle, true, plane)));
+        cannot_tell(std::move(args), std::move(what), judged.margin_si >= 0, settle_message(settle, true, plane)));
     return;
   }
   args.insert(args.end(), found.args.begin(), found.args.end());

@@ -42,15 +42,15 @@ Sized mean_of(const PlaneMean& a, const PlaneMean& b) {
 }
 
 /// More readings in each plane make the planes' own parts smaller.
-Settle settle(const Combined& c, const Planes& planes, double margin_m) {
+Settle settle(const Combined& c, const Planes& planes, double margin_si) {
   const int n = std::max(1, std::min(planes.a.readings, planes.b.readings));
-  return what_settles({.own_u_m = c.u, .own_dof = c.dof, .readings = n, .round = n}, margin_m, planes.rule);
+  return what_settles({.own_u_m = c.u, .own_dof = c.dof, .readings = n, .round = n}, margin_si, planes.rule);
 }
 
 }  // namespace
 
 PlaneMean plane_mean(const PlaneJudged& plane) {
-  return {plane.mean.value_m, plane.own, plane.gauge_u_m, plane.temperature_u_m, plane.readings};
+  return {plane.mean.value_si, plane.own, plane.gauge_u_m, plane.temperature_u_m, plane.readings};
 }
 
 Result<TaperJudged> judge_taper(const Planes& planes) {
@@ -63,7 +63,7 @@ Result<TaperJudged> judge_taper(const Planes& planes) {
   out.mean = mean_of(planes.a, planes.b);
   out.taper_judged = judge(out.taper, limits, planes.rule);
   out.answer = out.taper_judged.answer;
-  if (out.answer == Answer::cannot_tell) out.settle_taper = settle(taper, planes, out.taper_judged.margin_m);
+  if (out.answer == Answer::cannot_tell) out.settle_taper = settle(taper, planes, out.taper_judged.margin_si);
   if (!planes.middle) return out;
   const PlaneMean& end = planes.a.mean_m < planes.b.mean_m ? planes.a : planes.b;
   const Combined bell = difference(planes, end, *planes.middle);
@@ -71,7 +71,7 @@ Result<TaperJudged> judge_taper(const Planes& planes) {
   const double chosen = (student_quantile(0.9875, bell.dof) - student_quantile(0.975, bell.dof)) * bell.u;
   out.bell_mouth = Sized{end.mean_m - planes.middle->mean_m, bell.u, bell.dof, chosen};
   out.bell_judged = judge(*out.bell_mouth, limits, planes.rule);
-  if (out.bell_judged.answer == Answer::cannot_tell) out.settle_bell = settle(bell, planes, out.bell_judged.margin_m);
+  if (out.bell_judged.answer == Answer::cannot_tell) out.settle_bell = settle(bell, planes, out.bell_judged.margin_si);
   out.answer = worse(out.answer, out.bell_judged.answer);
   return out;
 }

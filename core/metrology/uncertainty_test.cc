@@ -16,12 +16,12 @@ namespace flatwise::metrology {
 namespace {
 
 double accepted_one_sided(const TestRow& row) {
-  const Sized value{.value_m = number(row, "in4") * 1e-3, .u_m = number(row, "in3") * 1e-3};
+  const Sized value{.value_si = number(row, "in4") * 1e-3, .u_si = number(row, "in3") * 1e-3};
   const SizeLimits limits{millimetres(number(row, "in1")), millimetres(number(row, "in2"))};
   return judge(value, limits, Rule::one_sided).answer == Answer::in ? 1 : 0;
 }
 double conformance_of(const TestRow& row) {
-  return conformance({.value_m = number(row, "in4") * 1e-3, .u_m = number(row, "in3") * 1e-3},
+  return conformance({.value_si = number(row, "in4") * 1e-3, .u_si = number(row, "in3") * 1e-3},
                      {millimetres(number(row, "in1")), millimetres(number(row, "in2"))});
 }
 /// Millimetres that a warm part (and gauge) reads too long by.
@@ -39,7 +39,7 @@ double correction_of(const TestRow& row, bool both) {
 const std::map<std::string, std::function<double(const TestRow&)>>& kinds() {
   static const std::map<std::string, std::function<double(const TestRow&)>> kAll{
       {"student", [](const TestRow& r) { return student_quantile(number(r, "in1"), number(r, "in2")); }},
-      {"guard_one_sided", [](const TestRow& r) { return Sized{.u_m = number(r, "in1")}.guard_m(Rule::one_sided); }},
+      {"guard_one_sided", [](const TestRow& r) { return Sized{.u_si = number(r, "in1")}.guard_si(Rule::one_sided); }},
       {"accept_one_sided", accepted_one_sided},
       {"conformance", conformance_of},
       {"correction_part", [](const TestRow& r) { return correction_of(r, false); }},

@@ -120,6 +120,23 @@ void check_nut(const Nut& n, int index, Problems& out) {
     refuse(out, Code{"shaft.tolerance_share"}, at + ".tolerance", {}, {{"value", any_ratio(n.torque_tolerance)}});
 }
 
+/// A limit of nought would refuse every run, an interval of nought would be due at once.
+template <class Q>
+void check_above_nought(const std::optional<Q>& value, const char* field, Problems& out) {
+  if (value && !positive(any(*value).si)) refuse(out, Code{"shaft.not_positive"}, field, {}, {{"value", any(*value)}});
+}
+
+void check_run_and_service(const ShaftSpec& s, Problems& out) {
+  check_above_nought(s.test_run.shortest, "test_run.shortest", out);
+  check_above_nought(s.test_run.greatest_rise, "test_run.greatest_rise", out);
+  check_above_nought(s.test_run.greatest_vibration, "test_run.greatest_vibration", out);
+  check_above_nought(s.service.every, "service.every", out);
+  check_above_nought(s.service.nuts_again, "service.nuts_again", out);
+  if (s.service.seasons && *s.service.seasons < 1)
+    refuse(out, Code{"shaft.not_positive"}, "service.seasons", std::to_string(*s.service.seasons),
+           {{"value", any_count(*s.service.seasons)}});
+}
+
 void check_stations(const ShaftSpec& s, Problems& out) {
   std::size_t rotors = 0, nuts = 0;
   for (std::size_t i = 0; i < s.stations.size(); ++i) {
@@ -151,6 +168,7 @@ Problems all_problems(const ShaftSpec& s) {
   check_stations(s, out);
   for (std::size_t i = 0; i < s.rotors.size(); ++i) check_rotor(s.rotors[i], static_cast<int>(i) + 1, out);
   for (std::size_t i = 0; i < s.nuts.size(); ++i) check_nut(s.nuts[i], static_cast<int>(i), out);
+  check_run_and_service(s, out);
   for (const FixedUnbalance& u : s.unbalances) {
     check_flat(u.flat, s.profile.flats, "unbalance.flat", out);
     CORE_CHECK(u.station >= 0 && static_cast<std::size_t>(u.station) < s.stations.size());

@@ -178,6 +178,20 @@ struct Policies {
   Force one_person_pull = newtons(400);            ///< Default assumed.
 };
 
+/// What the test run is judged by. What is not there is not judged, and not asked for.
+struct TestRun {
+  std::optional<Time> shortest = std::nullopt;                  ///< How long it has to run.
+  std::optional<TemperatureRise> greatest_rise = std::nullopt;  ///< Of a hanger above the room.
+  std::optional<Speed> greatest_vibration = std::nullopt;       ///< Of a hanger's housing, rms.
+};
+
+/// When the shaft is to be looked at again, counted from the job. What is not there is not said.
+struct Service {
+  std::optional<Time> every = std::nullopt;  ///< Hours on the meter from job to job.
+  std::optional<int> seasons = std::nullopt;
+  std::optional<Time> nuts_again = std::nullopt;  ///< Running hours after which the nuts are checked once more.
+};
+
 struct ShaftSpec {
   std::string name;
   bool invented = false;  ///< Demo data: said on every sheet.
@@ -192,6 +206,8 @@ struct ShaftSpec {
   std::vector<Nut> nuts;          ///< One a nut station, in order.
   std::vector<FixedUnbalance> unbalances;
   Policies policies;
+  TestRun test_run = {};
+  Service service = {};
   std::string currency = {};  ///< Three letters: of every price above; empty where there is none.
   std::map<std::string, Origin, std::less<>> origins;  ///< By field path; what is not here was given.
 };

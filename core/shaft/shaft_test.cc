@@ -50,6 +50,20 @@ TEST(Shaft, GivesEveryProblemAtOnce) {
   EXPECT_TRUE(has(shaft.error(), Code{"shaft.not_positive"}, "nut 1.torque"));
 }
 
+TEST(Shaft, RefusesALimitOfTheRunOrAnIntervalOfNought) {
+  auto spec = sample_shaft({.rotors = 2});
+  spec.test_run = {.shortest = minutes(20), .greatest_rise = kelvins(40), .greatest_vibration = Speed::from_si(4.5e-3)};
+  spec.service = {.every = 400.0 * minutes(60), .seasons = 1, .nuts_again = minutes(600)};
+  EXPECT_TRUE(Shaft::make(spec));
+  spec.test_run = {.shortest = minutes(0), .greatest_rise = kelvins(-1), .greatest_vibration = Speed::from_si(0)};
+  spec.service = {.every = minutes(0), .seasons = 0, .nuts_again = minutes(-1)};
+  const auto shaft = Shaft::make(spec);
+  ASSERT_FALSE(shaft);
+  for (const char* field : {"test_run.shortest", "test_run.greatest_rise", "test_run.greatest_vibration",
+                            "service.every", "service.seasons", "service.nuts_again"})
+    EXPECT_TRUE(has(shaft.error(), Code{"shaft.not_positive"}, field)) << field;
+}
+
 TEST(Shaft, RefusesABearingThatIsNotThisHubs) {
   auto spec = sample_shaft({.rotors = 2});
   spec.rotors[1].bearing.outside = millimetres(110);
