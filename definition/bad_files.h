@@ -141,6 +141,21 @@ inline constexpr Bad kBadShafts[] = {
     {"D = \"100 mm\"", "D = ¦\"110 mm\"", "shaft.bearing_not_hub", "rotor.bearing.D"},
     {"outside = \"150 mm\"", "outside = ¦\"99 mm\"", "shaft.hub_thin", "rotor.hub.outside"},
     {"repeat = 9", "repeat = 9, with = { mass = ¦\"0 kg\" }", "definition.out_of_range", "stack.order[4].with.mass"},
+    // The test run and the service.
+    {"[test_run]", "[¦test_rnu]", "definition.unknown_key", "test_rnu"},
+    {"shortest = \"20 min\"", "¦longest = \"20 min\"", "definition.unknown_key", "test_run.longest"},
+    {"shortest = \"20 min\"", "shortest = ¦\"0 min\"", "definition.out_of_range", "test_run.shortest"},
+    {"shortest = \"20 min\"", "shortest = ¦20", "definition.number_without_unit", "test_run.shortest"},
+    {"greatest_rise = \"40 K\"", "greatest_rise = ¦\"40 mm\"", "quantity.other_kind", "test_run.greatest_rise"},
+    {"greatest_rise = \"40 K\"", "greatest_rise = ¦\"201 K\"", "definition.out_of_range", "test_run.greatest_rise"},
+    {"greatest_vibration = \"4.5 mm/s\"", "greatest_vibration = ¦\"4.5 m/s\"", "definition.out_of_range",
+     "test_run.greatest_vibration"},
+    {"greatest_vibration = \"4.5 mm/s\"", "greatest_vibration = ¦\"nan mm/s\"", "quantity.not_finite",
+     "test_run.greatest_vibration"},
+    {"every = \"400 h\"", "every = ¦\"-400 h\"", "definition.out_of_range", "service.every"},
+    {"seasons = 1", "seasons = ¦0", "definition.out_of_range", "service.seasons"},
+    {"seasons = 1", "seasons = ¦\"one\"", "definition.wrong_type", "service.seasons"},
+    {"nuts_again = \"10 h\"", "nuts_again = ¦\"10\"", "quantity.no_unit", "service.nuts_again"},
 };
 
 inline constexpr Bad kBadWorkshops[] = {
@@ -203,6 +218,20 @@ inline constexpr Bad kBadReadings[] = {
     {"captive_in = { pulley = \"yes\" }", "captive_in = { puley = ¦\"yes\" }", "definition.unknown_label",
      "answers.captive_in.puley"},
     {"[answers]", "[¦anwers]", "definition.unknown_key", "anwers"},
+    // The test run.
+    {"ran = \"40 min\"", "ran = ¦\"40 mm\"", "quantity.other_kind", "test_run.ran"},
+    {"ran = \"40 min\"", "¦runs = \"40 min\"", "definition.unknown_key", "test_run.runs"},
+    {"room = \"57 °F\"", "room = ¦\"570 °C\"", "definition.out_of_range", "test_run.room"},
+    {"meter = \"VM-1\"", "meter = ¦\"TH-1\"", "definition.wrong_gauge", "test_run.meter"},
+    {"meter = \"VM-1\"", "meter = ¦\"VM-7\"", "definition.unknown_gauge", "test_run.meter"},
+    {"temperature = \"104 °F\"", "temperature = ¦104", "definition.number_without_unit",
+     "test_run.hanger[1].temperature"},
+    {"vibration = \"0.09 in/s\"", "vibration = ¦\"0.09 in\"", "quantity.other_kind", "test_run.hanger[1].vibration"},
+    {"vibration = \"0.09 in/s\"", "vibration = ¦\"1.09 m/s\"", "definition.out_of_range",
+     "test_run.hanger[1].vibration"},
+    {"label = \"hanger A\"", "label = ¦\"pulley\"", "definition.no_hanger", "test_run.hanger[1].label"},
+    {"label = \"hanger A\"", "label = ¦\"hanger C\"", "definition.unknown_label", "test_run.hanger[1].label"},
+    {"label = \"hanger B\"", "label = ¦\"hanger A\"", "definition.hanger_twice", "test_run.hanger[2].label"},
 };
 
 }  // namespace flatwise::definition

@@ -34,6 +34,8 @@ class BenchReader {
   void read_part(const Section& s);
   void read_feeler(const Section& s);
   void read_torque(const Section& s);
+  void read_run(const Section& s);
+  void read_run_hanger(const Section& s, const std::string& thermometer, const std::string& meter);
   void read_answers(const toml::table& table, const std::string& id, const std::string& path);
   void read_answer(const toml::node& node, const toml::key& key, const std::string& parent, const std::string& path);
 

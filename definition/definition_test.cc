@@ -295,7 +295,7 @@ TEST(WorkshopFile, IsReadAsWritten) {
   EXPECT_NEAR(*w.rate_per_hour, 48, 1e-9);
   EXPECT_NEAR(w.room.celsius(), 18, 1e-9);
   EXPECT_EQ(w.origins.at("workshop.room_half_width").kind, OriginKind::assumed);
-  ASSERT_EQ(w.gauges.size(), 6U);
+  ASSERT_EQ(w.gauges.size(), 7U);
   EXPECT_NEAR(w.gauges[0].calibration_expanded_si, 2.5e-6, 1e-18);
   EXPECT_FALSE(w.gauges[0].relative);
   EXPECT_EQ(w.gauges[0].repeatability_readings, 20);

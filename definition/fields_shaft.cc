@@ -11,7 +11,7 @@ namespace {
 using namespace takes;
 using std::string_view;
 
-constexpr double kMm = 1e-3, kMicro = 1e-6, kMinute = 60, kDegree = std::numbers::pi / 180;
+constexpr double kMm = 1e-3, kMicro = 1e-6, kMinute = 60, kHour = 3600, kDegree = std::numbers::pi / 180;
 constexpr double kTurnsPerMinute = std::numbers::pi / 30;
 
 constexpr std::array<string_view, 2> kEnds{"A", "B"};
@@ -43,6 +43,8 @@ constexpr Field kFields[] = {
     {.meaning = Code{"definition.field.shaft_file.material"}, .takes = kOpenTable, .table = "material"},
     {.meaning = Code{"definition.field.shaft_file.policy"}, .takes = kTable, .table = "policy"},
     {.meaning = Code{"definition.field.shaft_file.unbalance"}, .takes = kTables, .table = "unbalance"},
+    {.meaning = Code{"definition.field.shaft_file.test_run"}, .takes = kTable, .table = "test_run"},
+    {.meaning = Code{"definition.field.shaft_file.service"}, .takes = kTable, .table = "service"},
 
     // The shaft.
     {.meaning = Code{"definition.field.shaft.name"},
@@ -699,6 +701,34 @@ constexpr Field kFields[] = {
      .range = kFlat,
      .required = true,
      .example = "3"},
+
+    // The test run, and when it is due again: nothing is assumed, what is not there is not asked.
+    {.meaning = Code{"definition.field.test_run.shortest"},
+     .takes = kQuantity,
+     .kind = Kind::time,
+     .range = {0, 24 * 60 * kMinute, true},
+     .example = "\"20 min\""},
+    {.meaning = Code{"definition.field.test_run.greatest_rise"},
+     .takes = kQuantity,
+     .kind = Kind::temperature_rise,
+     .range = {0, 200, true},
+     .example = "\"40 K\""},
+    {.meaning = Code{"definition.field.test_run.greatest_vibration"},
+     .takes = kQuantity,
+     .kind = Kind::speed,
+     .range = {0, 0.1, true},
+     .example = "\"4.5 mm/s\""},
+    {.meaning = Code{"definition.field.service.every"},
+     .takes = kQuantity,
+     .kind = Kind::time,
+     .range = {0, 100'000 * kHour, true},
+     .example = "\"400 h\""},
+    {.meaning = Code{"definition.field.service.seasons"}, .takes = kWhole, .range = {1, 20}, .example = "1"},
+    {.meaning = Code{"definition.field.service.nuts_again"},
+     .takes = kQuantity,
+     .kind = Kind::time,
+     .range = {0, 1000 * kHour, true},
+     .example = "\"10 h\""},
 };
 
 }  // namespace

@@ -9,7 +9,8 @@ namespace {
 using namespace takes;
 using std::string_view;
 
-constexpr std::array<string_view, 6> kUses{"bore gauge", "thermometer", "length", "feeler", "wrench", "press gauge"};
+constexpr std::array<string_view, 7> kUses{"bore gauge", "thermometer", "length",         "feeler",
+                                           "wrench",     "press gauge", "vibration meter"};
 constexpr Range kDiameter{0.001, 2};
 
 constexpr Field kFields[] = {

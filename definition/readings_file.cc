@@ -30,6 +30,7 @@ Bench BenchReader::read() {
     if (auto length = told(s, "length")) bench_.stack.push_back({*std::move(length), gauge(s, "gauge", {Use::length})});
   for (const Section& s : all.tables("feeler")) read_feeler(s);
   for (const Section& s : all.tables("torque")) read_torque(s);
+  read_run(all.table("test_run"));
   if (const auto* node = all.node("answers"); node && node->is_table()) read_answers(*node->as_table(), {}, "answers");
   return std::move(bench_);
 }
@@ -187,6 +188,30 @@ void BenchReader::read_torque(const Section& s) {
   if (!shown) return;
   t.shown = *std::move(shown);
   bench_.torques.push_back(std::move(t));
+}
+
+void BenchReader::read_run(const Section& s) {
+  const std::string thermometer = gauge(s, "thermometer", {Use::thermometer});
+  const std::string meter = gauge(s, "meter", {Use::vibration_meter});
+  if (auto ran = told(s, "ran")) bench_.runs.push_back({RunQuantity::minutes, 0, *std::move(ran), {}});
+  if (auto room = told(s, "room")) bench_.runs.push_back({RunQuantity::room, 0, *std::move(room), thermometer});
+  for (const Section& hanger : s.tables("hanger")) read_run_hanger(hanger, thermometer, meter);
+}
+
+void BenchReader::read_run_hanger(const Section& s, const std::string& thermometer, const std::string& meter) {
+  const toml::node* label = s.node("label");
+  if (!label || !label->is_string()) return;
+  const auto at = station(s.text("label"), *label, s.path("label"));
+  if (!at) return;
+  if (context_.shaft.stations()[*at].kind != StationKind::hanger)
+    return s.problem(Code{"definition.no_hanger"}, "label", {{"label", s.text("label")}});
+  const int number = static_cast<int>(*at) + 1;
+  const bool twice = std::ranges::any_of(bench_.runs, [&](const RunReading& r) { return r.station == number; });
+  if (twice) return s.problem(Code{"definition.hanger_twice"}, "label", {{"label", s.text("label")}});
+  if (auto read = told(s, "temperature"))
+    bench_.runs.push_back({RunQuantity::hanger, number, *std::move(read), thermometer});
+  if (auto read = told(s, "vibration"))
+    bench_.runs.push_back({RunQuantity::vibration, number, *std::move(read), meter});
 }
 
 // guards_on = "yes"; bearing_greased = { 4 = "yes" }; nut_rechecked = { A = "yes" }; captive_in = { pulley = "no" }.

@@ -83,6 +83,18 @@ void read_unbalances(ShaftFile& to) {
   }
 }
 
+void read_run_and_service(ShaftFile& to) {
+  const Section run = to.section("test_run");
+  if (const auto v = run.quantity("shortest")) to.spec.test_run.shortest = Time::from_si(v->value.si);
+  if (const auto v = run.quantity("greatest_rise")) to.spec.test_run.greatest_rise = kelvins(v->value.si);
+  if (const auto v = run.quantity("greatest_vibration"))
+    to.spec.test_run.greatest_vibration = Speed::from_si(v->value.si);
+  const Section service = to.section("service");
+  if (const auto v = service.quantity("every")) to.spec.service.every = Time::from_si(v->value.si);
+  if (service.has("seasons")) to.spec.service.seasons = static_cast<int>(service.whole("seasons"));
+  if (const auto v = service.quantity("nuts_again")) to.spec.service.nuts_again = Time::from_si(v->value.si);
+}
+
 // --- Problems of Shaft::make -------------------------------------------------------------------------------------------
 
 struct Located {
@@ -126,7 +138,7 @@ Located locate(ShaftFile& to, const std::string& field) {
     return {s.path() + (rest.empty() ? "" : "." + rest), s.place(), {}};
   }
   const std::string_view top = std::string_view{field}.substr(0, dot);
-  if (top == "shaft" || top == "stack") return in(to.section(top));
+  if (top == "shaft" || top == "stack" || top == "test_run" || top == "service") return in(to.section(top));
   if (top == "unbalance") {
     const Section all{to.file, "shaft_file", &to.file.root(), {}};
     return {field, all.place("unbalance"), {}};
@@ -168,6 +180,7 @@ Results<Shaft> read_shaft(std::string_view toml, std::string_view name) {
   read_stack(to);
   read_policies(to);
   read_unbalances(to);
+  read_run_and_service(to);
   return make(to);
 }
 

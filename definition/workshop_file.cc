@@ -26,6 +26,8 @@ Kind shown_kind(Gauge::Use use) {
       return Kind::torque;
     case Gauge::Use::press_gauge:
       return Kind::force;
+    case Gauge::Use::vibration_meter:
+      return Kind::speed;
     default:
       return Kind::length;
   }

@@ -28,12 +28,19 @@ struct Told {
   Place place;
 };
 
+/// One certificate of a gauge: in force from its day until it runs out.
+struct Certificate {
+  std::optional<Day> from;  ///< None: it came with the gauge, and its day was not noted.
+  Day until;
+  double expanded_si = 0;  ///< As Gauge::calibration_expanded_si.
+};
+
 struct Gauge {
   std::string id;
-  enum class Use { bore_gauge, thermometer, length, feeler, wrench, press_gauge } use = Use::bore_gauge;
+  enum class Use { bore_gauge, thermometer, length, feeler, wrench, press_gauge, vibration_meter } use = Use::bore_gauge;
   Kind kind = Kind::length;            ///< What it shows.
   double calibration_expanded_si = 0;  ///< U of its certificate, k = 2. Relative (ratio) when `relative`.
-  bool relative = false;               ///< calibration_expanded is a share of the reading (wrenches, press gauges).
+  bool relative = false;               ///< calibration_expanded is a share of the reading (wrenches and the like).
   double resolution_si = 0;
   std::optional<double> repeatability_si;  ///< Standard deviation of one reading, from its own study.
   int repeatability_readings = 0;          ///< Readings in that study; degrees of freedom are one less.

@@ -14,7 +14,8 @@ namespace {
 using wire::Json;
 namespace fields = job::fields;
 
-constexpr std::string_view kUses[] = {"bore_gauge", "thermometer", "length", "feeler", "wrench", "press_gauge"};
+constexpr std::string_view kUses[] = {"bore_gauge", "thermometer", "length",         "feeler",
+                                      "wrench",     "press_gauge", "vibration_meter"};
 
 Json gauges_json(const Workshop& workshop) {
   Json list = Json::array();

@@ -12,8 +12,9 @@ namespace flatwise::job::check_detail {
 namespace {
 
 using Use = Gauge::Use;
-constexpr std::array<const char*, 6> kUses{"gauge_use.bore_gauge", "gauge_use.thermometer", "gauge_use.length",
-                                           "gauge_use.feeler",     "gauge_use.wrench",      "gauge_use.press_gauge"};
+constexpr std::array<const char*, 7> kUses{"gauge_use.bore_gauge",     "gauge_use.thermometer", "gauge_use.length",
+                                           "gauge_use.feeler",         "gauge_use.wrench",      "gauge_use.press_gauge",
+                                           "gauge_use.vibration_meter"};
 Word use_word(Use use) { return Word{kUses[static_cast<std::size_t>(use)]}; }
 
 class BodyCheck {
@@ -181,6 +182,7 @@ class BodyCheck {
       (void)station_is_there(b.station);
     }
     if (b.what == RunQuantity::hanger || b.what == RunQuantity::room) gauge(b.gauge, Use::thermometer);
+    if (b.what == RunQuantity::vibration) gauge(b.gauge, Use::vibration_meter);
   }
   void operator()(const SecondLook& b) {
     if (!rotor(b.rotor)) return;

@@ -15,8 +15,8 @@ using job::StockMove;
 using enum StoreFault::Kind;
 
 namespace {
-constexpr std::array<std::string_view, 6> kUses{"bore_gauge", "thermometer", "length",
-                                                "feeler",     "wrench",      "press_gauge"};
+constexpr std::array<std::string_view, 7> kUses{"bore_gauge", "thermometer", "length",         "feeler",
+                                                "wrench",     "press_gauge", "vibration_meter"};
 constexpr std::array<std::string_view, 3> kRoles{"bench", "lead", "owner"};
 
 template <class Names>
