@@ -12,12 +12,13 @@
 
 namespace flatwise::draws {
 
-/// One sequence of random numbers out of 2^64 that a seed has.
+/// One sequence of random numbers out of those that a seed has.
 ///
 /// Model      The seed is Philox's key. The counter's upper half is the stream, its lower half counts blocks of four
 ///            words, so two streams of one seed have no counter in common within 2^64 blocks each, and one key never
 ///            gives the same block twice. Two seeds are two keys: independent by the generator's design, not by proof.
-/// Inputs     Any seed, any stream.
+/// Inputs     Any seed; any stream, those under 2^63 where the seed is also used by a kernel that places its own counters
+///            (core/stack): such counters stand in the upper half.
 /// Accuracy   Words exact; uniform() 52 bits; normal() to 1e-15 of the exact transform. Same bits on every machine.
 /// Source     [Philox].
 class Stream {

@@ -19,16 +19,19 @@ struct Place {
   friend bool operator==(const Place&, const Place&) = default;
 };
 
+inline constexpr int kPhiloxRounds = 10;  ///< Its authors' own choice.
+inline constexpr int kFewestRounds = 7;   ///< The fewest that pass every test its authors put it to: for hot loops.
+
 /// The four words at a place.
 ///
-/// Model      Ten rounds of two 32 x 32 bit products, as published. With one key it is a bijection of the counter:
-///            different counters never give the same four words.
+/// Model      Rounds of two 32 x 32 bit products, as published. With one key it is a bijection of the counter: different
+///            counters never give the same four words.
 /// Accuracy   Exact; the published known answers are its test.
 /// Source     [Philox].
+template <int kRounds = kPhiloxRounds>
 [[nodiscard]] constexpr Words philox(const Place& place) {
   constexpr std::uint64_t kFirst = 0xD2511F53, kSecond = 0xCD9E8D57;
   constexpr std::uint32_t kFirstKeyStep = 0x9E3779B9, kSecondKeyStep = 0xBB67AE85;
-  constexpr int kRounds = 10;
   auto [c0, c1, c2, c3] = place.counter;
   auto [k0, k1] = place.key;
   for (int round = 0; round < kRounds; ++round) {

@@ -82,16 +82,21 @@ double sine_series(const std::vector<double>& c, double x) {
 
 }  // namespace
 
-Result<StackLength> StackLength::of(std::span<const StackPart> parts) {
+std::optional<Problem> StackLength::checked(std::span<const StackPart> parts) {
   if (parts.empty() || parts.size() > 100'000)
-    return tl::unexpected(Problem{
-        Code{"stack.part_count"}, "length", {}, {{"count", static_cast<std::int64_t>(parts.size())}}, std::nullopt});
+    return Problem{
+        Code{"stack.part_count"}, "length", {}, {{"count", static_cast<std::int64_t>(parts.size())}}, std::nullopt};
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    if (auto p = wrong_part(parts[i], i)) return p;
+  return std::nullopt;
+}
+
+Result<StackLength> StackLength::of(std::span<const StackPart> parts) {
+  if (auto p = checked(parts)) return tl::unexpected(*std::move(p));
   StackLength out;
   std::vector<double> halves_m;
   double variance = 0, squares = 0;
-  for (std::size_t i = 0; i < parts.size(); ++i) {
-    const StackPart& part = parts[i];
-    if (auto p = wrong_part(part, i)) return tl::unexpected(*std::move(p));
+  for (const StackPart& part : parts) {
     const Length u = part.standard_uncertainty;
     const double half_m = 0.5 * (part.above + part.below).si();
     out.nominal_ = out.nominal_ + part.nominal;

@@ -42,6 +42,8 @@ struct Band {
 class StackLength {
  public:
   [[nodiscard]] static Result<StackLength> of(std::span<const StackPart> parts);
+  /// The problem that of() would refuse these parts with.
+  [[nodiscard]] static std::optional<Problem> checked(std::span<const StackPart> parts);
 
   [[nodiscard]] Length nominal() const { return nominal_; }
   [[nodiscard]] Length centre() const { return centre_; }  ///< Middle of the limits: mean and median of the sum.
