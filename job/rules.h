@@ -17,5 +17,6 @@ void marks(const Facts& facts, StageReport& report);         ///< Timing as read
 void order_back(const Facts& facts, StageReport& report);    ///< Spacers by their labels.
 void seating(const Facts& facts, StageReport& report);       ///< Stack length and the joint not home.
 void nuts(const Facts& facts, StageReport& report);          ///< Torque reached.
+void run(const Facts& facts, StageReport& report);           ///< Test run: time, heat, vibration.
 
 }  // namespace flatwise::job::rules

@@ -13,6 +13,8 @@ struct SampleShaft {
   double lean_degrees = 5;
   double pitch_mm = 160;  ///< Rotor to rotor.
   bool pulley = true;     ///< At end B, comes off; hides the flange bolts of the hanger beside it.
+  TestRun test_run = {};
+  Service service = {};
 };
 
 inline Rotor sample_rotor(double lean_degrees) {
@@ -63,6 +65,8 @@ inline ShaftSpec sample_shaft(const SampleShaft& sample = {}) {
   s.invented = true;
   s.profile = {sample.flats, millimetres(38.1)};
   s.speed = turns_per_minute(480);
+  s.test_run = sample.test_run;
+  s.service = sample.service;
   const auto add = [&](Station station) { s.stations.push_back(std::move(station)); };
   const auto add_nut = [&](const char* label, End end, int order) {
     Station nut = sample_station(StationKind::nut, label, 34, 60, 6, 8);

@@ -38,6 +38,8 @@ int rank(const Block& block) {
   if (block.what.code == Code{"job.steps_left"}) return 0;
   if (question_in(block.what) == "captive_in") return 0;
   if (block.what.code == Code{"timing.unread"}) return 1;
+  // Read while it runs or right after: before what is asked of the run as a whole.
+  if (block.what.code.id().starts_with("job.run_")) return 1;
   if (block.what.code == Code{"job.not_back_on"} || block.what.code == Code{"job.still_to_come_off"}) return 1;
   return block.what.code == Code{"job.not_signed"} || block.what.code == Code{"job.signature_void"} ? 3 : 2;
 }
