@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/stack/joints.h"
+#include "core/stack/sample.h"
 #include "core/stack/seat.h"
 #include "core/stack/sum.h"
 #include "core/working/input_specs.h"
@@ -192,7 +193,7 @@ std::vector<Finding> joint_findings(const JointChances& chances, const std::vect
     const auto joint = static_cast<std::int64_t>(order[i] + 1);
     out.push_back({Code{"stack.joint_chance"},
                    Severity::note,
-                   {{"joint", joint}, {"chance", any_ratio(chance)}},
+                   {{"joint", joint}, {"chance", any_ratio(chance)}, {"gap", any(chances.gap[order[i]].mean)}},
                    {},
                    std::nullopt});
     if (i == 0) out.back().instruction = Message{Code{"stack.look_first"}, {{"joint", joint}}};
@@ -213,7 +214,8 @@ Computed chances_said(const JointChances& chances, const std::optional<MeasuredS
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::ranges::stable_sort(order, std::greater{}, [&](std::size_t j) { return chances.open[j]; });
   Computed out{.values = {any_count(static_cast<std::int64_t>(order[0] + 1)), any_ratio(chances.open[order[0]]),
-                          any_ratio(chances.all_home)}};
+                          any_ratio(chances.all_home), any(chances.gap[order[0]].mean),
+                          any(chances.gap[order[0]].deviation)}};
   if (chances.explained) {
     out.findings = joint_findings(chances, order);
     return out;
@@ -254,7 +256,11 @@ FigureSpec open_joint_figure() {
                              chance_input("chance-open", "p", 0.01), chance_input("chance-changed", "p_c", 0.03),
                              chance_input("partly", "q", 0.5), chance_input("feeler-misses", "m", 0.1),
                              chance_input("feeler-misleads", "f", 0.001)}}),
-          .outputs = {{"joint", "j", Kind::count}, {"chance", "P_j", Kind::ratio}, {"all-home", "P_0", Kind::ratio}},
+          .outputs = {{"joint", "j", Kind::count},
+                      {"chance", "P_j", Kind::ratio},
+                      {"all-home", "P_0", Kind::ratio},
+                      {"gap", "g_j", Kind::length},
+                      {"gap-deviation", "s_g", Kind::length}},
           .sources = {"Bayes", "Seating"},
           .compute = compute_open_joint,
           .example = {{"length=100 mm", "length=50 mm", "length=100 mm", "above=0.1 mm", "below=0.1 mm",
@@ -303,6 +309,54 @@ Result<Computed> compute_slip(const Given& in) {
   return out;
 }
 
+constexpr double kMostDrawn = 1e8;
+constexpr double kErrorsToAgree = 4;  // Standard errors; by chance alone in 1 of 16,000.
+
+Result<Computed> compute_drawn(const Given& in) {
+  const auto parts = parts_from(in);
+  if (!parts) return tl::unexpected(parts.error());
+  const auto exact = StackLength::of(*parts);
+  if (!exact) return tl::unexpected(exact.error());
+  const auto drawn = SampledLength::of(*parts, {.seed = static_cast<std::uint64_t>(in.si("seed")),
+                                                .first = 0,
+                                                .count = static_cast<std::uint64_t>(in.si("samples"))});
+  if (!drawn) return tl::unexpected(drawn.error());
+  const Length least = drawn->quantile(0.025), greatest = drawn->quantile(0.975);
+  const Length error = std::max(drawn->standard_error(0.025), drawn->standard_error(0.975));
+  const Band band = exact->band();
+  const Length off = std::max(std::max(least - band.least, band.least - least),
+                              std::max(greatest - band.greatest, band.greatest - greatest));
+  Computed out{
+      .values = {any(least), any(greatest), any(error), any(off), any(drawn->mean()), any(drawn->deviation())}};
+  const bool agree = off <= kErrorsToAgree * error + 1e-9 * (band.greatest - band.least);
+  const Args args{{"off", any(off)}, {"error", any(error)}};
+  out.findings.push_back({agree ? Code{"stack.drawn_agrees"} : Code{"stack.drawn_differs"},
+                          agree ? Severity::note : Severity::cannot_tell,
+                          args,
+                          {},
+                          agree ? std::nullopt : std::optional{Message{Code{"stack.draw_more"}, {}}}});
+  return out;
+}
+
+FigureSpec drawn_figure() {
+  return {.name = "stack-drawn",
+          .formula = "many stacks drawn part by part; 2.5 % and 97.5 % of them beside the exact sum (stack-length)",
+          .inputs =
+              joined({part_inputs(),
+                      {assumed(between("samples", "n", Kind::count, 1000, kMostDrawn), any_count(1'000'000), kOwnRule),
+                       assumed(between("seed", "", Kind::count, 0, 1e15), any_count(1), kOwnRule)}}),
+          .outputs = {{"band-least", "a", Kind::length},
+                      {"band-greatest", "b", Kind::length},
+                      {"standard-error", "s", Kind::length},
+                      {"off", "largest difference from the exact", Kind::length},
+                      {"mean", "mean", Kind::length},
+                      {"deviation", "standard deviation", Kind::length}},
+          .sources = {"Philox", "BoxMuller"},
+          .compute = compute_drawn,
+          .example = {{"length=100 mm", "length=50 mm", "length=30 mm", "length=50 mm", "above=0.1 mm", "below=0.1 mm"},
+                      "band-least=229.77 mm"}};
+}
+
 FigureSpec slip_figure() {
   return {.name = "stack-slip",
           .formula = "missing −l, doubled +l, exchanged l' − l, within of the difference",
@@ -319,7 +373,8 @@ FigureSpec slip_figure() {
 }  // namespace
 
 std::span<const FigureSpec> figures() {
-  static const std::vector<FigureSpec> kFigures{length_figure(), seated_figure(), open_joint_figure(), slip_figure()};
+  static const std::vector<FigureSpec> kFigures{length_figure(), seated_figure(), open_joint_figure(), slip_figure(),
+                                                drawn_figure()};
   return kFigures;
 }
 

@@ -7,7 +7,7 @@
 
 namespace flatwise::stack {
 
-/// stack-length, seated, open-joint, stack-slip.
+/// stack-length, seated, open-joint, stack-slip, stack-drawn.
 [[nodiscard]] std::span<const FigureSpec> figures();
 
 }  // namespace flatwise::stack

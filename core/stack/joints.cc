@@ -74,6 +74,24 @@ std::vector<double> count_weights(const std::vector<Weights>& joints, int most, 
   return sums;
 }
 
+/// Every length as likely: the gaps as they are beforehand.
+std::vector<StackLength::Measured> without_length(const StackLength::Gaps& gaps) {
+  const double step = gaps.step.si(), least = gaps.least.si(), whole = 1 - gaps.partly;
+  const double mean = whole * step + gaps.partly * 0.5 * (step + least);
+  const double square = whole * step * step + gaps.partly * (step * step + step * least + least * least) / 3;
+  std::vector<StackLength::Measured> out(static_cast<std::size_t>(gaps.most_open) + 1, {1.0, mean, square});
+  out[0] = {1.0, 0.0, 0.0};
+  return out;
+}
+
+JointGap gap_of(const StackLength::Measured& sum, const JointHabits& habits) {
+  if (!(sum.density_per_m > 0)) return {};
+  // Rounding of the series must not lead out of where a gap can be.
+  const double mean_m = std::clamp(sum.gap / sum.density_per_m, habits.least_gap.si(), habits.step.si());
+  const double variance = sum.square_m / sum.density_per_m - mean_m * mean_m;
+  return {metres(mean_m), metres(std::sqrt(std::max(variance, 0.0)))};
+}
+
 }  // namespace
 
 Result<JointChances> joint_chances(std::span<const Joint> joints, const JointHabits& habits, const StackLength& seated,
@@ -85,29 +103,33 @@ Result<JointChances> joint_chances(std::span<const Joint> joints, const JointHab
   const std::vector<Weights> weights = weights_of(joints, habits);
   const auto found = static_cast<int>(std::ranges::count(joints, Feeler::went_in, &Joint::feeler));
   const int most = std::min(static_cast<int>(joints.size()), found + kMoreThanFound);
-  std::vector<double> likelihood(static_cast<std::size_t>(most) + 1, 1.0);
-  double scale = 1;
-  if (measured) {
-    likelihood = seated.measured_density(measured->length, measured->standard_uncertainty,
-                                         {habits.least_gap, habits.step, habits.partly, most});
-    scale = measured->standard_uncertainty.si();
-  }
+  const StackLength::Gaps gaps{habits.least_gap, habits.step, habits.partly, most};
+  const std::vector<StackLength::Measured> counted =
+      measured ? seated.measured(measured->length, measured->standard_uncertainty, gaps) : without_length(gaps);
+  const double scale = measured ? measured->standard_uncertainty.si() : 1;
   const auto counts = count_weights(weights, most, -1);
   double total = 0;
-  for (std::size_t k = 0; k < counts.size(); ++k) total += counts[k] * likelihood[k];
+  for (std::size_t k = 0; k < counts.size(); ++k) total += counts[k] * counted[k].density_per_m;
   JointChances out;
   out.open.assign(joints.size(), 0.0);
+  out.gap.assign(joints.size(), {});
   // The series' own rounding is 1e-15 of its peak: nothing under a millionth of a millionth of that is evidence.
   if (!(total * scale > 1e-12)) {
     out.explained = false;
     return out;
   }
-  out.all_home = counts[0] * likelihood[0] / total;
+  out.all_home = counts[0] * counted[0].density_per_m / total;
   for (std::size_t j = 0; j < joints.size(); ++j) {
     const auto others = count_weights(weights, most, static_cast<int>(j));
-    double sum = 0;
-    for (std::size_t k = 1; k < counts.size(); ++k) sum += weights[j].open * others[k - 1] * likelihood[k];
-    out.open[j] = std::min(1.0, sum / total);
+    StackLength::Measured sum;
+    for (std::size_t k = 1; k < counts.size(); ++k) {
+      const double weight = weights[j].open * others[k - 1];
+      sum.density_per_m += weight * counted[k].density_per_m;
+      sum.gap += weight * counted[k].gap;
+      sum.square_m += weight * counted[k].square_m;
+    }
+    out.open[j] = std::min(1.0, sum.density_per_m / total);
+    out.gap[j] = gap_of(sum, habits);
   }
   return out;
 }

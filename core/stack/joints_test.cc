@@ -116,20 +116,26 @@ TEST(JointChances, MeetASimulation) {
   std::normal_distribution<double> normal;
   constexpr double kReading = 0.5009, kWindow = 2e-5;
   int near = 0, second_open = 0, home = 0;
+  double gaps = 0, squares = 0;
   for (int draw = 0; draw < 400'000; ++draw) {
     double length = normal(random) * 2e-4;
     for (int p = 0; p < 5; ++p) length += 0.1 + 2e-4 * (2 * even(random) - 1);
     int open = 0;
     bool second = false;
+    double second_gap = 0;
     for (std::size_t j = 0; j < 4; ++j) {
       if (even(random) >= joints[j].prior_open) continue;
       ++open;
       second = second || j == 1;
-      length += even(random) < 0.5 ? 1.5e-3 : 0.75e-3 + 0.75e-3 * even(random);
+      const double gap = even(random) < 0.5 ? 1.5e-3 : 0.75e-3 + 0.75e-3 * even(random);
+      if (j == 1) second_gap = gap;
+      length += gap;
     }
     if (std::abs(length - kReading) > kWindow) continue;
     ++near;
     second_open += second ? 1 : 0;
+    gaps += second_gap;
+    squares += second_gap * second_gap;
     home += open == 0 ? 1 : 0;
   }
   ASSERT_GT(near, 2000);
@@ -137,6 +143,28 @@ TEST(JointChances, MeetASimulation) {
   const double share = static_cast<double>(second_open) / near, home_share = static_cast<double>(home) / near;
   EXPECT_NEAR(chances.open[1], share, 4 * std::sqrt(share * (1 - share) / near));
   EXPECT_NEAR(chances.all_home, home_share, 4 * std::sqrt(home_share * (1 - home_share) / near));
+  const double mean = gaps / second_open, deviation = std::sqrt(squares / second_open - mean * mean);
+  EXPECT_NEAR(chances.gap[1].mean.si(), mean, 4 * deviation / std::sqrt(1.0 * second_open));
+  EXPECT_NEAR(chances.gap[1].deviation.si(), deviation, 0.1 * deviation);
+}
+
+// Source: closed forms: before any length a gap is the step in half the cases, else even from 0.75 to 1.5 mm: mean
+// (1.5 + 1.125)/2 = 1.3125, mean square (2.25 + 1.3125)/2 = 1.78125, deviation sqrt(1.78125 - 1.3125^2) = 0.242061; with
+// no gap but the whole step a measured length changes nothing: 1.5 mm.
+// Tolerance: 1e-9 m, 1e-7 where a series was summed.
+TEST(JointChances, TellHowFarAJointIsOpen) {
+  const std::vector<Joint> joints(3);
+  const auto before = joint_chances(joints, habits_of(0.5), stack_of(4, 0.1), std::nullopt).value();
+  EXPECT_NEAR(before.gap[0].mean.si(), 1.3125e-3, 1e-9);
+  EXPECT_NEAR(before.gap[0].deviation.si(), 0.242061e-3, 1e-9);
+  const MeasuredStack measured{millimetres(401.4), millimetres(0.05)};
+  const auto whole = joint_chances(joints, habits_of(0), stack_of(4, 0.1), measured).value();
+  EXPECT_NEAR(whole.gap[0].mean.si(), 1.5e-3, 1e-7);
+  // A reading between says that the joint is home in part, and by how much.
+  const MeasuredStack between{millimetres(401.0), millimetres(0.01)};
+  const auto part = joint_chances(joints, habits_of(0.5), stack_of(4, 0.02), between).value();
+  EXPECT_NEAR(part.gap[0].mean.si(), 1.0e-3, 0.02e-3);
+  EXPECT_LT(part.gap[0].deviation.si(), 0.04e-3);
 }
 
 TEST(JointChances, SayWhenNoStoryFits) {

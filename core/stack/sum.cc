@@ -216,29 +216,56 @@ Band StackLength::band(double coverage) const {
   return {centre_ - Length::from_si(high), centre_ + Length::from_si(high)};
 }
 
-std::vector<double> StackLength::measured_density(Length measured, Length standard_uncertainty,
-                                                  const Gaps& gaps) const {
-  const double u_m = standard_uncertainty.si(), step_m = gaps.step.si(), least_m = gaps.least.si();
-  CORE_CHECK(u_m > 0 && gaps.most_open >= 0 && least_m <= step_m);
+namespace {
+
+/// Characteristic function of one gap, and of the gap weighed by itself and by its square: E e^(itg), E g e^(itg) ...
+struct OneGap {
+  std::complex<double> plain, first, second;
+};
+OneGap one_gap(const StackLength::Gaps& gaps, double t) {
+  const double step = gaps.step.si(), half = 0.5 * (gaps.step - gaps.least).si(), middle = step - half;
+  const double whole = 1 - gaps.partly, part = gaps.partly, x = half * t;
+  const double s = sinc(x);
+  const double rise = std::abs(x) < 1e-4 ? -x / 3 : (std::cos(x) - s) / x;  // Its derivative,
+  const double bend = std::abs(x) < 1e-4 ? -1.0 / 3 : -s - 2 * rise / x;    // and the second.
+  const auto full = turned(1.0, t * step), centre = turned(1.0, t * middle);
+  const std::complex<double> by_gap{middle * s, -half * rise};
+  const std::complex<double> by_square{middle * middle * s - half * half * bend, -2 * middle * half * rise};
+  return {whole * full + part * s * centre, whole * step * full + part * by_gap * centre,
+          whole * step * step * full + part * by_square * centre};
+}
+
+}  // namespace
+
+std::vector<StackLength::Measured> StackLength::measured(Length measured, Length standard_uncertainty,
+                                                         const Gaps& gaps) const {
+  const double u_m = standard_uncertainty.si(), step_m = gaps.step.si();
+  CORE_CHECK(u_m > 0 && gaps.most_open >= 0 && gaps.least <= gaps.step);
   const double half_period_m = reach_m(u_m) + gaps.most_open * step_m;
   const double x_m = (measured - centre_).si();
-  std::vector<double> sums(static_cast<std::size_t>(gaps.most_open) + 1, 0.0);
+  std::vector<Measured> sums(static_cast<std::size_t>(gaps.most_open) + 1);
   if (std::abs(x_m) >= half_period_m) return sums;
-  std::ranges::fill(sums, 0.5);
+  const OneGap at_nought = one_gap(gaps, 0);
+  for (std::size_t k = 0; k < sums.size(); ++k)
+    sums[k] = k == 0 ? Measured{0.5, 0, 0} : Measured{0.5, 0.5 * at_nought.first.real(), 0.5 * at_nought.second.real()};
   for (int k = 1; k <= kMostTerms; ++k) {
     const double t = k * kPi / half_period_m;
     if (envelope(t, u_m) < 1e-16) break;
-    const auto full = turned(1.0, t * step_m);
-    const auto part = turned(sinc(0.5 * (step_m - least_m) * t), 0.5 * (step_m + least_m) * t);
-    const std::complex<double> one_gap = (1 - gaps.partly) * full + gaps.partly * part;
+    const OneGap gap = one_gap(gaps, t);
     std::complex<double> term = turned(characteristic(t, u_m), -t * x_m);
-    for (double& sum : sums) {
-      sum += term.real();
-      term *= one_gap;
+    sums[0].density_per_m += term.real();
+    for (std::size_t open = 1; open < sums.size(); ++open) {
+      sums[open].gap += (term * gap.first).real();
+      sums[open].square_m += (term * gap.second).real();
+      term *= gap.plain;
+      sums[open].density_per_m += term.real();
     }
   }
   // A sum of terms of size one is good to about 1e-13: less is rounding, and no evidence.
-  for (double& sum : sums) sum = sum < 1e-12 ? 0.0 : sum / half_period_m;
+  for (Measured& sum : sums) {
+    const double scale = sum.density_per_m < 1e-12 ? 0.0 : 1 / half_period_m;
+    sum = {sum.density_per_m * scale, sum.gap * scale, sum.square_m * scale};
+  }
   return sums;
 }
 

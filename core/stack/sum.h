@@ -56,15 +56,19 @@ class StackLength {
   /// Chance that the stack is no longer than this.
   [[nodiscard]] double cumulative(Length length) const;
 
-  /// Densities (1/m) of a measured length when 0, 1, ... most_open joints are open: the sum, plus a normal measuring
-  /// error, plus so many independent gaps. Each gap is `step` with chance 1 - partly, else even between least and step.
+  /// Each gap is `step` with chance 1 - partly, else even between least and step.
   struct Gaps {
     Length least, step;
     double partly = 0.5;
     int most_open = 0;
   };
-  [[nodiscard]] std::vector<double> measured_density(Length measured, Length standard_uncertainty,
-                                                     const Gaps& gaps) const;
+  /// Of a measured length while so many joints are open: its density, and the density times the mean of one joint's gap
+  /// and of its square (nought where none is open).
+  struct Measured {
+    double density_per_m = 0, gap = 0, square_m = 0;
+  };
+  /// For 0, 1, ... most_open joints open: the sum, plus a normal measuring error, plus so many independent gaps.
+  [[nodiscard]] std::vector<Measured> measured(Length measured, Length standard_uncertainty, const Gaps& gaps) const;
 
  private:
   struct Width {
