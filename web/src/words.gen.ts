@@ -52,6 +52,7 @@ export const words = {
   "page.photo.take": "Take a photo",
   "page.photo.says": "What it shows",
   "page.photo.kept": "Photo kept.",
+  "page.photo.unreadable": "{name} cannot be read as a picture. Nothing was kept: take the photo again.",
   "page.note.keep": "Keep",
   "page.signed": "signed",
   "page.log.corrected": "corrected by {number}",
