@@ -65,18 +65,24 @@ void read_policies(ShaftFile& to) {
               {{"value", any(p.least_open_gap)}, {"greatest", any(p.open_joint_step)}});
 }
 
-void read_unbalances(ShaftFile& to) {
-  const Section all{to.file, "shaft_file", &to.file.root(), {}};
+/// Station that `at` names by its label; a problem where none is called so. `also`: one more name that is understood.
+std::optional<std::size_t> station_named(const ShaftFile& to, const Section& s, std::string_view also = {}) {
   std::vector<std::string_view> labels;
   for (const Station& st : to.spec.stations) labels.push_back(st.label);
+  const std::string at = s.text("at");
+  const auto station = index_of(at, labels);
+  if (station || !s.has("at") || labels.empty()) return station;
+  if (!also.empty()) labels.push_back(also);
+  Args args{{"label", at}};
+  if (const auto near = meant(at, labels); !near.empty()) args.emplace_back("near", std::string{near});
+  s.problem(Code{"definition.unknown_label"}, "at", std::move(args));
+  return std::nullopt;
+}
+
+void read_unbalances(ShaftFile& to) {
+  const Section all{to.file, "shaft_file", &to.file.root(), {}};
   for (const Section& s : all.tables("unbalance")) {
-    const std::string at = s.text("at");
-    const auto station = index_of(at, labels);
-    if (!station && s.has("at") && !labels.empty()) {
-      Args args{{"label", at}};
-      if (const auto near = meant(at, labels); !near.empty()) args.emplace_back("near", std::string{near});
-      s.problem(Code{"definition.unknown_label"}, "at", std::move(args));
-    }
+    const auto station = station_named(to, s);
     if (!station) continue;
     to.spec.unbalances.push_back(
         {static_cast<int>(*station), Unbalance::from_si(s.si("amount")), static_cast<int>(s.whole("flat"))});
@@ -93,6 +99,32 @@ void read_run_and_service(ShaftFile& to) {
   if (const auto v = service.quantity("every")) to.spec.service.every = Time::from_si(v->value.si);
   if (service.has("seasons")) to.spec.service.seasons = static_cast<int>(service.whole("seasons"));
   if (const auto v = service.quantity("nuts_again")) to.spec.service.nuts_again = Time::from_si(v->value.si);
+}
+
+constexpr std::string_view kEveryRotor = "every rotor";
+
+void read_loads(ShaftFile& to) {
+  const Section all{to.file, "shaft_file", &to.file.root(), {}};
+  std::size_t number = 0;
+  for (Section s : all.tables("load")) {
+    s.note_in(&to.spec.origins, "load[" + std::to_string(++number) + "]");
+    FixedLoad load{.force = Force::from_si(s.si("force")), .direction = radians(s.si("direction"))};
+    if (s.text("at") != kEveryRotor) {
+      const auto station = station_named(to, s, kEveryRotor);
+      if (!station) continue;
+      load.station = static_cast<int>(*station);
+    }
+    to.spec.loads.push_back(load);
+  }
+}
+
+void read_bar(ShaftFile& to) {
+  const Section s = to.section("bar");
+  Bar& bar = to.spec.bar;
+  bar.youngs_modulus = Pressure::from_si(s.si("youngs_modulus"));
+  bar.poisson = s.si("poisson");
+  bar.density = Density::from_si(s.si("density"));
+  if (s.has("drive_torque")) bar.drive_torque = Torque::from_si(s.si("drive_torque"));
 }
 
 // --- Problems of Shaft::make -------------------------------------------------------------------------------------------
@@ -180,6 +212,8 @@ Results<Shaft> read_shaft(std::string_view toml, std::string_view name) {
   read_stack(to);
   read_policies(to);
   read_unbalances(to);
+  read_bar(to);
+  read_loads(to);
   read_run_and_service(to);
   return make(to);
 }

@@ -116,6 +116,8 @@ void StackReader::check_details(const Section& s, const KindRow& row) const {
   only_for("with", StationKind::rotor, "rotor");
   only_for("between", StationKind::rotor, "rotor");
   only_for("name", StationKind::other, "own");
+  only_for("stiffness", StationKind::hanger, "hanger");
+  if (row.kind == StationKind::rotor && s.has("mass")) s.problem(Code{"definition.mass_of_rotor"}, "mass", {});
   if (row.kind == StationKind::other && !s.has("name")) s.problem(Code{"definition.own_needs_name"}, row.key, {});
   if (s.has("label") && s.has("repeat") && s.whole("repeat") > 1)
     s.problem(Code{"definition.label_of_many"}, "label", {});
@@ -153,6 +155,8 @@ Station StackReader::station_of(const Section& s, const KindRow& row, bool detai
                : rotor_hub        ? to_.spec.rotors.back().hub.outside
                                   : row.outside_per_across * to_.spec.profile.across_flats;
   set_minutes(st, details ? &s : nullptr, row);
+  if (own.has("stiffness")) st.stiffness = Stiffness::from_si(own.si("stiffness"));
+  if (own.has("mass")) st.mass = Mass::from_si(own.si("mass"));
   if (own.has("obstacle")) st.obstacle = own.flag("obstacle");
   if (own.has("name")) st.own_kind = own.text("name");
   if (own.has("label") && own.whole("repeat") == 1) st.label = own.text("label");
@@ -183,6 +187,9 @@ void StackReader::push(std::size_t line, Station station, const Origin& toleranc
   const toml::node* of_kind = row.kind == StationKind::shoulder ? nullptr : minutes_.node(row.key);
   for (const std::string_view key : {"minutes_off", "minutes_on"})
     note_station(index, key, !s.has(key) && of_kind ? to_.file.given_at(*of_kind) : from_line(key));
+  for (const std::string_view key : {"stiffness", "mass"})
+    note_station(index, key,
+                 s.has(key) ? from_line(key) : Origin{OriginKind::assumed, std::string{s.field(key).assumed_from}});
   to_.spec.stations.push_back(std::move(station));
   to_.line_of_station.push_back(line);
 }

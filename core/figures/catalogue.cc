@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/beam/figures.h"
 #include "core/bearings/figures.h"
 #include "core/dynamics/figures.h"
 #include "core/fasteners/figures.h"
@@ -17,8 +18,9 @@ namespace flatwise {
 std::span<const FigureSpec* const> catalogue() {
   static const std::vector<const FigureSpec*> kAll = [] {
     std::vector<const FigureSpec*> all;
-    for (const auto& folder : {teardown::figures(), metrology::figures(), fits::figures(), bearings::figures(),
-                               timing::figures(), dynamics::figures(), stack::figures(), fasteners::figures()})
+    for (const auto& folder :
+         {teardown::figures(), metrology::figures(), fits::figures(), bearings::figures(), timing::figures(),
+          dynamics::figures(), beam::figures(), stack::figures(), fasteners::figures()})
       for (const FigureSpec& figure : folder) all.push_back(&figure);
     return all;
   }();

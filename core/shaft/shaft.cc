@@ -126,6 +126,20 @@ void check_above_nought(const std::optional<Q>& value, const char* field, Proble
   if (value && !positive(any(*value).si)) refuse(out, Code{"shaft.not_positive"}, field, {}, {{"value", any(*value)}});
 }
 
+void check_bending(const ShaftSpec& s, Problems& out) {
+  check_above_nought(std::optional{s.bar.youngs_modulus}, "bar.youngs_modulus", out);
+  check_above_nought(std::optional{s.bar.density}, "bar.density", out);
+  check_above_nought(s.bar.drive_torque, "bar.drive_torque", out);
+  for (std::size_t i = 0; i < s.stations.size(); ++i) {
+    const std::string at = "stack[" + std::to_string(i) + "]";
+    check_above_nought(s.stations[i].stiffness, (at + ".stiffness").c_str(), out);
+    if (s.stations[i].mass && !not_negative(s.stations[i].mass->si()))
+      refuse(out, Code{"shaft.negative"}, at + ".mass", {}, {{"value", any(*s.stations[i].mass)}});
+  }
+  for (const FixedLoad& l : s.loads)
+    CORE_CHECK(!l.station || (*l.station >= 0 && static_cast<std::size_t>(*l.station) < s.stations.size()));
+}
+
 void check_run_and_service(const ShaftSpec& s, Problems& out) {
   check_above_nought(s.test_run.shortest, "test_run.shortest", out);
   check_above_nought(s.test_run.greatest_rise, "test_run.greatest_rise", out);
@@ -169,6 +183,7 @@ Problems all_problems(const ShaftSpec& s) {
   for (std::size_t i = 0; i < s.rotors.size(); ++i) check_rotor(s.rotors[i], static_cast<int>(i) + 1, out);
   for (std::size_t i = 0; i < s.nuts.size(); ++i) check_nut(s.nuts[i], static_cast<int>(i), out);
   check_run_and_service(s, out);
+  check_bending(s, out);
   for (const FixedUnbalance& u : s.unbalances) {
     check_flat(u.flat, s.profile.flats, "unbalance.flat", out);
     CORE_CHECK(u.station >= 0 && static_cast<std::size_t>(u.station) < s.stations.size());

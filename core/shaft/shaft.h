@@ -136,8 +136,10 @@ struct Station {
   bool obstacle = false;  ///< Nothing passes it and it does not come off.
   std::vector<CaptivePart> fit_before;
   Priced part;
-  int rotor = -1;  ///< StationKind::rotor: index into ShaftSpec::rotors.
-  int nut = -1;    ///< StationKind::nut: index into ShaftSpec::nuts.
+  int rotor = -1;                                     ///< StationKind::rotor: index into ShaftSpec::rotors.
+  int nut = -1;                                       ///< StationKind::nut: index into ShaftSpec::nuts.
+  std::optional<Stiffness> stiffness = std::nullopt;  ///< Of a hanger, across the shaft. Not there: it does not give.
+  std::optional<Mass> mass = std::nullopt;            ///< What turns with the shaft there; not a rotor's.
 };
 
 struct Thread {
@@ -164,6 +166,21 @@ struct FixedUnbalance {
   int station = 0;  ///< Index of the station it sits at.
   Unbalance amount;
   int flat = 1;
+};
+
+/// The bar that all sits on, as it bends and twists.
+struct Bar {
+  Pressure youngs_modulus = gigapascals(207);  ///< Steel; default assumed.
+  double poisson = 0.29;                       ///< Default assumed.
+  Density density = Density::from_si(7850);    ///< Default assumed.
+  std::optional<Torque> drive_torque = std::nullopt;
+};
+
+/// Force that does not turn with the shaft: belt pull, soil. Directions count clockwise from straight up, seen from end A.
+struct FixedLoad {
+  std::optional<int> station = std::nullopt;  ///< Index; none: at every rotor.
+  Force force;
+  Angle direction = degrees(180);  ///< Default assumed: down.
 };
 
 struct Policies {
@@ -205,6 +222,8 @@ struct ShaftSpec {
   std::vector<Rotor> rotors;      ///< One a rotor station, in order.
   std::vector<Nut> nuts;          ///< One a nut station, in order.
   std::vector<FixedUnbalance> unbalances;
+  Bar bar = {};
+  std::vector<FixedLoad> loads = {};
   Policies policies;
   TestRun test_run = {};
   Service service = {};

@@ -35,6 +35,8 @@ enum class Kind : std::uint8_t {
   energy,
   density,
   stiffness,
+  section_modulus,
+  second_moment,
   money,
   money_rate,
   ratio,
@@ -43,7 +45,7 @@ enum class Kind : std::uint8_t {
 inline constexpr int kKindCount = static_cast<int>(Kind::count) + 1;
 
 /// Value in the SI unit of its kind (m, m2, rad, kg, s, N, N m, Pa, K absolute, K, rad/s, Hz, m/s, m/s2, kg m2, kg m, 1/K, J,
-/// kg/m3, N/m, currency unit, currency unit a second, 1, 1). Not NaN by contract.
+/// kg/m3, N/m, m3, m4, currency unit, currency unit a second, 1, 1). Not NaN by contract.
 struct AnyQuantity {
   double si = 0.0;
   Kind kind = Kind::ratio;
@@ -61,6 +63,10 @@ constexpr AnyQuantity any(Speed v) { return {v.si(), Kind::speed}; }
 constexpr AnyQuantity any(Acceleration v) { return {v.si(), Kind::acceleration}; }
 constexpr AnyQuantity any(Inertia v) { return {v.si(), Kind::inertia}; }
 constexpr AnyQuantity any(Unbalance v) { return {v.si(), Kind::unbalance}; }
+constexpr AnyQuantity any(Density v) { return {v.si(), Kind::density}; }
+constexpr AnyQuantity any(Stiffness v) { return {v.si(), Kind::stiffness}; }
+constexpr AnyQuantity any(SectionModulus v) { return {v.si(), Kind::section_modulus}; }
+constexpr AnyQuantity any(SecondMoment v) { return {v.si(), Kind::second_moment}; }
 constexpr AnyQuantity any(Angle v) { return {v.radians(), Kind::angle}; }
 constexpr AnyQuantity any(AngularSpeed v) { return {v.radians_per_second(), Kind::angular_speed}; }
 constexpr AnyQuantity any(Frequency v) { return {v.hertz(), Kind::frequency}; }

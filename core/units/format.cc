@@ -58,6 +58,8 @@ constexpr std::array kStyles{
     Style{Kind::energy, 0.0, "J", "ft·lbf", 0, 0, 4},
     Style{Kind::density, 0.0, "kg/m³", "lb/in³", 0, 0, 4},
     Style{Kind::stiffness, 0.0, "N/mm", "lbf/in", 0, 0, 4},
+    Style{Kind::section_modulus, 0.0, "mm³", "in³", 0, 0, 4},
+    Style{Kind::second_moment, 0.0, "mm⁴", "in⁴", 0, 0, 4},
     Style{Kind::money, 0.0, "", "", 2, 2},
     Style{Kind::money_rate, 0.0, "", "", 2, 2},
     Style{Kind::ratio, 0.0, "", "", 0, 0, 4},

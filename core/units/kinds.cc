@@ -32,6 +32,8 @@ constexpr std::array<KindRow, kKindCount> kRows{{
     {Kind::energy, "energy", "_j"},
     {Kind::density, "density", "_kg_m3"},
     {Kind::stiffness, "stiffness", "_n_per_m"},
+    {Kind::section_modulus, "section_modulus", "_m3"},
+    {Kind::second_moment, "second_moment", "_m4"},
     {Kind::money, "money", ""},
     {Kind::money_rate, "money_rate", "_per_s"},
     {Kind::ratio, "ratio", ""},

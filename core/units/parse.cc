@@ -350,6 +350,10 @@ std::vector<std::string> accepted_forms(Kind kind) {
       return {"7850 kg/m³", "0.284 lb/in³"};
     case Kind::stiffness:
       return {"5000 N/mm", "28000 lbf/in"};
+    case Kind::section_modulus:
+      return {"5760 mm³", "0.35 in³"};
+    case Kind::second_moment:
+      return {"127000 mm⁴", "0.3 in⁴"};
     case Kind::money:
       return {"18.40 EUR"};
     case Kind::money_rate:

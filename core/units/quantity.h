@@ -59,6 +59,10 @@ using Torque = Quantity<2, 1, -2>;  ///< Also a couple, and energy: see the deci
 using Pressure = Quantity<-1, 1, -2>;
 using Inertia = Quantity<2, 1, 0>;    ///< Moment of inertia, kg m2.
 using Unbalance = Quantity<1, 1, 0>;  ///< Mass times radius, kg m.
+using Density = Quantity<-3, 1, 0>;
+using Stiffness = Quantity<0, 1, -2>;  ///< Force per length.
+using SectionModulus = Quantity<3, 0, 0>;
+using SecondMoment = Quantity<4, 0, 0>;  ///< Of an area: section property, m4.
 
 constexpr Length metres(double v) { return Length::from_si(v); }
 constexpr Length millimetres(double v) { return Length::from_si(v * 1e-3); }

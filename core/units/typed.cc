@@ -60,6 +60,7 @@ constexpr std::array kFolds{
     Fold{0x00B9, "^1"},
     Fold{0x00B2, "^2"},
     Fold{0x00B3, "^3"},
+    Fold{0x2074, "^4"},
     Fold{0x207B, "^-"},
     // Degree signs, primes and the quotes typed for them.
     Fold{0x00B0, "\x01"},

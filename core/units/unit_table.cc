@@ -144,6 +144,14 @@ constexpr std::array kUnits{
     Unit{Kind::stiffness, "lbf/in", "lbf/in|lb/in", kLbf, kInch* kE9},
     Unit{Kind::stiffness, "N/m", "N/m"},
     Unit{Kind::stiffness, "N/µm", "N/um|kN/mm", kE6},
+    Unit{Kind::section_modulus, "mm³", "mm3", 1, kE9},
+    Unit{Kind::section_modulus, "in³", "in3", kInch* kInch* kInch, kE12},
+    Unit{Kind::section_modulus, "cm³", "cm3", 1, kE6},
+    Unit{Kind::section_modulus, "m³", "m3"},
+    Unit{Kind::second_moment, "mm⁴", "mm4", 1, kE12},
+    Unit{Kind::second_moment, "in⁴", "in4", kInch* kInch* kInch* kInch, kE16},
+    Unit{Kind::second_moment, "cm⁴", "cm4", 1, kE8},
+    Unit{Kind::second_moment, "m⁴", "m4"},
     Unit{Kind::ratio, "%", "%", 1, 100},
 };
 
