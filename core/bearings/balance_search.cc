@@ -73,26 +73,49 @@ bool downhill(const BallRing& ring, const BalanceTask& task, int n, Balance& bal
       lambda *= 6;
     }
   }
+  const int before = balance.steps;
   balance = here.balance;
-  balance.steps = steps;
+  balance.steps = before + steps;
   return balance.misfit <= task.enough;
+}
+
+/// From a load under which the contacts give as much as the play, so that most balls carry, down to the load itself by eighths: each
+/// rest is where the next begins, pressed in further than it needs.
+bool let_load_down(const BallRing& ring, const BalanceTask& task, int n, Balance& balance) {
+  double size = 0;
+  for (int i = 0; i < n; ++i) size = std::max(size, std::abs(task.load[i]));
+  const double gap = std::abs(task.gap);
+  for (double times = std::max(1.0, gap * std::sqrt(gap) / size); times > 1; times /= 8) {
+    BalanceTask more = task;
+    for (double& part : more.load) part *= times;
+    more.enough = 1e-3 * times * size;
+    (void)downhill(ring, more, n, balance);
+  }
+  return downhill(ring, task, n, balance);
+}
+
+/// From a preload that presses every ball to the play that there is, by halves of the way.
+bool let_play_in(const BallRing& ring, const BalanceTask& task, int n, Balance& balance) {
+  const double squeezed = std::abs(task.gap) + 0.01;
+  for (int i = 0; i < n; ++i) balance.at[i] = 0;
+  for (int round = 0; round < kLetInRounds; ++round) {
+    BalanceTask tighter = task;
+    tighter.gap = task.gap - squeezed * std::pow(0.5, round);
+    tighter.enough = 1e4 * task.enough;
+    (void)downhill(ring, tighter, n, balance);
+  }
+  return downhill(ring, task, n, balance);
 }
 
 }  // namespace
 
 bool search_rest(const BallRing& ring, const BalanceTask& task, int unknowns, Balance& balance) {
   const Balance start = balance;
-  if (downhill(ring, task, unknowns, balance)) return true;
-  const double squeezed = std::abs(task.gap) + 0.01;
-  balance = start;
-  for (int i = 0; i < unknowns; ++i) balance.at[i] = 0;
-  for (int round = 0; round < kLetInRounds; ++round) {
-    BalanceTask tighter = task;
-    tighter.gap = task.gap - squeezed * std::pow(0.5, round);
-    tighter.enough = 1e-6 * (task.enough / 1e-10);
-    (void)downhill(ring, tighter, unknowns, balance);
+  for (const auto way : {let_load_down, downhill, let_play_in}) {
+    balance = start;
+    if (way(ring, task, unknowns, balance)) return true;
   }
-  return downhill(ring, task, unknowns, balance);
+  return false;
 }
 
 }  // namespace flatwise::bearings

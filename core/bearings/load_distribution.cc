@@ -10,7 +10,10 @@ namespace flatwise::bearings {
 namespace {
 
 constexpr int kMostSteps = 40;
-constexpr double kRounding = 1e-13;  ///< Of the greatest ball load.
+constexpr double kSteepest = 0.7071067811865476;  ///< Cosine of kMostContactAngle.
+constexpr double kCarries = 0.05;                 ///< Of the hardest pressed ball's load.
+constexpr double kRounding = 1e-13;               ///< Of the greatest ball load.
+constexpr double kGoodMisfit = 3e-10;  ///< Where the quick steps ran out: near enough not to search.
 constexpr double kLeastLoad =
     1e-11;  ///< Of c A^1.5, about a micronewton: below it places cannot be told apart in a double.
 constexpr double kStopMisfit = 1e-10;  ///< Newton's last step from here on lands at the rounding.
@@ -83,10 +86,19 @@ std::optional<Problem> cannot_load(const RingLoad& l, double size) {
   return std::nullopt;
 }
 
+/// Degrees, among the balls that carry a share of what the hardest pressed one does: one that barely touches high up harms nothing.
+double steepest_angle(const LoadedBearing& b, const double* at, double greatest) {
+  double most = 0;
+  const double counts = kCarries * b.unit * greatest * std::sqrt(greatest);
+  for (const BallLoad& ball : ball_loads(b, shift_of(b, at)))
+    if (ball.load.si() > counts) most = std::max(most, std::abs(ball.contact.degrees()));
+  return most;
+}
+
 std::optional<Problem> beyond_model(const LoadedBearing& b, const Balance& r) {
   if (!(r.greatest > 0)) return refused(Code{"bearings.no_load"}, "x", {});
-  const double angle = std::acos(std::clamp(r.steepest_cosine, -1.0, 1.0)) * 180 / std::numbers::pi;
-  if (r.steepest_cosine < std::cos(kMostContactAngle * std::numbers::pi / 180))
+  const double angle = r.steepest_cosine < kSteepest ? steepest_angle(b, r.at, r.greatest) : 0;
+  if (angle > kMostContactAngle)
     return refused(Code{"bearings.ball_climbs_out"}, "z",
                    {{"angle", any(degrees(angle))}, {"most", any(degrees(kMostContactAngle))}});
   if (r.greatest <= b.stress_limit) return std::nullopt;
@@ -121,7 +133,7 @@ Result<Rest> settled(const LoadedBearing& b, const Scaled& s, int unknowns, Bala
   const Balance start = r;
   const auto width = lanes::widest();
   (unknowns == 3 ? FLATWISE_PICK(width, balance_three) : FLATWISE_PICK(width, balance_five))(b.ring, task, r);
-  if (!(r.misfit <= none_of(r, s.size, kMostMisfit))) {
+  if (!(r.misfit <= none_of(r, s.size, kGoodMisfit))) {
     r = start;
     if (!search_rest(b.ring, task, unknowns, r) && !(r.misfit <= none_of(r, s.size, kMostMisfit)))
       return tl::unexpected(refused(Code{"bearings.did_not_settle"}, "x", {{"misfit", any_ratio(r.misfit / s.size)}}));

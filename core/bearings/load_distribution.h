@@ -71,7 +71,7 @@ struct Rest {
 /// Returns    Misfit <= 1e-9 of the load. Where a direction is not resisted (one ball on the load line with play beside it) some
 ///            place of the flat is returned: ball loads are the same all over it.
 /// Refuses    Not finite: input.not_finite. No load at all: bearings.no_load (the ring lies anywhere in its play). A contact angle
-///            over 45°: bearings.ball_climbs_out. A contact stress over 6000 MPa: bearings.beyond_elastic. bearings.did_not_settle: a
+///            over 45° at a ball that carries a twentieth of the greatest: bearings.ball_climbs_out. A contact stress over 6000 MPa: bearings.beyond_elastic. bearings.did_not_settle: a
 ///            bug, please report.
 /// Accuracy   Against scipy's root on the same equations 1e-9 (tests/data/bearings_balance.csv).
 /// Source     [Harris5] ch. 7, [ISO16281-code] eqs. 12 to 18; couples with the arm R_i (the standard's code: D_pw / 2, 1 % longer).
