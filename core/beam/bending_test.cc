@@ -17,8 +17,8 @@ const LinePoint& point_at(const Mesh& mesh, const Bent& bent, double z_m) {
 }
 
 // Source: simply supported beam, force F at the middle: F L³/48 E I + F L/4 k G A (shear), moment F L/4, reactions F/2; under its
-// own weight 5 w L⁴/384 E I + w L²/8 k G A, moment w L²/8. Cantilever, force at the end: F L³/3 E I + F L/k G A, F L.
-// Any handbook; shear by Timoshenko.
+// own weight 5 w L⁴/384 E I + w L²/8 k G A, moment w L²/8. Any
+// handbook; shear by Timoshenko.
 // Tolerance: 1e-9 relative.
 TEST(BentAtRest, IsTheHandbookBeam) {
   const Section s = slender();
@@ -45,6 +45,8 @@ TEST(BentAtRest, IsTheHandbookBeam) {
   EXPECT_NEAR(std::abs(own.reactions[0].direction.degrees()), 180, 1e-9);
 }
 
+// Source: cantilever, force at the end: F L³/3 E I + F L/k G A, couple F L; any handbook, shear by Timoshenko.
+// Tolerance: 1e-9 relative; 1e-7 of the force for what balances the clamp.
 TEST(BentAtRest, IsTheHandbookCantilever) {
   const Section s = slender();
   const double l = 0.8, f = 300, ei = kSteel.youngs_modulus.si() * s.second_moment.si();

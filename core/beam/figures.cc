@@ -89,7 +89,7 @@ FigureSpec make_deflection() {
           .compute = compute_deflection,
           .example = {{"speed=480 /min", "length=1.5 m", "flats=6", "across=38.1 mm", "hanger=0.1 m", "hanger=1.4 m",
                        "position=0.45 m", "position=0.75 m", "position=1.05 m", "mass=11.6 kg"},
-                      "at-rest=645 µm"}};
+                      "at-rest=0.623 mm"}};
 }
 
 Result<Computed> compute_reactions(const Given& in) {
@@ -113,21 +113,21 @@ Result<Computed> compute_reactions(const Given& in) {
 }
 
 FigureSpec make_reactions() {
-  return {.name = "hanger-reactions",
-          .formula =
-              "K x = f at rest; (K − Ω² M) x = f turning; a hanger feels k x, or what balances its node where it does "
-              "not give",
-          .inputs = joined({{speed_input()}, shaft_inputs(), lean_inputs(), load_inputs()}),
-          .outputs = {{"greatest-at-rest", "R", Kind::force},
-                      {"at-rest-at", "z", Kind::length},
-                      {"greatest-turning", "R_Ω", Kind::force},
-                      {"turning-at", "z", Kind::length}},
-          .sources = {"Timoshenko-beam", "Przemieniecki"},
-          .compute = compute_reactions,
-          .example = {{"speed=480 /min", "length=1.2 m", "diameter=400 mm", "youngs-modulus=207 GPa", "hanger=0 m",
-                       "hanger=1.2 m", "position=0.6 m", "mass=10 kg", "inertia-across=0.1 kg·m²",
-                       "inertia-along=0.2 kg·m²", "lean=5°", "azimuth=0°"},
-                      "greatest-turning=18.42 N"}};
+  return {
+      .name = "hanger-reactions",
+      .formula =
+          "K x = f at rest; (K − Ω² M) x = f turning; a hanger feels k x, or what balances its node where it does "
+          "not give",
+      .inputs = joined({{speed_input()}, shaft_inputs(), lean_inputs(), load_inputs()}),
+      .outputs = {{"greatest-at-rest", "R", Kind::force},
+                  {"at-rest-at", "z", Kind::length},
+                  {"greatest-turning", "R_Ω", Kind::force},
+                  {"turning-at", "z", Kind::length}},
+      .sources = {"Timoshenko-beam", "Przemieniecki"},
+      .compute = compute_reactions,
+      .example = {{"speed=480 /min", "length=1.2 m", "diameter=40 mm", "hanger=0 m", "hanger=1.2 m", "position=0.6 m",
+                   "mass=10 kg", "inertia-across=0.1 kg·m²", "inertia-along=0.2 kg·m²", "lean=5°", "azimuth=0°"},
+                  "greatest-at-rest=107.1 N"}};
 }
 
 Result<Computed> compute_critical(const Given& in) {

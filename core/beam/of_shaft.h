@@ -44,7 +44,8 @@ struct ShaftBeam {
 struct ShaftBending {
   ShaftBeam of;
   Bent at_rest, turning;
-  std::vector<StressAt> stresses;  ///< One a station of the shaft, at its middle; hangers' inner rings too.
+  std::vector<StressAt> stresses;  ///< One a station of the shaft, at its middle.
+  std::vector<LinePoint> rest_of_station, turning_of_station;
   CriticalSpeeds forward, backward;
   Effects effects;
   std::vector<Finding> findings;

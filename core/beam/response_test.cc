@@ -7,6 +7,7 @@
 
 #include "core/beam/beam_samples.h"
 #include "core/beam/effects.h"
+#include "tests/support/test_table.h"
 
 namespace flatwise::beam {
 namespace {
@@ -79,6 +80,32 @@ TEST(Response, RefusesSpeedsAndPlacesItHasNoAnswerFor) {
   const AngularSpeed good[] = {radians_per_second(10)};
   const Length nowhere[] = {metres(0.7777)};
   EXPECT_EQ(response(mesh, turning, {good, nowhere}).error().code.id(), "beam.no_place");
+}
+
+// Source: tests/data/beam_scipy.py: elements integrated from shape functions, numpy's dense solution at rest, scipy's banded
+// solver turning, its dense eigenvalues of the pencil of second degree (forward its positive roots, backward its negative).
+// Tolerance: 1e-7 of the value; the table is good to 1e-8 or so (its own note), ours too.
+TEST(LongTwentyFour, IsThatOfScipy) {
+  const Mesh mesh = Mesh::make(long_twenty_four()).value();
+  ASSERT_EQ(mesh.nodes(), 97);
+  const Bent rest = bent_at_rest(mesh, {}).value();
+  const auto forward = rad_s(critical_speeds(mesh, Whirl::forward, 6).value()),
+             backward = rad_s(critical_speeds(mesh, Whirl::backward, 6).value());
+  const auto speeds = speeds_to(450, 500);
+  const auto turning = response(mesh, facing(mesh.beam()), {speeds}).value();
+  int compared = 0;
+  for (const TestRow& row : test_table("beam_scipy.csv")) {
+    const std::string& what = row.at("what");
+    const auto at = static_cast<std::size_t>(std::stoi(row.at("at")) - 1);
+    const double ours = what == "rest"      ? rest.reactions[at].size.si()
+                        : what == "forward" ? forward[at]
+                        : what == "backward"
+                            ? backward[at]
+                            : turning[static_cast<std::size_t>(std::stoi(what.substr(8)) - 1)].hangers[at].si();
+    EXPECT_NEAR(ours / std::stod(row.at("value")), 1, 1e-7) << what << " " << at + 1;
+    ++compared;
+  }
+  EXPECT_EQ(compared, 27);
 }
 
 // Source: linearity: the shares of all rotors add up to the whole; a rotor turned by k flats is computed anew.

@@ -70,8 +70,12 @@ Result<ShaftBending> bending_of(const Shaft& shaft, std::span<const Angle> tilt)
   out.turning = *std::move(turning);
   out.effects = *std::move(effects);
   const auto all = stresses(*mesh, out.at_rest, out.turning, out.of.torques).value();
-  for (std::size_t i = 0; i < shaft.stations().size(); ++i)
-    out.stresses.push_back(all[static_cast<std::size_t>(mesh->node_at(shaft.middle_of(static_cast<int>(i))).value())]);
+  for (std::size_t i = 0; i < shaft.stations().size(); ++i) {
+    const auto node = static_cast<std::size_t>(mesh->node_at(shaft.middle_of(static_cast<int>(i))).value());
+    out.stresses.push_back(all[node]);
+    out.rest_of_station.push_back(out.at_rest.line[node]);
+    out.turning_of_station.push_back(out.turning.line[node]);
+  }
   out.forward = critical_speeds(*mesh, Whirl::forward, kCriticalsTold).value();
   out.backward = critical_speeds(*mesh, Whirl::backward, kCriticalsTold).value();
   add_near(out.forward.speeds, speed, Word{"whirl.forward"}, out.findings);

@@ -1618,7 +1618,7 @@ export interface components {
         /** @enum {unknown} */
         Common_answer: "in" | "out" | "cannot_tell";
         /** @enum {unknown} */
-        Common_kind: "length" | "area" | "angle" | "mass" | "time" | "force" | "torque" | "pressure" | "temperature" | "temperature_rise" | "angular_speed" | "frequency" | "speed" | "acceleration" | "inertia" | "unbalance" | "expansion" | "energy" | "density" | "stiffness" | "money" | "money_rate" | "ratio" | "count";
+        Common_kind: "length" | "area" | "angle" | "mass" | "time" | "force" | "torque" | "pressure" | "temperature" | "temperature_rise" | "angular_speed" | "frequency" | "speed" | "acceleration" | "inertia" | "unbalance" | "expansion" | "energy" | "density" | "stiffness" | "section_modulus" | "second_moment" | "money" | "money_rate" | "ratio" | "count";
         /** @description A quantity: its value in the SI unit that the field's name ends in, and as it is shown to a person. */
         Common_quantity: {
             /** @enum {unknown} */
@@ -1714,6 +1714,16 @@ export interface components {
             /** @enum {unknown} */
             kind: "stiffness";
             value_n_per_m: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "section_modulus";
+            value_m3: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "second_moment";
+            value_m4: number;
             shown: string;
         } | {
             /** @enum {unknown} */
