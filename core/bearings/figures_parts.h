@@ -4,7 +4,7 @@
 #include <string_view>
 #include <vector>
 
-#include "core/bearings/rim_play.h"
+#include "core/bearings/life.h"
 #include "core/working/input_specs.h"
 
 namespace flatwise::bearings {
@@ -25,7 +25,30 @@ struct Rocked {
 /// The same bearing with A bigger or smaller by a share of itself.
 [[nodiscard]] Rocked with_reach(Rocked rocked, double share);
 
+/// balls, ball-diameter, pitch-diameter, inner-groove, outer-groove.
+[[nodiscard]] std::vector<InputSpec> inside_inputs();
+[[nodiscard]] Result<BallBearing> inside_from(const Given& in);
+/// A kernel's problem with the figure's name of the field.
+[[nodiscard]] tl::unexpected<Problem> as_input(Problem problem);
+/// dynamic-rating, static-rating: optional; where they are left out, by ISO 281 and ISO 76 from the inside, with a note that says so.
+[[nodiscard]] std::vector<InputSpec> rating_inputs();
+[[nodiscard]] Result<Ratings> ratings_from(const Given& in, const BallBearing& bearing, std::vector<Finding>& findings);
+/// viscosity-ratio, cleanliness.
+[[nodiscard]] std::vector<InputSpec> lubrication_inputs();
+[[nodiscard]] Cleanliness cleanliness_from(const Given& in);
+[[nodiscard]] InputSpec season_input();  ///< season-hours.
+
+inline constexpr double kMostForce = 1e7;   ///< N; no deep groove bearing here carries more.
+inline constexpr double kMostCouple = 1e6;  ///< N m.
+
 [[nodiscard]] FigureSpec geometry_figure();
+[[nodiscard]] FigureSpec bearing_ratings_figure();
+[[nodiscard]] FigureSpec ball_contact_figure();
+[[nodiscard]] FigureSpec load_distribution_figure();
+[[nodiscard]] FigureSpec static_safety_figure();
+[[nodiscard]] FigureSpec bearing_life_figure();
+[[nodiscard]] FigureSpec bearing_turn_figure();
+[[nodiscard]] FigureSpec bearing_grease_figure();
 [[nodiscard]] FigureSpec fitted_clearance_figure();
 [[nodiscard]] FigureSpec rim_play_figure();
 [[nodiscard]] FigureSpec clearance_from_play_figure();

@@ -13,7 +13,7 @@ constexpr int kMostSteps = 40;
 constexpr double kSteepest = 0.7071067811865476;  ///< Cosine of kMostContactAngle.
 constexpr double kCarries = 0.05;                 ///< Of the hardest pressed ball's load.
 constexpr double kRounding = 1e-13;               ///< Of the greatest ball load.
-constexpr double kGoodMisfit = 3e-10;  ///< Where the quick steps ran out: near enough not to search.
+constexpr double kGoodMisfit = 3e-10;             ///< Where the quick steps ran out: near enough not to search.
 constexpr double kLeastLoad =
     1e-11;  ///< Of c A^1.5, about a micronewton: below it places cannot be told apart in a double.
 constexpr double kStopMisfit = 1e-10;  ///< Newton's last step from here on lands at the rounding.

@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "core/dynamics/wobble.h"
+#include "tests/support/test_table.h"
 
 namespace flatwise::bearings {
 namespace {
@@ -50,6 +51,27 @@ TEST(OneTurn, SoilAlongTheShaftTiltsTheRotor) {
   EXPECT_NEAR(turn->angles[0].load.z.si(), -100, 1e-9);
   EXPECT_NEAR(turn->radial.si(), 0, 1e-9);
   EXPECT_NEAR(turn->axial.si(), 100, 1e-9);
+}
+
+// Source: tests/data/bearings_turn.csv: vectors in space taken into the bearing by rotation matrices, each angle by scipy's root, 360 places.
+// Tolerance: 1e-4 relative, what 120 places differ from 360; the greatest load 1e-7.
+TEST(OneTurn, IsThatOfScipy) {
+  for (const TestRow& row : test_table("bearings_turn.csv")) {
+    TurnTask t = task(OuterRing::held);
+    t.at.clearance = micrometres(number(row, "clearance_um"));
+    t.rotor = {degrees(number(row, "lean")),  kilograms(number(row, "mass")),       metres(number(row, "offset")),
+               newtons(number(row, "force")), newton_metres(number(row, "couple")), metres(number(row, "radius"))};
+    t.ground = {newtons(number(row, "up")), newtons(number(row, "drag")), newtons(number(row, "along"))};
+    const auto held = one_turn(t);
+    t.outer = OuterRing::turns;
+    const auto turns = one_turn(t);
+    ASSERT_TRUE(held && turns) << row.at("id");
+    EXPECT_NEAR(std::pow(held->wear.inner_cubes, 10.0 / 9.0) / number(row, "inner"), 1, 1e-4) << row.at("id");
+    EXPECT_NEAR(held->wear.outer_powers / number(row, "outer_held"), 1, 1e-4) << row.at("id");
+    EXPECT_NEAR(turns->wear.outer_powers / number(row, "outer_turns"), 1, 1e-4) << row.at("id");
+    EXPECT_NEAR(held->angles[static_cast<std::size_t>(held->hardest)].greatest.si() / number(row, "greatest"), 1, 1e-7)
+        << row.at("id");
+  }
 }
 
 /// Mean over many cages of what the balls of a standing load give.

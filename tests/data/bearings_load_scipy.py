@@ -1,9 +1,12 @@
 #!/usr/bin/env python3
-"""Second opinion on contacts and on how balls share a load: writes bearings_contact.csv and bearings_rest.csv.
+"""Second opinion on contacts and on how balls share a load: writes bearings_contact.csv, bearings_rest.csv and bearings_turn.csv.
 
 Contacts: complete elliptic integrals and root of scipy instead of our own. Rest: the equations of equilibrium of the inner ring written
 down as they stand in the books (sum of the balls' pushes equals the load) and given to scipy.optimize.root (MINPACK hybrid), started
 from several places; the answer of least residual counts, and none is kept over 1e-10 of the load.
+
+Turn: forces and couples of the rotor put down as vectors in space and taken into the leaning bearing by a rotation matrix; each angle by
+root; wear of both rings at 360 places from the ball loads there.
 
 Run with Debian's python3-scipy: /usr/bin/python3 tests/data/bearings_load_scipy.py
 """
@@ -91,6 +94,46 @@ def rest(b, load, tilt, rng):
     return x, b.push(x)[0]
 
 
+def rotation(axis, angle):
+    """Rodrigues: matrix that turns about a unit axis."""
+    k = numpy.array([[0, -axis[2], axis[1]], [axis[2], 0, -axis[0]], [-axis[1], axis[0], 0]])
+    return numpy.eye(3) + numpy.sin(angle) * k + (1 - numpy.cos(angle)) * k @ k
+
+
+def one_turn(rng, balls, ball, pitch, inner, outer, clearance, lean, rotor, ground, angles=72, places=360):
+    """Mean over each ring's places of (mean over the turn of load³)^(10/9); and the greatest ball load. Space: x down, z along the shaft.
+    rotor: mass, offset, force, couple, tip radius. ground: up, drag, along. Outer ring held, and turning."""
+    mass, offset, force, couple, radius = rotor
+    theta = 2 * numpy.pi * numpy.arange(places) / places
+    inner_cubes, held_cubes, hardest = numpy.zeros(places), numpy.zeros(places), 0.0
+    phase = 0.0
+    for k in range(angles):
+        turned = 2 * numpy.pi * k / angles
+        out = numpy.array([numpy.cos(turned), numpy.sin(turned), 0.0])
+        side = numpy.array([-out[1], out[0], 0.0])
+        lean_by = rotation(side, lean)
+        along = lean_by @ numpy.array([0, 0, 1.0])
+        tip = numpy.array([1.0, 0, 0]) - along[0] * along
+        tip *= radius / numpy.linalg.norm(tip)
+        soil = numpy.array([-ground[0], ground[1], ground[2]])
+        weight = numpy.array([mass * 9.80665, 0, 0])
+        total = soil + weight + force * out
+        moment = numpy.cross(tip, soil) + numpy.cross(offset * along, weight) + couple * numpy.cross([0, 0, 1.0], out)
+        axes = numpy.array([lean_by @ out, side, along])
+        phase = (phase + 0.6180339887498949) % 1
+        b = Bearing(balls, ball, pitch, 0.52, clearance, phase * 2 * numpy.pi / balls)
+        b.reach = inner + outer - ball
+        b.c = together(ball, pitch, inner, outer)
+        b.circle = pitch / 2 + (inner - ball / 2) * (1 - clearance / (2 * b.reach))
+        x, q = rest(b, -numpy.concatenate([axes @ total, (axes @ moment)[:2]]), None, rng)
+        hardest = max(hardest, q.max())
+        b.psi = theta
+        inner_cubes += b.push(x)[0] ** 3 / angles
+        b.psi = theta - turned
+        held_cubes += b.push(x)[0] ** 3 / angles
+    return (inner_cubes ** (10 / 9)).mean(), (held_cubes ** (10 / 9)).mean(), held_cubes.mean() ** (10 / 9), hardest
+
+
 def write(name, note, head, rows):
     with open(os.path.join(HERE, name), "w", newline="") as file:
         file.write(f"{NOTE}\n# {note}\n")
@@ -130,6 +173,21 @@ def rests():
            "greatest", "cubes", "powers", "shift_z"], rows)
 
 
+def turns():
+    rng = numpy.random.default_rng(16281)
+    rows = []
+    for name, lean, clearance, rotor, ground in [
+            ("orchard", 5.0, 15.0, (12.0, 0.0, 0.0, 35.0, 0.25), (1500.0, 0.0, 150.0)),
+            ("steep", 10.0, 30.0, (18.0, 0.02, 160.0, 90.0, 0.3), (2500.0, 700.0, -400.0)),
+            ("couple", 5.0, 20.0, (0.0, 0.0, 0.0, 60.0, 0.25), (0.0, 0.0, 0.0))]:
+        found = one_turn(rng, 10, 14.288e-3, 77.5e-3, 7.43e-3, 7.57e-3, clearance * 1e-6, numpy.radians(lean), rotor, ground)
+        rows.append([name, lean, clearance, *rotor, *ground, *[f"{v:.9e}" for v in found]])
+    write("bearings_turn.csv", "deg, um, kg, m, N, N m, m, N; N^(10/3) thrice, N. Ten balls 14.288 on 77.5, grooves 7.43 and 7.57 mm.",
+          ["id", "lean", "clearance_um", "mass", "offset", "force", "couple", "radius", "up", "drag", "along", "inner", "outer_held",
+           "outer_turns", "greatest"], rows)
+
+
 if __name__ == "__main__":
     contacts()
     rests()
+    turns()

@@ -1,0 +1,97 @@
+// The figures of loads and lives: they show what the kernels say, and say themselves what a person must know.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/bearings/figures.h"
+#include "tests/support/figures.h"
+
+namespace flatwise::bearings {
+namespace {
+
+Results<Working> example_with(std::string_view figure, const std::vector<std::string_view>& changes) {
+  const FigureSpec& spec = figure_named(figures(), figure);
+  std::vector<Input> inputs = inputs_of(spec, spec.example.inputs);
+  for (const Input& change : inputs_of(spec, changes)) {
+    std::erase_if(inputs, [&](const Input& i) { return i.name == change.name; });
+    inputs.push_back(change);
+  }
+  return evaluate(spec, inputs);
+}
+bool says(const Results<Working>& working, std::string_view code) {
+  return working && std::ranges::any_of(working->findings, [&](const Finding& f) { return f.code.id() == code; });
+}
+
+// Source: Stribeck's 4.38 for ten balls, one on the load line: 10 kN press it with 4.38 kN. Tolerance: half the last digit.
+TEST(LoadDistributionFigure, ShowsEveryBall) {
+  const auto working = example_with("load-distribution", {});
+  ASSERT_TRUE(working);
+  EXPECT_NEAR(working->si("greatest"), 4380, 5);
+  EXPECT_EQ(working->si("carrying"), 5);
+  EXPECT_EQ(
+      std::ranges::count_if(working->findings, [](const Finding& f) { return f.code.id() == "bearings.ball_carries"; }),
+      10);
+}
+
+TEST(LoadDistributionFigure, NamesWhatCannotBe) {
+  EXPECT_EQ(first_code(example_with("load-distribution", {"x=0 N"})), "bearings.no_load");
+  EXPECT_EQ(first_code(example_with("load-distribution", {"balls=17"})), "bearings.balls_overlap");
+  EXPECT_EQ(first_code(example_with("load-distribution", {"clearance=1.1 mm"})), "bearings.clearance_impossible");
+  EXPECT_TRUE(says(example_with("load-distribution", {"x=40 kN"}), "bearings.balls_dent"));
+}
+
+// Source: guide values 0.5/1/2, 0.5/1/2, 1.5/1.5/2 by running and quiet. Tolerance: exact.
+TEST(StaticSafetyFigure, WantsTheGuidesValues) {
+  const char* running[] = {"running=smooth", "running=normal", "running=shock"};
+  const char* quiet[] = {"quiet=unimportant", "quiet=normal", "quiet=high"};
+  const double wanted[3][3] = {{0.5, 1, 2}, {0.5, 1, 2}, {1.5, 1.5, 2}};
+  for (int r = 0; r < 3; ++r)
+    for (int q = 0; q < 3; ++q)
+      EXPECT_EQ(example_with("static-safety", {running[r], quiet[q]})->si("wanted"), wanted[r][q]);
+  const auto weak = example_with("static-safety", {"static-rating=10 kN"});
+  EXPECT_EQ(weak->answer, Answer::out);
+  EXPECT_TRUE(says(weak, "bearings.static_safety_low"));
+  EXPECT_EQ(example_with("static-safety", {})->answer, Answer::in);
+}
+
+// Source: own numbers through ISO 281's table by hand: P 9.11962406 kN, 362.08394 million turns, 11175.430 h.
+// Tolerance: 1e-7 relative, the digits written.
+TEST(BearingLifeFigure, IsTheHandCalculation) {
+  const auto working = example_with("bearing-life", {});
+  ASSERT_TRUE(working);
+  EXPECT_NEAR(working->si("equivalent") / 9119.62406, 1, 1e-8);
+  EXPECT_NEAR(working->si("million-turns") / 362.08394, 1, 1e-7);
+  EXPECT_NEAR(working->si("life") / 3600 / 11175.430, 1, 1e-7);
+  EXPECT_LT(working->si("modified-least"), working->si("modified-greatest"));
+  EXPECT_NEAR(example_with("bearing-life", {"reliability=0.95"})->si("reliability-factor"), 0.64, 0.005);
+  EXPECT_TRUE(says(example_with("bearing-life", {"viscosity-ratio=5"}), "bearings.viscosity_counts_as_four"));
+}
+
+TEST(BearingTurnFigure, SaysWhatTheLifeHangsOn) {
+  const auto working = example_with("bearing-turn", {});
+  ASSERT_TRUE(working);
+  EXPECT_EQ(
+      std::ranges::count_if(working->findings, [](const Finding& f) { return f.code.id() == "bearings.influence"; }),
+      3);
+  EXPECT_TRUE(says(working, "bearings.rated_from_geometry"));
+  EXPECT_FALSE(says(example_with("bearing-turn", {"dynamic-rating=43 kN", "static-rating=29 kN"}),
+                    "bearings.rated_from_geometry"));
+  EXPECT_EQ(first_code(example_with("bearing-turn",
+                                    {"ground-up=0 N", "ground-along=0 N", "mass=0 kg", "rotating-couple=0 N·m"})),
+            "bearings.no_load");
+}
+
+// Source: closed form of an inner ring on a solid seat of the same steel: delta d/d_r. Tolerance: 1e-6 relative.
+TEST(FittedClearanceFigure, TakesTheInnerFitAndWarmth) {
+  const auto both = example_with("fitted-clearance", {"seat-interference-greatest=10 µm", "seat-diameter=55 mm",
+                                                      "inner-raceway=66 mm", "warmer=10 K"});
+  ASSERT_TRUE(both);
+  EXPECT_NEAR(both->si("inner-loss") * 1e6, 10 * 55.0 / 66.0, 1e-5);
+  EXPECT_NEAR(both->si("warm-loss") * 1e6, 11.5e-6 * 10 * 86.5e3, 1e-6);
+  EXPECT_EQ(first_code(example_with("fitted-clearance", {"seat-diameter=55 mm"})), "bearings.seat_not_whole");
+  EXPECT_TRUE(says(example_with("fitted-clearance", {"warmer=30 K"}), "bearings.clearance_taken_by"));
+}
+
+}  // namespace
+}  // namespace flatwise::bearings
