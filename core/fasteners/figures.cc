@@ -27,14 +27,37 @@ Result<NutFactor> factor_from(const Given& in) {
   CORE_CHECK(false);
 }
 
-namespace {
-
-InputSpec thread_input() { return free_text("thread", "thread"); }
 std::vector<InputSpec> factor_inputs() {
   return {optional(one_of("lubrication", "lubrication", kLubricationChoices)),
           optional(above_nought("nut-factor-least", "K1", Kind::ratio, 2)),
           optional(above_nought("nut-factor-greatest", "K2", Kind::ratio, 2))};
 }
+
+std::vector<InputSpec> sleeve_inputs() {
+  return {repeated(above_nought("length", "l", Kind::length, kMostLength)),
+          repeated(above_nought("outside", "D", Kind::length, 10)),
+          repeated(from_nought("bore", "d", Kind::length, 10)),
+          assumed(between("youngs-modulus", "E", Kind::pressure, 1e9, 1e12), any(gigapascals(206)),
+                  "steel, common practice")};
+}
+
+Result<std::vector<Sleeve>> sleeves_from(const Given& in) {
+  const auto lengths = in.all_si("length"), outsides = in.all_si("outside"), bores = in.all_si("bore");
+  if (outsides.size() != lengths.size() || bores.size() != lengths.size())
+    return tl::unexpected(Problem{Code{"fasteners.sleeves_uneven"},
+                                  outsides.size() != lengths.size() ? "outside" : "bore",
+                                  {},
+                                  {{"lengths", static_cast<int>(lengths.size())}},
+                                  std::nullopt});
+  std::vector<Sleeve> sleeves;
+  for (std::size_t i = 0; i < lengths.size(); ++i)
+    sleeves.push_back({metres(lengths[i]), metres(outsides[i]), metres(bores[i])});
+  return sleeves;
+}
+
+namespace {
+
+InputSpec thread_input() { return free_text("thread", "thread"); }
 Result<Computed> compute_stress_area(const Given& in) {
   const auto thread = read_thread(in.text("thread"), "thread");
   if (!thread) return tl::unexpected(thread.error());
@@ -180,17 +203,9 @@ FigureSpec torque_full_figure() {
 }
 
 Result<Computed> compute_compression(const Given& in) {
-  const auto lengths = in.all_si("length"), outsides = in.all_si("outside"), bores = in.all_si("bore");
-  if (outsides.size() != lengths.size() || bores.size() != lengths.size())
-    return tl::unexpected(Problem{Code{"fasteners.sleeves_uneven"},
-                                  outsides.size() != lengths.size() ? "outside" : "bore",
-                                  {},
-                                  {{"lengths", static_cast<int>(lengths.size())}},
-                                  std::nullopt});
-  std::vector<Sleeve> sleeves;
-  for (std::size_t i = 0; i < lengths.size(); ++i)
-    sleeves.push_back({metres(lengths[i]), metres(outsides[i]), metres(bores[i])});
-  const auto shorter = stack_compression(Force::from_si(in.si("force")), pascals(in.si("youngs-modulus")), sleeves);
+  const auto sleeves = sleeves_from(in);
+  if (!sleeves) return tl::unexpected(sleeves.error());
+  const auto shorter = stack_compression(Force::from_si(in.si("force")), pascals(in.si("youngs-modulus")), *sleeves);
   if (!shorter) return tl::unexpected(shorter.error());
   return Computed{.values = {any(*shorter)}};
 }
@@ -198,12 +213,7 @@ Result<Computed> compute_compression(const Given& in) {
 FigureSpec compression_figure() {
   return {.name = "stack-compression",
           .formula = "δ = Σ F l / (E π/4 (D² − d²))",
-          .inputs = {above_nought("force", "F", Kind::force, kMostForce),
-                     repeated(above_nought("length", "l", Kind::length, kMostLength)),
-                     repeated(above_nought("outside", "D", Kind::length, 10)),
-                     repeated(from_nought("bore", "d", Kind::length, 10)),
-                     assumed(between("youngs-modulus", "E", Kind::pressure, 1e9, 1e12), any(gigapascals(206)),
-                             "steel, common practice")},
+          .inputs = joined({{above_nought("force", "F", Kind::force, kMostForce)}, sleeve_inputs()}),
           .outputs = {{"compression", "δ", Kind::length}},
           .sources = {"Shigley"},
           .compute = compute_compression,
@@ -216,7 +226,8 @@ std::span<const FigureSpec> figures() {
   static const std::vector<FigureSpec> kFigures = [] {
     std::vector<FigureSpec> all{stress_area_figure(),        proof_load_figure(),  torque_preload_figure(),
                                 torque_for_preload_figure(), torque_full_figure(), compression_figure()};
-    for (FigureSpec& figure : pull_figures()) all.push_back(std::move(figure));
+    for (auto* more : {&pull_figures, &turn_figures})
+      for (FigureSpec& figure : more()) all.push_back(std::move(figure));
     return all;
   }();
   return kFigures;

@@ -8,7 +8,7 @@
 namespace flatwise::fasteners {
 
 /// stress-area, proof-load, torque-preload, torque-for-preload, torque-full, stack-compression, bar-pull,
-/// wrench-setting, multiplier-ratio, torque-reached.
+/// wrench-setting, multiplier-ratio, torque-reached, sleeve-stiffness, angle-turn, settling, second-pull, own-nut-factor.
 [[nodiscard]] std::span<const FigureSpec> figures();
 
 }  // namespace flatwise::fasteners

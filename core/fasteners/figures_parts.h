@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string_view>
+#include <vector>
 
 #include "core/fasteners/preload.h"
 #include "core/fasteners/pull.h"
@@ -21,7 +22,15 @@ inline constexpr std::string_view kLubricationChoices[] = {"dry", "oiled", "grea
 [[nodiscard]] Result<NutFactor> factor_from(const Given& in);
 [[nodiscard]] Multiplier multiplier_from(const Given& in);
 
+/// lubrication, nut-factor-least and -greatest.
+[[nodiscard]] std::vector<InputSpec> factor_inputs();
+/// length, outside and bore of each sleeve, youngs-modulus.
+[[nodiscard]] std::vector<InputSpec> sleeve_inputs();
+[[nodiscard]] Result<std::vector<Sleeve>> sleeves_from(const Given& in);
+
 /// The bench's half: bar-pull, wrench-setting, multiplier-ratio, torque-reached.
 [[nodiscard]] std::vector<FigureSpec> pull_figures();
+/// sleeve-stiffness, angle-turn, settling, second-pull, own-nut-factor.
+[[nodiscard]] std::vector<FigureSpec> turn_figures();
 
 }  // namespace flatwise::fasteners

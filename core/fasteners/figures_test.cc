@@ -12,8 +12,8 @@ namespace {
 
 const FigureSpec& spec_of(std::string_view name) { return figure_named(figures(), name); }
 
-TEST(FastenerFigures, AreTenWithSourcesAndExamples) {
-  EXPECT_EQ(figures().size(), 10U);
+TEST(FastenerFigures, HaveSourcesAndExamples) {
+  EXPECT_EQ(figures().size(), 15U);
   for (const FigureSpec& figure : figures()) {
     EXPECT_FALSE(figure.sources.empty()) << figure.name;
     EXPECT_FALSE(figure.example.inputs.empty()) << figure.name;
@@ -133,6 +133,36 @@ TEST(TorqueReached, WantsTheReadingOfTheToolThatWasUsed) {
                        .value();
   EXPECT_NEAR(bar.si("torque"), 450, 1e-9);
   EXPECT_EQ(bar.answer, Answer::in);
+}
+
+// Source: docs/worked/W34-turn-and-settling.md: 96.78 kN of 77.03 to 118.19.
+// Tolerance: half of the last digit written.
+TEST(AngleTurn, IsJudgedAgainstProof) {
+  const auto& spec = spec_of("angle-turn");
+  auto inputs = inputs_of(spec, spec.example.inputs);
+  EXPECT_NEAR(evaluate(spec, inputs)->si("preload-greatest"), 118.19e3, 10);
+  inputs.push_back(given("proof-load", any(kilonewtons(100))));
+  EXPECT_EQ(evaluate(spec, inputs)->findings.at(0).severity, Severity::cannot_tell);
+  inputs.back() = given("proof-load", any(kilonewtons(70)));
+  EXPECT_EQ(evaluate(spec, inputs)->findings.at(0).instruction->code.id(), "fasteners.check_turn");
+}
+
+TEST(SecondPull, HasThreeAnswers) {
+  const auto& spec = spec_of("second-pull");
+  const auto at = [&](double turned) {
+    return evaluate(spec, {given("turned", any(degrees(turned))), given("expected", any(degrees(3.6)))}).value();
+  };
+  EXPECT_EQ(at(3).answer, Answer::in);
+  EXPECT_EQ(at(6).answer, Answer::cannot_tell);
+  EXPECT_EQ(at(10).findings.at(0).instruction->code.id(), "fasteners.look_along_stack");
+}
+
+TEST(OwnNutFactorFigure, WantsAPreloadForEachTorque) {
+  const auto& spec = spec_of("own-nut-factor");
+  auto inputs = inputs_of(spec, spec.example.inputs);
+  EXPECT_EQ(evaluate(spec, inputs)->findings.at(0).code.id(), "fasteners.factor_narrowed");
+  inputs.erase(inputs.begin());
+  EXPECT_EQ(first_code(evaluate(spec, inputs)), "fasteners.pulls_uneven");
 }
 
 }  // namespace

@@ -78,7 +78,7 @@ tl::unexpected<Problem> as_input(Problem problem) {
 std::span<const FigureSpec> figures() {
   static const std::vector<FigureSpec> all = [] {
     auto list = table_figures();
-    for (auto* more : {&press_figures, &after_figures})
+    for (auto* more : {&press_figures, &after_figures, &depth_figures, &curve_figures})
       for (auto& spec : more()) list.push_back(std::move(spec));
     return list;
   }();

@@ -8,7 +8,7 @@
 namespace flatwise::fits {
 
 /// fit-limits, ring-outside, clearance-group, interference, press-pressure, press-force, shop-friction, press-readback,
-/// heating, ring-creep. Source keys: section "fits" of docs/sources.md.
+/// heating, ring-creep, hub-yielding, ring-on-half, metal, creep-load, press-curve, press-curve-read. Source keys: section "fits" of docs/sources.md.
 [[nodiscard]] std::span<const FigureSpec> figures();
 
 }  // namespace flatwise::fits

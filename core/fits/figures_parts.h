@@ -11,6 +11,7 @@ namespace flatwise::fits {
 
 inline constexpr double kMostForce = 1e9;  // N; ranges that no shop press leaves, they keep every result finite.
 inline constexpr std::string_view kFrictionFrom[] = {"books", "shop"};
+inline constexpr std::string_view kHubFails[] = {"yields", "cracks"};  ///< Grey iron cracks.
 
 /// joint-diameter, ring-inside or bearing-bore, hub-outside, the materials and hub-yield.
 [[nodiscard]] std::vector<InputSpec> joint_inputs();
@@ -35,5 +36,9 @@ inline constexpr std::string_view kFrictionFrom[] = {"books", "shop"};
 [[nodiscard]] std::vector<FigureSpec> press_figures();
 /// press-readback, heating, ring-creep.
 [[nodiscard]] std::vector<FigureSpec> after_figures();
+/// hub-yielding, ring-on-half, metal, creep-load.
+[[nodiscard]] std::vector<FigureSpec> depth_figures();
+/// press-curve, press-curve-read.
+[[nodiscard]] std::vector<FigureSpec> curve_figures();
 
 }  // namespace flatwise::fits

@@ -55,7 +55,7 @@ double half_digit(std::string text, Kind kind) {
 // Source: each example's own numbers, by hand in docs/worked/W1 to W5 and from the published tables.
 // Tolerance: half a unit in the last digit written.
 TEST(FitFigures, ExamplesGiveWhatTheySay) {
-  EXPECT_EQ(figures().size(), 10U);
+  EXPECT_EQ(figures().size(), 16U);
   for (const FigureSpec& spec : figures()) {
     EXPECT_FALSE(spec.sources.empty()) << spec.name;
     const auto working = evaluate(spec, inputs_of(spec, spec.example.inputs));
@@ -188,6 +188,47 @@ TEST(RingCreepFigure, AnswersWithTheRangeOfFriction) {
   EXPECT_EQ(example_with("ring-creep", {})->answer, Answer::in);
   EXPECT_TRUE(says(example_with("ring-creep", {"couple=300 N·m"}), "fits.ring_may_creep"));
   EXPECT_TRUE(says(example_with("ring-creep", {"couple=600 N·m"}), "fits.ring_creeps"));
+}
+
+TEST(HubYielding, SaysWhatStaysAndWhatCracks) {
+  EXPECT_TRUE(says(example_with("hub-yielding", {}), "fits.hub_yielded_partly"));
+  EXPECT_TRUE(says(example_with("hub-yielding", {"interference=500 µm"}), "fits.hub_yielded_through"));
+  EXPECT_FALSE(says(example_with("hub-yielding", {"interference=50 µm"}), "fits.hub_yielded_partly"));
+  const std::vector<std::string_view> iron{"hub-modulus=110 GPa", "hub-yield=195 MPa", "hub-fails=cracks"};
+  auto much = iron;
+  much.push_back("interference=700 µm");
+  EXPECT_TRUE(says(example_with("hub-yielding", much), "fits.hub_cracks"));
+  much.back() = "interference=400 µm";
+  EXPECT_TRUE(says(example_with("hub-yielding", much), "fits.hub_near_crack"));
+  much.back() = "interference=100 µm";
+  EXPECT_TRUE(example_with("hub-yielding", much)->findings.empty());
+}
+
+TEST(RingOnHalf, SaysWhenTheHalfWillNotSlide) {
+  EXPECT_TRUE(example_with("ring-on-half", {})->findings.empty());
+  EXPECT_TRUE(says(example_with("ring-on-half", {"shaft-clearance=5 µm"}), "fits.half_grips_shaft"));
+  EXPECT_EQ(problem_of(example_with("ring-on-half", {"seat=80 mm"})), "fits.not_inside seat");
+}
+
+TEST(CreepLoadFigure, HasThreeAnswers) {
+  EXPECT_EQ(example_with("creep-load", {})->answer, Answer::in);
+  EXPECT_TRUE(says(example_with("creep-load", {"interference-least=5 µm"}), "fits.load_may_roll_ring"));
+  const auto loose = example_with("creep-load", {"interference-least=0 µm", "interference-greatest=10 µm"});
+  EXPECT_TRUE(says(loose, "fits.load_rolls_ring"));
+  EXPECT_EQ(problem_of(example_with("creep-load", {"interference-least=40 µm"})),
+            "fits.range_reversed interference-least");
+}
+
+TEST(PressCurveRead, SaysWhatItSawAndRefusesHalfAPoint) {
+  const auto read = example_with("press-curve-read", {});
+  EXPECT_TRUE(says(read, "fits.curve_inside"));
+  EXPECT_GT(read->output("interference")->u->expanded_si, 10e-6);
+  EXPECT_TRUE(
+      says(example_with("press-curve-read", {"interference-least=45 µm", "friction-least=0.12"}), "fits.curve_below"));
+  EXPECT_TRUE(says(example_with("press-curve-read", {"width=40 mm"}), "fits.curve_not_home"));
+  auto inputs = inputs_of(spec_of("press-curve-read"), spec_of("press-curve-read").example.inputs);
+  inputs.erase(inputs.begin());
+  EXPECT_EQ(problem_of(evaluate(spec_of("press-curve-read"), inputs)), "fits.curve_uneven force");
 }
 
 }  // namespace

@@ -354,7 +354,7 @@ FigureSpec drawn_figure() {
           .sources = {"Philox", "BoxMuller"},
           .compute = compute_drawn,
           .example = {{"length=100 mm", "length=50 mm", "length=30 mm", "length=50 mm", "above=0.1 mm", "below=0.1 mm"},
-                      "band-least=229.77 mm"}};
+                      "band-least=229.776 mm"}};
 }
 
 FigureSpec slip_figure() {
