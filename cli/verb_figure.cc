@@ -6,7 +6,7 @@
 #include "cli/render.h"
 #include "cli/text.h"
 #include "cli/verbs.h"
-#include "core/figures/ask.h"
+#include "core/doubt/doubt.h"
 #include "core/figures/catalogue.h"
 #include "wire/json.h"
 
@@ -99,6 +99,28 @@ Severity worst_of(const Working& working) {
   return worst;
 }
 
+/// Where the doubt of each result comes from: one line an input, the greatest first.
+std::string shares_text(const Context& context, const doubt::Doubted& doubted) {
+  std::string out;
+  for (const doubt::DoubtedOutput& one : doubted.outputs) {
+    const Working& working = doubted.working;
+    const Output& output = working.outputs[one.output];
+    const Kind kind = std::get<AnyQuantity>(output.value).kind;
+    const Kind of_doubt = kind == Kind::temperature ? Kind::temperature_rise : kind;
+    Table table;
+    for (const doubt::Share& share : one.shares)
+      table.rows.push_back({working.inputs[share.input].symbol, working.inputs[share.input].name,
+                            render_value(context, any_ratio(share.part), {}),
+                            say(Message{Code{"cli.doubt_without"}, {{"left", AnyQuantity{share.without_si, of_doubt}}}},
+                                context.voice)});
+    out += "\n    " +
+           say(Message{Code{"cli.doubt_of"}, {{"output", Word{"figure." + working.figure + "." + output.name}}}},
+               context.voice) +
+           "\n" + lay_out(table, "      ");
+  }
+  return out;
+}
+
 }  // namespace
 
 Status list_figures(const Context& context) {
@@ -122,13 +144,13 @@ Status one_figure(const Context& context, const std::string& name, const std::ve
     *context.out << (context.json ? wire::dump(wire::to_json(*figure, context.voice)) : describe(context, *figure));
     return Status::in_order;
   }
-  const Results<Working> working = ask(*figure, texts);
-  if (!working) return refuse(context, working.error());
+  const Results<doubt::Doubted> answer = doubt::ask_with_doubt(*figure, texts);
+  if (!answer) return refuse(context, answer.error());
   if (context.json)
-    *context.out << wire::dump(wire::to_json(*working, context.voice));
+    *context.out << wire::dump(wire::to_json(*answer, context.voice));
   else
-    *context.out << render(context, *working);
-  return status_of(worst_of(*working));
+    *context.out << render(context, answer->working) << shares_text(context, *answer);
+  return status_of(worst_of(answer->working));
 }
 
 Status figure_reference(const Context& context) {

@@ -1,9 +1,12 @@
 // paper_gallery FOLDER: draws every sheet of the invented shafts as PDF, A4 in millimetres and Letter in inches, and a
 // page of signs. For whoever changes a sheet: look at it.
+#include <cmath>
 #include <cstdio>
 #include <cstdlib>
 
+#include "drawing/couple_arrows.h"
 #include "drawing/pen.h"
+#include "drawing/plot.h"
 #include "drawing/section.h"
 #include "drawing/signs.h"
 #include "paper/gallery_shafts.h"
@@ -77,6 +80,56 @@ drawing::DisplayList states(const Shaft& shaft) {
   return page;
 }
 
+drawing::Plot resonance() {
+  drawing::Curve curve{.id = "m", .name = "hanger M", .points = {}};
+  for (int n = 0; n <= 160; ++n) {
+    const double r = 5.0 * n / 690;
+    curve.points.push_back({5.0 * n, 5.5 * r * r / std::hypot(1 - r * r, 0.14 * r)});
+  }
+  return {.title = "Hanger M, turning load",
+          .question = "How far away is the peak? [invented]",
+          .x = {.words = "shaft speed, /min", .from = 0, .to = 800},
+          .y = {.words = "lbf", .from = 0, .to = 40},
+          .curves = {curve},
+          .keep_out = {{.from = 517, .to = 800, .words = {"keep out:", "within 25 %"}}},
+          .here = drawing::PlotPlace{.x = 480, .y = 5.1, .words = {"work, 480 /min", "5 lbf"}}};
+}
+
+drawing::Plot way_in() {
+  drawing::Curve trace{.id = "trace", .name = "", .points = {}};
+  for (int i = 0; i <= 19; ++i) trace.points.push_back({1.0 * i, 48.0 * i - 20.0 * std::sin(i)});
+  trace.points.push_back({19.05, 1740});
+  return {.title = "Rotor 4, bearing in",
+          .question = "Is the cross in the band? [invented]",
+          .x = {.words = "way in, mm", .from = 0, .to = 20},
+          .y = {.words = "lbf", .from = 0, .to = 2000},
+          .curves = {trace},
+          .bands = {{.id = "expected", .x = {0, 19}, .low = {0, 610}, .high = {0, 1220}}},
+          .marks = {{.at = {18.8, 900}, .form = drawing::MarkForm::read, .id = "read", .words = "read 900"},
+                    {.at = {7, 100}, .form = drawing::MarkForm::circle, .id = "sound"},
+                    {.at = {9, 60}, .form = drawing::MarkForm::cross, .id = "failed"}}};
+}
+
+/// Plots, the couples head to tail in three patterns, and the balls of a loaded bearing.
+drawing::DisplayList plots() {
+  drawing::DisplayList page{210, 230, {}};
+  drawing::append(page, drawing::plot(resonance(), {.width = 92, .height = 80}), {10, 10});
+  drawing::append(page, drawing::plot(way_in(), {.width = 92, .height = 80}), {108, 10});
+  double x = 10;
+  for (const std::vector<double>& azimuths :
+       {std::vector<double>{0, 180, 0, 180, 0}, {0, 120, 240, 0, 120}, {0, 120, 180, 240, 0}}) {
+    drawing::CoupleArrows arrows{.rotors = {}, .floor = 0.07};
+    for (const double a : azimuths) arrows.rotors.push_back({static_cast<int>(arrows.rotors.size()) + 1, 1, a});
+    drawing::append(page, drawing::couple_arrows(arrows, 62, 50), {x, 95});
+    x += 64;
+  }
+  drawing::BallLoads loads{.balls = {}, .ball_share = 0.2, .greatest_words = "1.9 kN"};
+  for (int i = 0; i < 9; ++i)
+    loads.balls.push_back({40.0 * i + 8, std::max(0.0, std::cos((40.0 * i + 8 - 180) * 0.0174533))});
+  drawing::append(page, drawing::ball_loads(loads, 70), {10, 150});
+  return page;
+}
+
 }  // namespace
 
 int main(int count, char** arguments) {
@@ -94,6 +147,7 @@ int main(int count, char** arguments) {
           render_pdf(std::vector{signs(c.shaft), states(c.shaft)}, {"Signs", created}));
     write(folder + "/" + c.name + "-signs.svg", render_svg(signs(c.shaft)));
   }
+  write(folder + "/plots.png", render_png(plots(), 110));
   const std::pair<Ending, const char*> endings[] = {
       {Ending::complete, "complete"}, {Ending::blocked, "blocked"}, {Ending::forced, "forced"}};
   for (const auto& [ending, name] : endings)

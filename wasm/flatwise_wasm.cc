@@ -14,7 +14,7 @@
 #include <string_view>
 #include <vector>
 
-#include "core/figures/ask.h"
+#include "core/doubt/doubt.h"
 #include "core/figures/catalogue.h"
 #include "wire/json.h"
 
@@ -69,8 +69,8 @@ std::string figure_json(std::string_view request, const Voice& voice) {
     return wire::problems_text(unknown, voice);
   }
   lines.erase(lines.begin());
-  const Results<Working> working = ask(*spec, lines);
-  return working ? wire::dump(wire::to_json(*working, voice)) : wire::problems_text(working.error(), voice);
+  const Results<doubt::Doubted> answer = doubt::ask_with_doubt(*spec, lines);
+  return answer ? wire::dump(wire::to_json(*answer, voice)) : wire::problems_text(answer.error(), voice);
 }
 
 std::string catalogue_json(const Voice& voice) {

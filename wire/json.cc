@@ -11,10 +11,6 @@ constexpr std::array<std::string_view, 4> kSeverities{"note", "unanswered", "can
 constexpr std::array<std::string_view, 3> kAnswers{"in", "out", "cannot_tell"};
 constexpr std::array<std::string_view, 5> kOrigins{"given", "measured", "computed", "assumed", "published"};
 
-std::string value_key(Kind kind, std::string_view stem = "value") {
-  return std::string{stem} + std::string{si_suffix(kind)};
-}
-
 struct ArgToJson {
   const Voice& voice;
   Json operator()(std::int64_t v) const { return v; }
@@ -80,6 +76,8 @@ Json spec_input_json(const FigureSpec& figure, const InputSpec& spec, const Voic
 }
 
 }  // namespace
+
+std::string value_key(Kind kind, std::string_view stem) { return std::string{stem} + std::string{si_suffix(kind)}; }
 
 std::string_view name_of(Severity severity) { return kSeverities[static_cast<std::size_t>(severity)]; }
 std::string_view name_of(Answer answer) { return kAnswers[static_cast<std::size_t>(answer)]; }

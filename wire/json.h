@@ -6,6 +6,7 @@
 #include <span>
 #include <string>
 
+#include "core/doubt/doubt.h"
 #include "core/working/figure.h"
 #include "core/working/working.h"
 #include "job/judge.h"
@@ -24,6 +25,8 @@ using Json = nlohmann::basic_json<MemberList>;
 [[nodiscard]] Json to_json(const Finding& finding, const Voice& voice);
 [[nodiscard]] Json to_json(const Problem& problem, const Voice& voice);
 [[nodiscard]] Json to_json(const Working& working, const Voice& voice);
+/// A working; with doubtful inputs also "doubt": for each output both ways and the shares of the inputs, greatest first.
+[[nodiscard]] Json to_json(const doubt::Doubted& doubted, const Voice& voice);
 [[nodiscard]] Json to_json(const FigureSpec& spec, const Voice& voice);
 [[nodiscard]] Json to_json(const job::StageReport& report, const Voice& voice);
 [[nodiscard]] Json to_json(const job::JobReport& report, const Voice& voice);
@@ -34,6 +37,9 @@ using Json = nlohmann::basic_json<MemberList>;
 [[nodiscard]] std::string problems_text(std::span<const Problem> problems, const Voice& voice);
 /// Text with two-space indents and a line end; bytes that are not UTF-8 are replaced.
 [[nodiscard]] std::string dump(const Json& json);
+
+/// "value_m", "expanded_m": the name of a field and the SI suffix of its kind.
+[[nodiscard]] std::string value_key(Kind kind, std::string_view stem = "value");
 
 [[nodiscard]] std::string_view name_of(Severity severity);
 [[nodiscard]] std::string_view name_of(Answer answer);

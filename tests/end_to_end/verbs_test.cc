@@ -37,6 +37,8 @@ std::vector<Asked> all_verbs() {
       {{"plan", "demo/long-nine.toml", "--open", "4"}, "plan", 0},
       {{"plan", "demo/long-nine.toml", "--open", "3,7", "--workshop", "demo/workshop.toml", "--steps"}, "plan", 0},
       {{"plan", "demo/short-three.toml", "--open", "2", "--steps", "--why"}, "plan", 0},
+      {{"bend", "demo/long-nine.toml"}, "bend", 0},
+      {{"bend", "demo/square-four.toml", "--why"}, "bend", 0},
       {{"check", "demo/job-31.toml"}, "job-report", 1},
       {{"check", "demo/job-31.toml", "--why"}, "job-report", 1},
       {{"check", "demo/job-31-done.toml"}, "job-report", 0},
@@ -48,6 +50,7 @@ std::vector<Asked> all_verbs() {
       {{"figure", "kink"}, "figure-spec", 0},
       {{"figure", "kink", "lean=5°", "flats-out=0", "flats=6"}, "figure", 0},
       {{"figure", "kink", "lean=5°", "flats-out=1", "flats=6"}, "figure", 1},
+      {{"figure", "kink", "lean=5° ± 3'", "flats-out=0", "flats=6"}, "figure", 0},
       {{"figure", "fit-limits", "nominal=100 mm", "class=N7"}, "figure", 0},
   };
   for (const char* verb : {"book-in", "tear-down", "inspect", "press", "stack", "torque", "test-run"})

@@ -1,0 +1,79 @@
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/doubt/doubt.h"
+#include "core/figures/catalogue.h"
+
+namespace flatwise::doubt {
+namespace {
+
+const FigureSpec& pressure() { return *find_figure("press-pressure"); }
+
+DoubtfulInput read(std::string_view text) {
+  const auto input = read_doubtful(pressure(), text);
+  EXPECT_TRUE(input) << text;
+  return input ? *input : DoubtfulInput{};
+}
+std::string refused(std::string_view text) {
+  const auto input = read_doubtful(pressure(), text);
+  EXPECT_FALSE(input) << text;
+  return input ? "" : std::string{input.error().code.id()};
+}
+
+// Source: definition; U at 95 % with k = 2 (GUM 6.2.1), a range's half width over root three (GUM 4.3.7).
+// Tolerance: 1e-15 relative to the micrometre, rounding of the text.
+TEST(ReadDoubtful, PlusMinusIsExpandedAndARangeIsRectangular) {
+  for (const char* text : {"interference=40 µm ± 4 µm", "interference=40 µm +- 4 µm", "interference=40 µm±0.004 mm",
+                           "interference=40 µm ± 10 %"}) {
+    const DoubtfulInput in = read(text);
+    EXPECT_EQ(in.shape, Shape::normal) << text;
+    EXPECT_NEAR(in.input.u->standard_si, 2e-6, 1e-20) << text;
+    EXPECT_NEAR(std::get<AnyQuantity>(in.input.value).si, 40e-6, 1e-20) << text;
+  }
+  const DoubtfulInput range = read("interference=30 µm .. 50 µm");
+  EXPECT_EQ(range.shape, Shape::rectangular);
+  EXPECT_NEAR(range.input.u->standard_si, 10e-6 / std::sqrt(3.0), 1e-20);
+  EXPECT_NEAR(std::get<AnyQuantity>(range.input.value).si, 40e-6, 1e-20);
+  EXPECT_EQ(range.input.typed, "30 µm .. 50 µm");
+  EXPECT_FALSE(read("interference=40 µm").input.u);
+}
+
+TEST(ReadDoubtful, RefusesWhatCannotBeADoubt) {
+  EXPECT_EQ(refused("interference=40 µm ± 0 µm"), "doubt.not_above_nought");
+  EXPECT_EQ(refused("interference=40 µm ± -1 µm"), "doubt.not_above_nought");
+  EXPECT_EQ(refused("interference=50 µm .. 30 µm"), "doubt.range_reversed");
+  EXPECT_EQ(refused("interference=40 µm .. 40 µm"), "doubt.range_reversed");
+  EXPECT_EQ(refused("interference=40 µm ± 4"), "quantity.no_unit");
+  EXPECT_EQ(refused("interference=40 µm ± 4 kN"), "quantity.other_kind");
+  EXPECT_EQ(refused("interference=40 µm ± 4 µm ± 1 µm"), "quantity.unknown_unit");
+}
+
+TEST(ReadDoubtful, AnUnknownNameIsNamedByTheFigure) {
+  const std::string texts[] = {"interferance=40 µm ± 4 µm"};
+  const auto out = ask_with_doubt(pressure(), texts);
+  ASSERT_FALSE(out);
+  EXPECT_EQ(out.error().front().code.id(), "figure.input_unknown");
+}
+
+// Every figure of the catalogue takes a doubt on its first quantity, or says why not; none breaks.
+TEST(AskWithDoubt, EveryFigureOfTheCatalogueAnswers) {
+  for (const FigureSpec* figure : catalogue()) {
+    std::vector<std::string> texts(figure->example.inputs.begin(), figure->example.inputs.end());
+    for (std::string& text : texts) {
+      const auto spec = std::ranges::find(figure->inputs, text.substr(0, text.find('=')), &InputSpec::name);
+      if (spec == figure->inputs.end() || spec->text || !spec->choices.empty() || spec->kind == Kind::count) continue;
+      if (spec->kind == Kind::ratio || spec->kind == Kind::temperature) continue;
+      text += " ± 0.1 %";
+      break;
+    }
+    const auto out = ask_with_doubt(*figure, texts, {.most_draws = 0});
+    if (out) continue;
+    const std::string code{out.error().front().code.id()};
+    EXPECT_TRUE(code == "doubt.has_its_own" || code == "doubt.not_above_nought") << figure->name << ": " << code;
+  }
+}
+
+}  // namespace
+}  // namespace flatwise::doubt

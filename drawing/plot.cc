@@ -1,0 +1,233 @@
+#include "drawing/plot.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "drawing/pen.h"
+#include "drawing/plot_labels.h"
+
+namespace flatwise::drawing {
+namespace {
+
+constexpr double kTitle = 4.6, kText = 3.6, kFigures = 3.6;
+constexpr double kDot = 1.4, kCross = 1.5, kTick = 1.4;
+constexpr Look kGrid{.stroke = Stroke::part, .ink = Ink::second};
+constexpr Look kHatch{.stroke = Stroke::none, .fill = Fill::cut};
+constexpr Look kHere{.stroke = Stroke::axis, .ink = Ink::next};
+
+/// The scale in millimetres.
+struct Frame {
+  Steps x, y;
+  Box at;
+  [[nodiscard]] double px(double v) const { return at.x + (v - x.from) / (x.to - x.from) * at.width; }
+  [[nodiscard]] double py(double v) const { return at.y + at.height - (v - y.from) / (y.to - y.from) * at.height; }
+  [[nodiscard]] Point point(Point p) const { return {px(p.x), py(p.y)}; }
+};
+
+Frame frame_of(const Plot& plot, const PlotSize& size) {
+  Frame frame{.x = even_steps(plot.x.from, plot.x.to), .y = even_steps(plot.y.from, plot.y.to), .at = {}};
+  double figures = 0;
+  for (int i = 0; i <= frame.y.count(); ++i)
+    figures = std::max(figures, words_width(scale_figure(frame.y.from + i * frame.y.step, frame.y.decimals), kFigures));
+  const double head = (plot.title.empty() ? 0 : kTitle + 1.6) + (plot.question.empty() ? 0 : kText + 1.8) + 2.4;
+  const double foot = kTick + 2 * kFigures + 3.4;
+  const double left = figures + 2.2;
+  // The last figure of x stands half beyond the scale.
+  const double right = 0.6 * words_width(scale_figure(frame.x.to, frame.x.decimals), kFigures) + 0.6;
+  frame.at = {left, head, size.width - left - right, size.height - head - foot};
+  return frame;
+}
+
+void draw_head(Pen pen, const Plot& plot) {
+  double y = kTitle;
+  if (!plot.title.empty()) {
+    pen.text({0, y}, plot.title, {.size = kTitle, .bold = true});
+    y += kText + 1.6;
+  }
+  if (!plot.question.empty()) pen.text({0, y}, plot.question, {.size = kText, .ink = Ink::second});
+}
+
+void draw_scales(Pen pen, const Plot& plot, const Frame& f) {
+  const double bottom = f.at.y + f.at.height, right = f.at.x + f.at.width;
+  for (int i = 0; i <= f.y.count(); ++i) {
+    const double value = f.y.from + i * f.y.step, y = f.py(value);
+    if (i > 0) pen.line({f.at.x, y}, {right, y}, kGrid);
+    pen.text({f.at.x - 1.6, y + 0.36 * kFigures}, scale_figure(value, f.y.decimals),
+             {.size = kFigures, .anchor = Anchor::end});
+  }
+  for (int i = 0; i <= f.x.count(); ++i) {
+    const double value = f.x.from + i * f.x.step, x = f.px(value);
+    pen.line({x, bottom}, {x, bottom + kTick}, kWide);
+    pen.text({x, bottom + kTick + kFigures}, scale_figure(value, f.x.decimals),
+             {.size = kFigures, .anchor = Anchor::middle});
+  }
+  pen.open_path({{f.at.x, f.at.y}, {f.at.x, bottom}}, kNarrow, "axis-y");
+  pen.open_path({{f.at.x, bottom}, {right, bottom}}, kWide, "axis-x");
+  const double names = bottom + kTick + 2 * kFigures + 2.2;
+  pen.text({0, names}, plot.y.words, {.size = kText, .ink = Ink::second});
+  pen.text({right, names}, plot.x.words, {.size = kText, .anchor = Anchor::end, .ink = Ink::second});
+}
+
+/// One straight piece cut to the scale; nothing where it lies wholly beyond it (Liang and Barsky's way).
+std::optional<std::pair<Point, Point>> cut(Point a, Point b, const Box& area) {
+  double from = 0, to = 1;
+  const double dx = b.x - a.x, dy = b.y - a.y;
+  const double p[] = {-dx, dx, -dy, dy};
+  const double q[] = {a.x - area.x, area.x + area.width - a.x, a.y - area.y, area.y + area.height - a.y};
+  for (int i = 0; i < 4; ++i) {
+    if (p[i] == 0 && q[i] < 0) return std::nullopt;
+    if (p[i] < 0) from = std::max(from, q[i] / p[i]);
+    if (p[i] > 0) to = std::min(to, q[i] / p[i]);
+  }
+  if (from > to) return std::nullopt;
+  return std::pair{Point{a.x + from * dx, a.y + from * dy}, Point{a.x + to * dx, a.y + to * dy}};
+}
+
+/// A curve as the pieces of it that lie on the scale.
+std::vector<std::vector<Point>> on_scale(const std::vector<Point>& points, const Frame& f) {
+  std::vector<std::vector<Point>> pieces;
+  for (std::size_t i = 1; i < points.size(); ++i) {
+    const auto piece = cut(f.point(points[i - 1]), f.point(points[i]), f.at);
+    if (!piece) continue;
+    const auto& [from, to] = *piece;
+    const bool goes_on = !pieces.empty() && pieces.back().back().x == from.x && pieces.back().back().y == from.y;
+    if (!goes_on) pieces.push_back({from});
+    pieces.back().push_back(to);
+  }
+  return pieces;
+}
+
+void draw_band(Pen pen, const PlotBand& band, const Frame& f) {
+  std::vector<Point> low, high;
+  const auto bounded = [&](double x, double y) {
+    return Point{std::clamp(f.px(x), f.at.x, f.at.x + f.at.width), std::clamp(f.py(y), f.at.y, f.at.y + f.at.height)};
+  };
+  for (std::size_t i = 0; i < band.x.size(); ++i) {
+    low.push_back(bounded(band.x[i], band.low[i]));
+    high.push_back(bounded(band.x[i], band.high[i]));
+  }
+  std::vector<Point> around = high;
+  around.insert(around.end(), low.rbegin(), low.rend());
+  pen.polygon(std::move(around), {.stroke = Stroke::none, .fill = Fill::tone}, "band-" + band.id);
+  pen.open_path(std::move(low), kHidden);
+  pen.open_path(std::move(high), kHidden);
+}
+
+void draw_keep_out(Pen pen, const KeepOut& range, const Frame& f) {
+  const double from = std::max(f.at.x, f.px(range.from)), to = std::min(f.at.x + f.at.width, f.px(range.to));
+  if (!(to > from)) return;
+  pen.box({from, f.at.y, to - from, f.at.height}, kHatch);
+  double y = f.at.y + f.at.height - 1.4 - (kText + 0.8) * (static_cast<double>(range.words.size()) - 1);
+  bool first = true;
+  for (const std::string& line : range.words) {
+    const double wide = words_width(line, kText);
+    const double right = std::min(to - 0.8, f.at.x + f.at.width - 0.8);
+    pen.box({right - wide - 0.6, y - kText, wide + 1.2, kText + 1.2}, kGround);
+    pen.text({right, y}, line, {.size = kText, .bold = first, .anchor = Anchor::end});
+    first = false;
+    y += kText + 0.8;
+  }
+}
+
+/// Points every millimetre or so: what names must keep away from.
+void add_points(std::vector<Point>& to, const std::vector<Point>& piece) {
+  for (std::size_t i = 1; i < piece.size(); ++i) {
+    const Point a = piece[i - 1], b = piece[i];
+    const int parts = std::max(1, static_cast<int>(std::hypot(b.x - a.x, b.y - a.y)));
+    for (int k = 0; k <= parts; ++k) to.push_back({a.x + (b.x - a.x) * k / parts, a.y + (b.y - a.y) * k / parts});
+  }
+}
+
+void draw_curves(Pen pen, const Plot& plot, const Frame& f, Crowd& crowd) {
+  std::vector<std::vector<Point>> along;
+  for (const Curve& curve : plot.curves) {
+    along.emplace_back();
+    for (std::vector<Point>& piece : on_scale(curve.points, f)) {
+      add_points(along.back(), piece);
+      pen.open_path(std::move(piece), curve.chosen ? kHeavy : kWide, "curve-" + curve.id);
+    }
+    crowd.points.insert(crowd.points.end(), along.back().begin(), along.back().end());
+  }
+  for (std::size_t i = 0; i < plot.curves.size(); ++i) {
+    const Curve& curve = plot.curves[i];
+    if (curve.name.empty() || along[i].empty()) continue;
+    const Box size{0, 0, words_width(curve.name, kText), kText};
+    const Box at = place_beside(along[i], size, f.at, crowd);
+    pen.text({at.x, at.y + 0.86 * kText}, curve.name, {.size = kText, .bold = curve.chosen}, "curve-" + curve.id);
+    crowd.boxes.push_back(at);
+  }
+}
+
+void draw_here(Pen pen, const PlotPlace& here, const Frame& f, Crowd& crowd) {
+  const double x = f.px(here.x);
+  if (!(x >= f.at.x && x <= f.at.x + f.at.width)) return;
+  pen.open_path({{x, f.at.y}, {x, f.at.y + f.at.height}}, kHere, "here");
+  const bool left = x > f.at.x + f.at.width / 2;
+  double y = f.at.y + kText + 0.4;
+  for (const std::string& line : here.words) {
+    const double wide = words_width(line, kText);
+    pen.text({left ? x - 1.6 : x + 1.6, y}, line,
+             {.size = kText, .bold = true, .anchor = left ? Anchor::end : Anchor::start, .ink = Ink::next}, "here");
+    crowd.boxes.push_back({left ? x - 1.6 - wide : x + 1.6, y - kText, wide, kText + 1});
+    y += kText + 1;
+  }
+  if (here.y && *here.y >= f.y.from && *here.y <= f.y.to)
+    pen.circle({x, f.py(*here.y)}, kDot, {.stroke = Stroke::none, .fill = Fill::ink, .ink = Ink::next}, "here");
+}
+
+void draw_mark(Pen pen, const PlotMark& mark, const Frame& f, Crowd& crowd) {
+  const Point p = f.point(mark.at);
+  const std::string id = "mark-" + mark.id;
+  crowd.points.push_back(p);
+  if (mark.form == MarkForm::circle) {
+    pen.circle(p, kDot, {.stroke = Stroke::narrow, .fill = Fill::sheet}, id);
+  } else {
+    const Look look{.stroke = Stroke::wide, .ink = mark.form == MarkForm::read ? Ink::next : Ink::out};
+    pen.open_path({{p.x - kCross, p.y - kCross}, {p.x + kCross, p.y + kCross}}, look, id);
+    pen.open_path({{p.x - kCross, p.y + kCross}, {p.x + kCross, p.y - kCross}}, look, id);
+  }
+  if (mark.words.empty()) return;
+  const bool left = p.x > f.at.x + f.at.width / 2;
+  pen.text({left ? p.x - 2.6 : p.x + 2.6, p.y - 1.2}, mark.words,
+           {.size = kText, .bold = true, .anchor = left ? Anchor::end : Anchor::start});
+}
+
+}  // namespace
+
+DisplayList plot(const Plot& plot, const PlotSize& size) {
+  DisplayList list;
+  list.width = size.width;
+  list.height = size.height;
+  Pen pen{list};
+  const Frame f = frame_of(plot, size);
+  Crowd crowd;
+  draw_head(pen, plot);
+  for (const PlotBand& band : plot.bands) draw_band(pen, band, f);
+  for (const KeepOut& range : plot.keep_out) draw_keep_out(pen, range, f);
+  draw_scales(pen, plot, f);
+  if (plot.here) draw_here(pen, *plot.here, f, crowd);
+  for (const PlotMark& mark : plot.marks) draw_mark(pen, mark, f, crowd);
+  draw_curves(pen, plot, f, crowd);
+  return list;
+}
+
+std::vector<Curve> merged(std::vector<Curve> curves, const PlotAxis& y, double share) {
+  const double near = share * (y.to - y.from);
+  const auto same = [&](const Curve& a, const Curve& b) {
+    return std::ranges::equal(
+        a.points, b.points, [&](const Point& p, const Point& q) { return p.x == q.x && std::abs(p.y - q.y) <= near; });
+  };
+  std::vector<Curve> kept;
+  for (Curve& curve : curves) {
+    const auto twin = std::ranges::find_if(kept, [&](const Curve& k) { return same(k, curve); });
+    if (twin == kept.end()) {
+      kept.push_back(std::move(curve));
+      continue;
+    }
+    twin->name += ", " + curve.name;
+    twin->chosen = twin->chosen || curve.chosen;
+  }
+  return kept;
+}
+
+}  // namespace flatwise::drawing

@@ -1,0 +1,62 @@
+#include "drawing/plot_labels.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace flatwise::drawing {
+namespace {
+
+double gap_between(double a_from, double a_to, double b_from, double b_to) {
+  return std::max({0.0, a_from - b_to, b_from - a_to});
+}
+
+double distance(const Box& box, Point p) {
+  return std::hypot(gap_between(box.x, box.x + box.width, p.x, p.x), gap_between(box.y, box.y + box.height, p.y, p.y));
+}
+double distance(const Box& a, const Box& b) {
+  return std::hypot(gap_between(a.x, a.x + a.width, b.x, b.x + b.width),
+                    gap_between(a.y, a.y + a.height, b.y, b.y + b.height));
+}
+
+bool lies_in(const Box& box, const Box& area) {
+  return box.x >= area.x && box.y >= area.y && box.x + box.width <= area.x + area.width &&
+         box.y + box.height <= area.y + area.height;
+}
+
+double room(const Box& box, const Crowd& crowd) {
+  double least = 1e9;
+  for (const Point& p : crowd.points) least = std::min(least, distance(box, p));
+  for (const Box& other : crowd.boxes) least = std::min(least, distance(box, other));
+  return least;
+}
+
+}  // namespace
+
+double words_width(const std::string& words, double size) {
+  std::size_t letters = 0;
+  for (const char c : words) letters += (static_cast<unsigned char>(c) & 0xC0U) != 0x80U ? 1 : 0;
+  return 0.56 * size * static_cast<double>(letters);
+}
+
+Box place_beside(const std::vector<Point>& curve, const Box& size, const Box& area, const Crowd& crowd) {
+  constexpr double kAway = 1.6;
+  Box best{area.x, area.y, size.width, size.height};
+  double best_room = -1;
+  for (const Point& p : curve) {
+    for (const double side : {-1.0, -0.5, 0.0}) {
+      for (const double below : {-1.0, 1.0}) {
+        const double y = below < 0 ? p.y - kAway - size.height : p.y + kAway;
+        const Box box{p.x + side * size.width, y, size.width, size.height};
+        if (!lies_in(box, area)) continue;
+        const double here = std::min(room(box, crowd), 2 * kAway);
+        if (here > best_room + 1e-9) {
+          best_room = here;
+          best = box;
+        }
+      }
+    }
+  }
+  return best;
+}
+
+}  // namespace flatwise::drawing

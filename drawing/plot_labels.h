@@ -1,0 +1,22 @@
+// plot_labels.h: where the name of a curve stands: beside it, and as far as can be from everything else. Not for other folders.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "drawing/pen.h"
+
+namespace flatwise::drawing {
+
+/// Width of words at a size: B612's digits and small letters are a little over half as wide as they are high.
+[[nodiscard]] double words_width(const std::string& words, double size);
+
+struct Crowd {
+  std::vector<Point> points;  ///< Of all curves and marks, in millimetres, close together.
+  std::vector<Box> boxes;     ///< Words that stand already.
+};
+
+/// Places a box of that size beside one of the curve's points inside `area`, the furthest it can be from the crowd.
+[[nodiscard]] Box place_beside(const std::vector<Point>& curve, const Box& size, const Box& area, const Crowd& crowd);
+
+}  // namespace flatwise::drawing
