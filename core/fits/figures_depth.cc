@@ -86,7 +86,7 @@ FigureSpec hub_yielding_figure() {
                       {"left-over", "Δd_0", Kind::length},
                       {"onset", "p_Y", Kind::pressure},
                       {"full", "p_full", Kind::pressure}},
-          .sources = {"Hill", "GamerLance", "Shigley9"},
+          .sources = {"Hearn", "Hill", "GamerLance", "Shigley9"},
           .compute = compute_hub_yielding,
           .example = {{"interference=250 µm", "roughness-loss=5 µm", "joint-diameter=120 mm", "ring-inside=107 mm",
                        "hub-outside=180 mm", "hub-modulus=70 GPa", "hub-poisson=0.33", "hub-yield=60 MPa"},

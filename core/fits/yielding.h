@@ -47,7 +47,7 @@ struct YieldPressures {
 /// Refuses    What check_joint() refuses; negative or NaN interference or yield.
 /// Accuracy   1e-10 relative against the closed form. No hardening: real hubs hold a little more pressure. Spring-back
 ///            without yielding again, which holds up to twice the onset.
-/// Source     [Hill] ch. V; [GamerLance]; worked in docs/worked/W30-hub-that-yields.md.
+/// Source     [Hearn] eqs. 3.29 to 3.32; [Hill] ch. V; [GamerLance]; worked in docs/worked/W30-hub-that-yields.md.
 [[nodiscard]] Result<HubState> press_into_yielding(const YieldingJoint& joint, Length interference);
 
 /// The other way round: interference that a pressure means, yielded or not. pressure up to YieldPressures::full; over it

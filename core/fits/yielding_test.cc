@@ -44,6 +44,21 @@ TEST(PressIntoYielding, MeetsTheWorkedHub) {
   EXPECT_NEAR(state.hub_hoop.si(), 50.833333e6, 10);
 }
 
+// Source: [Hearn] eq. 3.32, pressure that yields a thick tube to a radius, and an exercise on it (100/200 mm, Y = 450 MPa;
+// inputs read, answers by that equation): first yield 168.75, half-way through 280.897, all through 311.916 MPa.
+// Tolerance: half of the last digit given.
+TEST(YieldPressures, OfATextbooksTube) {
+  YieldingJoint tube = soft_hub();
+  tube.joint.diameter = millimetres(100);
+  tube.joint.ring_inside = millimetres(90);
+  tube.joint.hub_outside = millimetres(200);
+  tube.hub_yield = megapascals(450);
+  EXPECT_NEAR(yield_pressures(tube)->onset.si(), 168.75e6, 5e3);
+  EXPECT_NEAR(yield_pressures(tube)->full.si(), 311.916e6, 500);
+  const Length to_half_way = interference_behind_yield(tube, megapascals(280.897)).value();
+  EXPECT_NEAR(press_into_yielding(tube, to_half_way)->border.si(), 0.150, 1e-6);
+}
+
 /// Radial stress and growth at the bore by stepping inwards from the border: equilibrium, and the flow rule that leaves no
 /// plastic change of radial and hoop strain together (Runge and Kutta, fourth order).
 struct AtBore {
