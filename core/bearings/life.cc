@@ -74,8 +74,9 @@ BallRatings ball_ratings(const BallBearing& b, Force dynamic_rating) {
 }
 
 double reference_life(const BallRatings& q, const RingWear& wear) {
-  // (mean of cubes)^(1/3) to 10/3 is the mean to 10/9: two cube roots instead of a power.
-  const double inner = wear.inner_cubes * std::cbrt(std::cbrt(wear.inner_cubes)) / to_ten_thirds(q.inner.si());
+  // ((mean of cubes)^(1/3) / Q_c) to 10/3 is (mean / Q_c³) to 10/9: two cube roots instead of a power.
+  const double share = wear.inner_cubes / cubed(q.inner.si());
+  const double inner = share * std::cbrt(std::cbrt(share));
   const double outer = wear.outer_powers / to_ten_thirds(q.outer.si());
   return std::pow(inner + outer, -0.9);
 }

@@ -1,7 +1,9 @@
 #include "core/bearings/load_distribution.h"
 
 #include <algorithm>
+#include <bit>
 #include <cmath>
+#include <cstdint>
 #include <numbers>
 
 #include "core/bearings/balance_search.h"
@@ -48,33 +50,61 @@ RingShift shift_of(const LoadedBearing& b, const double* at) {
           radians(-at[4] / lift)};
 }
 
+/// Cube root to a twentieth, by a third of the exponent: enough for a start, and no call.
+double rough_cube_root(double x) {
+  return std::bit_cast<double>(std::bit_cast<std::uint64_t>(x) / 3 + 0x2A9F7893782DA1CEULL);
+}
+double length_of(double a, double b) { return std::sqrt(a * a + b * b); }
+
 /// Lift along the axis at which a ball, its grooves one over the other, pushes along with p: d^1.5 sin a = p, by its two limits.
 double lift_for(double p, double gap) {
   const double root = std::sqrt(p);
   if (gap < 0) return std::min(p / (-gap * std::sqrt(-gap)), 1.2 * root);
   const double wide = 0.84 * root;  // d² sqrt 2 = p
-  const double cube = gap > 0 ? std::cbrt(p * p / (2 * gap)) : wide;
+  const double cube = gap > 0 ? rough_cube_root(p * p / (2 * gap)) : wide;
   const double squeeze = std::min(wide, cube);
   return std::sqrt(2 * (gap + squeeze));
 }
 
-/// A start in which more balls carry than will in the end: Newton's steps come down from there without overshooting.
-void start_across(const Scaled& s, double gap, int balls, double* at) {
-  const double across = std::hypot(s.load[0], s.load[1]);
-  if (!(across > 0)) return;
+/// Squeeze of the hardest pressed ball as without play (Stribeck).
+double radial_squeeze(double across, int balls) {
   const double share = 4.37 * across / balls;
-  const double squeeze = std::cbrt(share * share) + gap;
-  at[0] = squeeze * s.load[0] / across;
-  at[1] = squeeze * s.load[1] / across;
+  return rough_cube_root(share * share);
 }
-void start_along(const Scaled& s, double gap, int balls, int unknowns, double* at) {
+
+/// Free to tilt: each part of the load as if it stood alone. More balls carry so than will in the end, and Newton's steps come down from
+/// there without overshooting.
+void start_free(const Scaled& s, double gap, int balls, double* at) {
+  const double across = length_of(s.load[0], s.load[1]), couple = length_of(s.load[3], s.load[4]);
+  if (across > 0) {
+    const double shift = (radial_squeeze(across, balls) + gap) / across;
+    at[0] = shift * s.load[0];
+    at[1] = shift * s.load[1];
+  }
   if (s.load[2] != 0) at[2] = std::copysign(lift_for(std::abs(s.load[2]) / balls, gap), s.load[2]);
-  if (unknowns == 3) return;
-  const double couple = std::hypot(s.load[3], s.load[4]);
-  if (!(couple > 0)) return;
-  const double lift = lift_for(2.5 * couple / balls, gap);
-  at[3] = lift * s.load[3] / couple;
-  at[4] = lift * s.load[4] / couple;
+  if (couple > 0) {
+    const double lift = lift_for(2.5 * couple / balls, gap) / couple;
+    at[3] = lift * s.load[3];
+    at[4] = lift * s.load[4];
+  }
+}
+
+/// Tilt given in at[3] and at[4]: the hardest pressed ball as above, its contact angle from the loads, and not steeper than the axial load
+/// alone would press it. The numbers are those with which the fewest steps follow; any start gets there.
+void start_tilted(const Scaled& s, double gap, int balls, double* at) {
+  const double across = length_of(s.load[0], s.load[1]), along = std::abs(s.load[2]);
+  const double most = along > 0 ? lift_for(1.5 * along / balls, gap) : 0;
+  if (!(across > 0)) {
+    at[2] = std::copysign(most, s.load[2]);
+    return;
+  }
+  const double cosine = s.load[0] / across, sine = s.load[1] / across, slope = along / across;
+  const double lift = most > 0 ? most * slope / length_of(most, slope) : 0;
+  at[2] = std::copysign(lift, s.load[2]) - 0.5 * (at[3] * sine + at[4] * cosine);
+  const double squeeze = radial_squeeze(across, balls);
+  const double shift = std::max(squeeze + gap - 0.5 * lift * lift, 0.2 * squeeze);
+  at[0] = shift * cosine;
+  at[1] = shift * sine;
 }
 
 std::optional<Problem> cannot_load(const RingLoad& l, double size) {
@@ -172,8 +202,7 @@ Result<Rest> rest_under(const LoadedBearing& b, const RingLoad& load) {
   const Scaled s = scaled(b, load);
   if (auto bad = cannot_load(load, s.size)) return tl::unexpected(*std::move(bad));
   Balance r{};
-  start_across(s, b.gap, b.at.bearing.balls, r.at);
-  start_along(s, b.gap, b.at.bearing.balls, 5, r.at);
+  start_free(s, b.gap, b.at.bearing.balls, r.at);
   return settled(b, s, 5, r);
 }
 
@@ -192,8 +221,7 @@ Result<Rest> rest_tilted(const LoadedBearing& b, const RingLoad& load, const Rin
     return tl::unexpected(refused(Code{"input.not_finite"}, "tilt", {}));
   Balance r{};
   set_shift(b, {{}, {}, {}, tilt.about_x, tilt.about_y}, r.at);
-  start_across(s, b.gap, b.at.bearing.balls, r.at);
-  start_along(s, b.gap, b.at.bearing.balls, 3, r.at);
+  start_tilted(s, b.gap, b.at.bearing.balls, r.at);
   return settled(b, s, 3, r);
 }
 
