@@ -24,6 +24,7 @@ struct Line : Refusing {
   std::optional<std::string> shaft_instead, workshop_instead;
   MapOptions map;
   PlanOptions plan;
+  BendOptions bend;
   NewShaft fresh;
   SheetOptions sheets;
   std::string reference_folder = ".";
@@ -142,6 +143,15 @@ void add_shaft_verbs(CLI::App& app, Line& line) {
   add_switch(*plan, "--steps", line.plan.steps, help("steps"));
 }
 
+void add_bend_verb(CLI::App& app, Line& line) {
+  CLI::App* bend = add_verb(app, line, "bend", [&line](const Context& c) { return bend_shaft(c, line.bend); });
+  bend->add_option("SHAFT", line.bend.shaft_file, help("shaft"))->required();
+  bend->add_option("--csv", line.bend.csv, help("bend_csv"))->check(not_empty(line, "--csv"));
+  bend->add_option("--from", line.bend.from, help("bend_from"))->check(not_empty(line, "--from"));
+  bend->add_option("--to", line.bend.to, help("bend_to"))->check(not_empty(line, "--to"));
+  bend->add_option("--speeds", line.bend.speeds, help("bend_speeds"))->check(whole_numbers(line, "--speeds", false));
+}
+
 void add_sheet_verb(CLI::App& app, Line& line) {
   CLI::App* sheets = add_verb(app, line, "sheets", [&line](const Context& c) {
     line.sheets.files = job_files(line);
@@ -232,6 +242,7 @@ void build(CLI::App& app, Line& line) {
   app.set_help_flag("--help,-h", help("help"));
   app.require_subcommand(1);
   add_shaft_verbs(app, line);
+  add_bend_verb(app, line);
   add_job_verbs(app, line);
   add_sheet_verb(app, line);
   add_serve_verb(app, line);

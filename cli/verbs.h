@@ -40,6 +40,14 @@ struct PlanOptions {
 };
 Status plan_teardown(const Context& context, const PlanOptions& options);
 
+struct BendOptions {
+  std::string shaft_file;
+  std::string csv;       ///< File for the response over speed; empty: none.
+  std::string from, to;  ///< As typed; empty: a tenth of the shaft's speed, twice it.
+  std::string speeds;    ///< How many; empty: 200.
+};
+Status bend_shaft(const Context& context, const BendOptions& options);
+
 // The job as read and answered.
 Status judge_stage(const Context& context, const JobFiles& files, job::Stage stage);
 Status judge_all(const Context& context, const JobFiles& files, job::Stage through);
