@@ -38,7 +38,7 @@ struct ClearanceLeft {
 ///            Inner ring and balls grow together: alpha dT ((d_m - D_w) + 2 D_w) = alpha dT times the outer raceway.
 /// Inputs     Joints that fits::check_joint() passes; least <= greatest everywhere; expansion 0 to 1e-4.
 /// Refuses    Reversed ranges: bearings.range_reversed; joints as check_joint(), the inner's fields with "seat." before them.
-/// Source     [Shigley9]; docs/worked/W2-raceway.md, W35-fitted.md.
+/// Source     [Shigley9]; docs/worked/W2-raceway.md, W41-fitted-clearance.md.
 [[nodiscard]] Result<ClearanceLeft> clearance_left(const FittedTask& task);
 
 }  // namespace flatwise::bearings
