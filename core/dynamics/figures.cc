@@ -180,8 +180,9 @@ const FigureSpec& tine_gap_figure() {
 
 std::span<const FigureSpec> figures() {
   static const std::vector<FigureSpec> kFigures{
-      rotating_couple_figure(), rotating_force_figure(), couple_resultant_figure(), tine_travel_figure(),
-      ground_figure(),          tine_gap_figure(),       permissible_figure()};
+      rotating_couple_figure(), rotating_force_figure(), couple_resultant_figure(),
+      tine_travel_figure(),     ground_figure(),         tine_gap_figure(),
+      permissible_figure(),     least_couple_figure(),   least_force_figure()};
   return kFigures;
 }
 

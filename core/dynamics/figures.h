@@ -8,7 +8,8 @@
 
 namespace flatwise::dynamics {
 
-/// rotating-couple, rotating-force, couple-resultant, tine-travel, ground-per-swing, tine-gap, permissible-unbalance.
+/// rotating-couple, rotating-force, couple-resultant, tine-travel, ground-per-swing, tine-gap, permissible-unbalance,
+/// least-couple-pattern, least-force-pattern.
 [[nodiscard]] std::span<const FigureSpec> figures();
 
 /// couple-resultant of a shaft whose rotors have these tilt azimuths (one a rotor, from end A), with the working of each

@@ -24,5 +24,7 @@ inline constexpr std::string_view kSpinningChoices[] = {"rolling", "held", "with
 [[nodiscard]] const FigureSpec& rotating_couple_figure();
 [[nodiscard]] const FigureSpec& couple_resultant_figure();
 [[nodiscard]] const FigureSpec& tine_gap_figure();
+[[nodiscard]] const FigureSpec& least_couple_figure();
+[[nodiscard]] const FigureSpec& least_force_figure();
 
 }  // namespace flatwise::dynamics

@@ -78,17 +78,35 @@ struct Seeking {
     return reached();
   }
 
-  /// More and more rotors by halves, from end B, the others as the best simple arrangement has them, until under the floor.
-  int some() {
-    const Places base = keeper.sorted().front().places;
+  [[nodiscard]] bool limits_ways() const {
+    const std::uint32_t all = (2u << (task.positions / 2)) - 1;
+    return std::ranges::any_of(task.apart, [&](std::uint32_t ways) { return (ways & all) != all; });
+  }
+
+  /// So many of the free rotors: spread along the shaft, so that they reach both planes; or the last ones, between which all ways
+  /// are open where neighbours limit each other.
+  [[nodiscard]] Halves chosen(const Places& base, int turned, bool spread) const {
     const std::vector<int> free = all_free(false).free;
-    const int all = static_cast<int>(free.size());
-    const auto last = [&](int turned) { return Halves{{free.end() - turned, free.end()}, base, false}; };
+    Halves halves{{free.end() - turned, free.end()}, base, false};
+    for (std::size_t i = 0; spread && i < halves.free.size(); ++i)
+      halves.free[i] = free[i * free.size() / halves.free.size()];
+    return halves;
+  }
+
+  /// As many as are to be kept leave less than errors do.
+  [[nodiscard]] bool enough() const {
+    return keeper.best() <= sums.floor_rms() && (keeper.most() == 1 || keeper.limit() <= sums.floor_rms());
+  }
+
+  /// More and more rotors by halves, the others as the best simple arrangement has them, until enough are under the floor.
+  int some(bool spread) {
+    const Places base = keeper.sorted().front().places;
+    const int all = static_cast<int>(all_free(false).free.size());
     int turned = std::min(kFirstTurned, all);
-    while (turned > 2 && !fits(task, sums, last(turned), effort)) turned -= 2;
-    for (; turned <= all && fits(task, sums, last(turned), effort); turned += 2) {
-      const bool within_effort = search_halves(task, sums, last(turned), effort, keeper);
-      if (keeper.best() <= sums.floor_rms() || !within_effort) return turned;
+    while (turned > 2 && !fits(task, sums, chosen(base, turned, spread), effort)) turned -= 2;
+    for (; turned <= all && fits(task, sums, chosen(base, turned, spread), effort); turned += 2) {
+      const bool within_effort = search_halves(task, sums, chosen(base, turned, spread), effort, keeper);
+      if (enough() || !within_effort) return turned;
     }
     return std::min(turned - 2, all);
   }
@@ -104,7 +122,8 @@ Proof search(Seeking& seeking, const PatternSums& sums, int& turned) {
   if (fits(seeking.task, sums, all, seeking.effort) &&
       search_halves(seeking.task, sums, all, seeking.effort, seeking.keeper))
     return seeking.keeper.best() == 0 ? Proof::nought : Proof::complete;
-  if (!(seeking.keeper.best() <= sums.floor_rms())) turned = seeking.some();
+  for (const bool spread : {!seeking.limits_ways(), seeking.limits_ways()})
+    if (!(seeking.keeper.best() <= sums.floor_rms())) turned = seeking.some(spread);
   return seeking.keeper.best() <= sums.floor_rms() ? Proof::under_floor : Proof::none;
 }
 

@@ -12,6 +12,7 @@ namespace flatwise::dynamics {
 namespace {
 
 constexpr int kMostPositions = 24, kMostRotors = 240;
+constexpr double kMostSize = 1e30, kLeastSize = 1e-100;  // N, N m, m: squares and quotients of such stay finite.
 
 Problem refused(Code code, std::string field, Args args) {
   return {code, std::move(field), {}, std::move(args), std::nullopt};
@@ -19,9 +20,9 @@ Problem refused(Code code, std::string field, Args args) {
 
 std::optional<Problem> wrong_sets(const std::vector<RotatingSet>& sets) {
   for (const RotatingSet& set : sets) {
-    if (auto p = not_finite("position", any(set.position))) return p;
-    if (auto p = not_finite("force", any(set.force))) return p;
-    if (auto p = not_finite("couple", any(set.couple))) return p;
+    if (auto p = outside("position", any(set.position), -kMostSize, kMostSize)) return p;
+    if (auto p = outside("force", any(set.force), -kMostSize, kMostSize)) return p;
+    if (auto p = outside("couple", any(set.couple), -kMostSize, kMostSize)) return p;
     if (auto p = not_finite("azimuth", any(set.azimuth))) return p;
   }
   return std::nullopt;
@@ -132,7 +133,8 @@ std::optional<Problem> problem_with(const PatternTask& task) {
   if (auto p = wrong_lists(task)) return p;
   const PatternSums sums{task};
   bool turns = false;
-  for (int i = 0; i < sums.count(); ++i) turns = turns || sums.own(i)[0] != 0 || sums.own(i)[1] != 0;
+  for (int i = 0; i < sums.count(); ++i)
+    turns = turns || std::abs(sums.own(i)[0]) > kLeastSize || std::abs(sums.own(i)[1]) > kLeastSize;
   if (!turns) return refused(Code{"pattern.nothing_turns"}, "couple", {});
   return no_way_through(task);
 }
