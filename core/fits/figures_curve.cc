@@ -12,7 +12,7 @@ std::vector<InputSpec> path_inputs() {
       {{between("interference-least", "δ_min", Kind::length, -1e-2, 1e-2),
         between("interference-greatest", "δ_max", Kind::length, -1e-2, 1e-2),
         from_nought("roughness-loss", "loss", Kind::length, 1e-3), above_nought("width", "L", Kind::length, 2),
-        assumed(from_nought("entry", "e", Kind::length, 1), any(millimetres(2)), kCommonPractice),
+        assumed(from_nought("lead", "e", Kind::length, 1), any(millimetres(2)), kCommonPractice),
         assumed(between("bore-taper", "t", Kind::length, -1e-3, 1e-3), any(Length{}), kOwnRule),
         assumed(one_of("hub-fails", "", kHubFails), std::string{"yields"}, kOwnRule)},
        joint_inputs(),
@@ -29,7 +29,7 @@ Result<PressPath> path_from(const Given& in, std::vector<Finding>& findings) {
                                                  .greatest = length_of(in, "interference-greatest")},
                                 .friction = friction_from(in),
                                 .hub_yield = pascals(in.si("hub-yield"))},
-                   .entry = length_of(in, "entry"),
+                   .lead = length_of(in, "lead"),
                    .bore_taper = length_of(in, "bore-taper"),
                    .hub_may_yield = in.text("hub-fails") == "yields"};
 }
@@ -38,7 +38,7 @@ Result<Computed> compute_press_curve(const Given& in) {
   Computed out;
   const auto path = path_from(in, out.findings);
   if (!path) return as_input(path.error());
-  const Length travels[] = {length_of(in, "travel"), path->entry + path->pressing.width};
+  const Length travels[] = {length_of(in, "travel"), path->lead + path->pressing.width};
   const auto curve = press_curve(*path, travels);
   if (!curve) return as_input(curve.error());
   const auto work = press_work(*path);

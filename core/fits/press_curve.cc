@@ -19,7 +19,7 @@ constexpr std::size_t kFewestPoints = 4;
 constexpr double kHome = 0.98;  // Of the width: what counts as all in.
 
 std::optional<Problem> wrong(const PressPath& path) {
-  if (auto p = negative("entry", any(path.entry))) return p;
+  if (auto p = negative("lead", any(path.lead))) return p;
   return outside("bore_taper", any(path.bore_taper), -kMostTaper, kMostTaper);
 }
 
@@ -45,7 +45,7 @@ double grip_n(const PressPath& path, Length interference, Length engaged) {
 }
 
 Length engaged_at(const PressPath& path, Length travel) {
-  return std::clamp(travel - path.entry, Length{}, path.pressing.width);
+  return std::clamp(travel - path.lead, Length{}, path.pressing.width);
 }
 
 CurvePoint point_at(const PressPath& path, Length travel) {
@@ -74,7 +74,7 @@ Result<Torque> press_work(const PressPath& path) {
   double sum = 0;
   for (int i = 0; i <= kSlices; ++i) {
     const double weight = i == 0 || i == kSlices ? 1 : i % 2 == 1 ? 4 : 2;
-    const Length travel = path.entry + (static_cast<double>(i) / kSlices) * path.pressing.width;
+    const Length travel = path.lead + (static_cast<double>(i) / kSlices) * path.pressing.width;
     sum += weight * point_at(path, travel).greatest.si();
   }
   return newton_metres(sum * path.pressing.width.si() / (3 * kSlices));
@@ -84,7 +84,7 @@ namespace {
 
 std::optional<Problem> wrong_points(const CurveReading& reading, const PressPath& path) {
   if (auto p = negative("force_uncertainty", any(reading.expanded))) return p;
-  std::size_t after_entry = 0;
+  std::size_t after_lead = 0;
   for (std::size_t i = 0; i < reading.points.size(); ++i) {
     const ReadPoint& point = reading.points[i];
     if (auto p = negative("travel", any(point.travel))) return p;
@@ -95,14 +95,14 @@ std::optional<Problem> wrong_points(const CurveReading& reading, const PressPath
                      {},
                      {{"point", static_cast<std::int64_t>(i + 1)}, {"travel", any(point.travel)}},
                      std::nullopt};
-    after_entry += point.travel > path.entry ? 1 : 0;
+    after_lead += point.travel > path.lead ? 1 : 0;
   }
-  if (after_entry >= kFewestPoints) return std::nullopt;
+  if (after_lead >= kFewestPoints) return std::nullopt;
   return Problem{
       Code{"fits.curve_points"},
       "travel",
       {},
-      {{"points", static_cast<std::int64_t>(after_entry)}, {"least", static_cast<std::int64_t>(kFewestPoints)}},
+      {{"points", static_cast<std::int64_t>(after_lead)}, {"least", static_cast<std::int64_t>(kFewestPoints)}},
       std::nullopt};
 }
 
@@ -122,13 +122,13 @@ std::optional<double> slope_of(std::span<const ReadPoint> points) {
   return across / along;
 }
 
-/// Points between entry and the whole width, without a last one that stands against the shoulder.
+/// Points between lead and the whole width, without a last one that stands against the shoulder.
 std::vector<ReadPoint> on_the_way(const CurveReading& reading, const PressPath& path, bool stop_felt) {
   std::vector<ReadPoint> out;
-  const Length home = path.entry + path.pressing.width;
+  const Length home = path.lead + path.pressing.width;
   const std::size_t end = reading.points.size() - (stop_felt ? 1 : 0);
   for (std::size_t i = 0; i < end; ++i)
-    if (reading.points[i].travel >= path.entry && reading.points[i].travel <= home) out.push_back(reading.points[i]);
+    if (reading.points[i].travel >= path.lead && reading.points[i].travel <= home) out.push_back(reading.points[i]);
   return out;
 }
 

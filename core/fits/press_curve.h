@@ -1,6 +1,6 @@
 // press_curve.h: force over the ring's travel as it is pressed home, as a band; and what a curve that was read says.
 //
-//   const auto band = press_curve({.pressing = pressing, .entry = millimetres(2)}, travels);
+//   const auto band = press_curve({.pressing = pressing, .lead = millimetres(2)}, travels);
 //   const auto said = read_curve(points, {...});
 #pragma once
 
@@ -16,7 +16,7 @@ namespace flatwise::fits {
 /// A ring on its way in. Travel counts from where the ring's edge meets the edge of the seat.
 struct PressPath {
   Pressing pressing;  ///< Width: of the contact when the ring is home.
-  Length entry;       ///< Lead of hub and ring together: over this travel the ring has no grip, after it the full fit.
+  Length lead;        ///< Lead of hub and ring together: over this travel the ring has no grip, after it the full fit.
   /// How much smaller the bore is at its far end than at its mouth, on diameter; < 0: bigger. Interference: in the middle.
   Length bore_taper{};
   bool hub_may_yield = true;  ///< False for a metal that cracks instead: plain Lame to the end.
@@ -31,10 +31,10 @@ struct CurvePoint {
 ///
 /// Model      Every slice of the seat presses by its own interference (Lame, or partly plastic by Tresca where the hub
 ///            yields); the force is the friction of what is engaged: F(x) = mu pi d times the integral of p over the
-///            engaged length x - entry, the width at most. Least: least friction and interference; greatest likewise.
-/// Inputs     Travels >= 0; entry >= 0; |bore_taper| up to 1 mm.
+///            engaged length x - lead, the width at most. Least: least friction and interference; greatest likewise.
+/// Inputs     Travels >= 0; lead >= 0; |bore_taper| up to 1 mm.
 /// Returns    One point a travel. With no taper and no yield the last is press_force()'s.
-/// Refuses    What press_force() refuses; entry or travel negative; taper outside +-1 mm.
+/// Refuses    What press_force() refuses; lead or travel negative; taper outside +-1 mm.
 /// Accuracy   1e-6 of the greatest force (the integral). Slices do not help each other: near the ends real rings differ.
 /// Source     Lame per slice; friction by definition; worked in docs/worked/W33-press-curve.md.
 [[nodiscard]] Result<std::vector<CurvePoint>> press_curve(const PressPath& path, std::span<const Length> travels);
@@ -73,10 +73,10 @@ struct CurveRead {
 ///
 /// Model      Below or above: F +- U beyond the band. Shape, common practice: a drop of more than U and a tenth of the
 ///            greatest force between neighbours; a bend where the later half's slope is over 1.5 times the earlier's
-///            or under 1/1.5 of it (slopes by least squares between entry and home); a stop where the last step is over
+///            or under 1/1.5 of it (slopes by least squares between lead and home); a stop where the last step is over
 ///            three times as steep as the curve. Interference: from the force at home, least to greatest friction: its
 ///            middle, and half its range with U as expanded.
-/// Inputs     Four points or more after the entry; travels rising; forces >= 0.
+/// Inputs     Four points or more after the lead; travels rising; forces >= 0.
 /// Refuses    fits.curve_points, fits.curve_order (with the point's number), input.negative.
 /// Source     [ISO14253-1] for the band; shape rules are common practice.
 [[nodiscard]] Result<CurveRead> read_curve(const CurveReading& reading, const PressPath& path);

@@ -21,7 +21,7 @@ PressPath worked_path() {
                        .interference = {.least = micrometres(15), .greatest = micrometres(50)},
                        .friction = {.least = 0.08, .greatest = 0.18},
                        .hub_yield = megapascals(250)},
-          .entry = millimetres(2)};
+          .lead = millimetres(2)};
 }
 
 // Source: docs/worked/W33-press-curve.md: nothing on the lead, half of the force of W3 half-way, all of it home (939.7 N
@@ -122,8 +122,8 @@ TEST(ReadCurve, RefusesAndNamesTheField) {
   reading.points.resize(3);
   EXPECT_EQ(read_curve(reading, worked_path()).error().code.id(), "fits.curve_points");
   PressPath path = worked_path();
-  path.entry = millimetres(-1);
-  EXPECT_EQ(press_curve(path, {}).error().field, "entry");
+  path.lead = millimetres(-1);
+  EXPECT_EQ(press_curve(path, {}).error().field, "lead");
   path = worked_path();
   path.bore_taper = millimetres(2);
   EXPECT_EQ(press_curve(path, {}).error().field, "bore_taper");

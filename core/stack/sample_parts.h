@@ -26,8 +26,8 @@ struct SampleJob {
 /// Deviations of kSamplesAtOnce * steps samples.
 ///
 /// Model      Sample i takes the Philox4x32-7 blocks at counter (i, block, kSamplePlace) under the seed's key: a sample is
-///            the same whoever draws it, and no two samples share a block. Of a word two normals have their radius and
-///            half a word each their direction (Box-Muller); half a word is a rectangular part.
+///            the same whoever draws it, and no two samples share a block. Two normals take a word for
+///            their radius and half a word for their direction (Box-Muller); a rectangular part takes half a word.
 /// Shape      out: kSamplesAtOnce * steps floats.
 /// Accuracy   Rectangular parts in 65,536 even steps, symmetric; directions in as many, which every moment of a normal
 ///            under that order takes for exact; normals to 6.6 deviations and 2e-6 (test). Every build gives the same bits.
