@@ -111,6 +111,12 @@ constexpr Field kFields[] = {
      .assumed = "0",
      .assumed_from = "nothing on order unless it is said",
      .example = "0"},
+    {.meaning = Code{"definition.field.stock.least"},
+     .takes = kWhole,
+     .range = {0, 100000},
+     .assumed = "0",
+     .assumed_from = "no least count unless it is said",
+     .example = "4"},
 
     {.meaning = Code{"definition.field.press.interference"},
      .takes = kQuantity,

@@ -4,6 +4,7 @@
 #include "core/units/parse.h"
 #include "definition/read.h"
 #include "definition/tree.h"
+#include "job/gauges.h"
 
 namespace flatwise::definition {
 namespace {
@@ -17,30 +18,13 @@ Day day_of(const Section& s, std::string_view key) {
   return {d.year, d.month, d.day};
 }
 
-// What a gauge shows, and how a distance on its scale is measured.
-Kind shown_kind(Gauge::Use use) {
-  switch (use) {
-    case Gauge::Use::thermometer:
-      return Kind::temperature;
-    case Gauge::Use::wrench:
-      return Kind::torque;
-    case Gauge::Use::press_gauge:
-      return Kind::force;
-    case Gauge::Use::vibration_meter:
-      return Kind::speed;
-    default:
-      return Kind::length;
-  }
-}
-Kind step_kind(Kind shown) { return shown == Kind::temperature ? Kind::temperature_rise : shown; }
-
 // A value in what the gauge shows; nought where there is none or it cannot be read.
-double scale_value(const Section& s, std::string_view key, Kind shown, bool may_be_nought) {
+double scale_value(const Section& s, std::string_view key, Gauge::Use use, bool may_be_nought) {
   const toml::node* node = s.node(key);
   if (!node) return 0;
   if (!node->is_string() && !node->is_number()) return 0;  // Has its problem already.
   const Range range{.least = 0, .greatest = kNoMore, .above_least = !may_be_nought};
-  Result<Entered> read = s.file().quantity(*node, step_kind(shown), range, s.path(key));
+  Result<Entered> read = s.file().quantity(*node, job::step_of_scale(use), range, s.path(key));
   if (read) return read->value.si;
   s.file().add(std::move(read.error()), s.path(key), *node);
   return 0;
@@ -51,7 +35,7 @@ void read_calibration(const Section& s, Gauge& g) {
   const auto* text = node ? node->as_string() : nullptr;
   g.relative = text && text->get().ends_with('%');
   if (!g.relative) {
-    g.calibration_expanded_si = scale_value(s, "calibration", g.kind, true);
+    g.calibration_expanded_si = scale_value(s, "calibration", g.use, true);
     return;
   }
   if (g.kind == Kind::temperature) return s.problem(Code{"definition.share_of_temperature"}, "calibration", {});
@@ -73,11 +57,11 @@ Gauge read_gauge(const Section& s) {
   Gauge g;
   g.id = s.text("id");
   g.use = static_cast<Gauge::Use>(s.word("use"));
-  g.kind = shown_kind(g.use);
+  g.kind = job::shows(g.use);
   read_calibration(s, g);
-  g.resolution_si = scale_value(s, "resolution", g.kind, true);
+  g.resolution_si = scale_value(s, "resolution", g.use, true);
   need_both(s, "repeatability", "repeatability_readings");
-  if (s.has("repeatability")) g.repeatability_si = scale_value(s, "repeatability", g.kind, true);
+  if (s.has("repeatability")) g.repeatability_si = scale_value(s, "repeatability", g.use, true);
   if (s.has("repeatability_readings")) g.repeatability_readings = static_cast<int>(s.whole("repeatability_readings"));
   g.expansion_per_kelvin = s.si("expansion");
   need_both(s, "setting_ring", "setting_ring_calibration");
@@ -141,7 +125,7 @@ Results<Workshop> read_workshop(std::string_view toml, std::string_view name) {
   const std::vector<Section> stock = all.tables("stock");
   for (const Section& item : stock)
     w.stock.push_back({item.text("part"), item.text("name"), static_cast<int>(item.whole("on_shelf")),
-                       static_cast<int>(item.whole("on_order"))});
+                       static_cast<int>(item.whole("on_order")), static_cast<int>(item.whole("least"))});
   refuse_twice(stock, w.stock, &StockItem::part_number, "part");
   for (const Section& press : all.tables("press"))
     w.presses.push_back({press.length("interference"), press.length("joint_diameter"), press.length("width"),

@@ -75,7 +75,7 @@ std::unique_ptr<OpenJob> opened(Shaft shaft, Surroundings around, std::vector<En
   auto job =
       std::make_unique<OpenJob>(OpenJob{std::move(shaft), std::move(around.workshop), std::move(entries), {}, {}});
   job->state = fold(job->shaft, job->workshop, job->entries);
-  accept_gauges(job->workshop, job->state, [&](const Id& id) { return name_of(around.people, id); });
+  gauges_for(job->workshop, job->state, [&](const Id& id) { return name_of(around.people, id); });
   job->report = judge_through(job->facts(), Stage::release);
   return job;
 }

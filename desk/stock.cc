@@ -61,7 +61,8 @@ std::vector<StockMove> moves_between(const Effects& before, const Effects& after
   std::vector<StockMove> moves;
   for (const auto& [part, effect] : change)
     if (effect != Effect{})
-      moves.push_back({id_from(record::sha256(by.id + "/" + part)), part, effect.shelf, effect.order, by.id, by.at});
+      moves.push_back({id_from(record::sha256(by.id + "/" + part)), part, effect.shelf, effect.order, by.id, by.at,
+                       by.by, MoveReason::job});
   return moves;
 }
 

@@ -37,7 +37,15 @@ struct Certificate {
 
 struct Gauge {
   std::string id;
-  enum class Use { bore_gauge, thermometer, length, feeler, wrench, press_gauge, vibration_meter } use = Use::bore_gauge;
+  enum class Use {
+    bore_gauge,
+    thermometer,
+    length,
+    feeler,
+    wrench,
+    press_gauge,
+    vibration_meter
+  } use = Use::bore_gauge;
   Kind kind = Kind::length;            ///< What it shows.
   double calibration_expanded_si = 0;  ///< U of its certificate, k = 2. Relative (ratio) when `relative`.
   bool relative = false;               ///< calibration_expanded is a share of the reading (wrenches and the like).
@@ -49,6 +57,7 @@ struct Gauge {
   Length setting_ring_expanded;
   std::optional<Length> least_readable, greatest_readable;
   Day calibrated_until;
+  std::vector<Certificate> certificates;  ///< All that hold, in the order noted; empty: only the one above is known.
   std::optional<std::string> accepted_overdue_by;  ///< Somebody responsible accepted it although overdue, by name.
   Place place;
 };
@@ -64,6 +73,7 @@ struct StockItem {
   std::string part_number;
   std::string name;
   int on_shelf = 0, on_order = 0;
+  int least = 0;  ///< What should always lie there; nought: nobody said.
 };
 
 struct Workshop {
@@ -208,6 +218,7 @@ struct Bench {
   std::vector<LeanMarked> leans;
   std::vector<ReusedRing> reused_rings;
   std::vector<Counted> counted;
+  std::vector<Counted> scrapped;  ///< Old pieces in the scrap box: `laid` is how many lie there.
   std::vector<Answered> answers;
   bool led =
       false;  ///< The record led the job since somebody chose in it what to open: more is asked than of a readings file.

@@ -122,6 +122,7 @@ class BenchEntries {
       out_.emplace_back(Laid{c.rotor, c.item, c.laid.value});
       if (c.left) out_.emplace_back(LeftOver{c.rotor, c.item, c.left->value});
     }
+    for (const Counted& c : bench_.scrapped) out_.emplace_back(Scrapped{c.rotor, c.item, c.laid.value});
   }
   void presses() {
     for (std::size_t i = 0; i < bench_.presses.size(); ++i) {

@@ -139,6 +139,12 @@ TEST_F(CheckEntry, PartsThatAreNotThere) {
             "record.out_of_range body.station; ");
 }
 
+TEST_F(CheckEntry, ScrapIsOfARotorAndItsPieces) {
+  record.book_in();  // A box on the floor: no hand is at the machine.
+  EXPECT_EQ(codes(Scrapped{1, "seal", 2}), "");
+  EXPECT_EQ(codes(Scrapped{9, "seal", 2}), "record.no_such_rotor body.rotor; ");
+}
+
 TEST_F(CheckEntry, HalvesAreOfRotors) {
   safe();
   EXPECT_EQ(codes(PartMeasured{record.station("1"), {}, mm(34), "L1"}), "record.half_missing body.half; ");

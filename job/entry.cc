@@ -11,13 +11,13 @@ namespace flatwise::job {
 namespace {
 
 // In the order of EntryBody; a kind more breaks the build at the assertion below.
-constexpr std::array<std::string_view, 35> kKinds{
-    "booked_in",      "answered",       "looked",           "play_read",     "photo_taken",       "note_written",
-    "way_chosen",     "customer_said",  "ordered",          "received",      "step_done",         "taken_off",
-    "put_on",         "bore_read",      "temperature_read", "set_renewed",   "fitted_read",       "lean_read",
-    "ring_sound",     "laid",           "left_over",        "pressed",       "ring_pressed_seen", "mark_seen",
-    "label_put_back", "stack_read",     "feeler_tried",     "part_measured", "nut_pulled",        "run_read",
-    "second_look",    "gauge_accepted", "signed",           "released",      "withdrawn"};
+constexpr std::array<std::string_view, 36> kKinds{
+    "booked_in",  "answered",       "looked",           "play_read",    "photo_taken",   "note_written",
+    "way_chosen", "customer_said",  "ordered",          "received",     "step_done",     "taken_off",
+    "put_on",     "bore_read",      "temperature_read", "set_renewed",  "fitted_read",   "lean_read",
+    "ring_sound", "laid",           "left_over",        "scrapped",     "pressed",       "ring_pressed_seen",
+    "mark_seen",  "label_put_back", "stack_read",       "feeler_tried", "part_measured", "nut_pulled",
+    "run_read",   "second_look",    "gauge_accepted",   "signed",       "released",      "withdrawn"};
 static_assert(kKinds.size() == std::variant_size_v<EntryBody>);
 
 std::string text(std::string_view part) { return std::string{part}; }
@@ -61,6 +61,7 @@ struct QuestionOf {
   Key operator()(const RingSound& b) const { return key(b.rotor, b.ring); }
   Key operator()(const Laid& b) const { return key(b.rotor, b.item); }
   Key operator()(const LeftOver& b) const { return key(b.rotor, b.item); }
+  Key operator()(const Scrapped& b) const { return key(b.rotor, b.item); }
   Key operator()(const Pressed& b) const { return key(b.rotor); }
   Key operator()(const RingPressedSeen& b) const { return key(b.rotor); }
   Key operator()(const MarkSeen& b) const { return key(b.rotor, name(b.half)); }
@@ -84,9 +85,9 @@ constexpr Stage kStageOfKind[] = {
     Stage::booking_in, Stage::booking_in, Stage::booking_in, Stage::booking_in, Stage::booking_in, Stage::booking_in,
     Stage::plan,       Stage::plan,       Stage::kit,        Stage::kit,        Stage::teardown,   Stage::teardown,
     Stage::stack,      Stage::inspection, Stage::inspection, Stage::kit,        Stage::kit,        Stage::kit,
-    Stage::kit,        Stage::kit,        Stage::kit,        Stage::press,      Stage::press,      Stage::timing,
-    Stage::stack,      Stage::stack,      Stage::stack,      Stage::stack,      Stage::torque,     Stage::test_run,
-    Stage::timing,     Stage::inspection, Stage::release,    Stage::release,    Stage::release};
+    Stage::kit,        Stage::kit,        Stage::kit,        Stage::kit,        Stage::press,      Stage::press,
+    Stage::timing,     Stage::stack,      Stage::stack,      Stage::stack,      Stage::stack,      Stage::torque,
+    Stage::test_run,   Stage::timing,     Stage::inspection, Stage::release,    Stage::release,    Stage::release};
 static_assert(std::size(kStageOfKind) == std::variant_size_v<EntryBody>);
 
 bool same(const Entered& a, const Entered& b) { return a.value == b.value && a.nm == b.nm; }

@@ -145,6 +145,12 @@ struct LeftOver {
   std::string item;
   int count = 0;
 };
+/// Old pieces of one kind, out of this rotor, that lie in the scrap box: none of them can go back in by mistake.
+struct Scrapped {
+  int rotor = 0;
+  std::string item;
+  int count = 0;
+};
 struct Pressed {
   int rotor = 0;
   Entered force;
@@ -219,8 +225,8 @@ struct Withdrawn {
 using EntryBody =
     std::variant<BookedIn, Answered, Looked, PlayRead, PhotoTaken, NoteWritten, WayChosen, CustomerSaid, Ordered,
                  Received, StepDone, TakenOff, PutOn, BoreRead, TemperatureRead, SetRenewed, FittedRead, LeanRead,
-                 RingSound, Laid, LeftOver, Pressed, RingPressedSeen, MarkSeen, LabelPutBack, StackRead, FeelerTried,
-                 PartMeasured, NutPulled, RunRead, SecondLook, GaugeAccepted, Signed, Released, Withdrawn>;
+                 RingSound, Laid, LeftOver, Scrapped, Pressed, RingPressedSeen, MarkSeen, LabelPutBack, StackRead,
+                 FeelerTried, PartMeasured, NutPulled, RunRead, SecondLook, GaugeAccepted, Signed, Released, Withdrawn>;
 
 struct Entry {
   Id id;  ///< Made by the device: sent twice, stored once.

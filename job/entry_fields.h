@@ -50,6 +50,8 @@ inline constexpr std::array<Words, 3> kRings{"outer", "inner", "not_seen"};
 inline constexpr std::array<Words, 2> kTools{"wrench", "bar"};
 inline constexpr std::array<Words, 4> kRun{"room", "hanger", "vibration", "minutes"};
 inline constexpr std::array<Words, 3> kRoles{"bench", "lead", "owner"};
+inline constexpr std::array<Words, 7> kUses{"bore_gauge", "thermometer", "length",         "feeler",
+                                            "wrench",     "press_gauge", "vibration_meter"};
 inline constexpr std::array<Words, 3> kPhotos{"image/jpeg", "image/png", "image/webp"};
 
 constexpr FieldSpec whole(Words name, double least, double greatest) {
@@ -195,7 +197,7 @@ void each(B& b, V&& v) {
   v(word("sound", kReplies), b.sound);
 }
 template <class V, class B>
-  requires Of<B, Laid> || Of<B, LeftOver>
+  requires Of<B, Laid> || Of<B, LeftOver> || Of<B, Scrapped>
 void each(B& b, V&& v) {
   v(kRotor, b.rotor);
   v(kItem, b.item);

@@ -143,6 +143,9 @@ struct Sentence {
   Message operator()(const LeftOver& l) const {
     return {Code{"entry.left_over"}, {{"rotor", l.rotor}, {"item", item_word(l.item)}, {"count", l.count}}};
   }
+  Message operator()(const Scrapped& l) const {
+    return {Code{"entry.scrapped"}, {{"rotor", l.rotor}, {"item", item_word(l.item)}, {"count", l.count}}};
+  }
   Message operator()(const Pressed& p) const {
     return {Code{"entry.pressed"}, {{"rotor", p.rotor}, {"typed", p.force.typed}, {"gauge", p.gauge}}};
   }
@@ -222,6 +225,7 @@ struct Answer {
   Message operator()(const RingSound& r) const { return as_word(reply_word(r.sound)); }
   Message operator()(const Laid& l) const { return as_count(l.count); }
   Message operator()(const LeftOver& l) const { return as_count(l.count); }
+  Message operator()(const Scrapped& l) const { return as_count(l.count); }
   Message operator()(const Pressed& p) const { return as_typed(p.force.typed); }
   Message operator()(const RingPressedSeen& r) const { return as_word(ring_word(r.ring)); }
   Message operator()(const MarkSeen& m) const { return {Code{"entry.answer.flat"}, {{"flat", m.flat}}}; }

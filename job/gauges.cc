@@ -29,6 +29,35 @@ const Gauge* find_gauge(const Workshop& workshop, std::string_view id) {
   return it == workshop.gauges.end() ? nullptr : &*it;
 }
 
+Kind shows(Gauge::Use use) {
+  switch (use) {
+    case Gauge::Use::thermometer:
+      return Kind::temperature;
+    case Gauge::Use::wrench:
+      return Kind::torque;
+    case Gauge::Use::press_gauge:
+      return Kind::force;
+    case Gauge::Use::vibration_meter:
+      return Kind::speed;
+    default:
+      return Kind::length;
+  }
+}
+
+Kind step_of_scale(Gauge::Use use) {
+  const Kind shown = shows(use);
+  return shown == Kind::temperature ? Kind::temperature_rise : shown;
+}
+
+void certify_for(Gauge& gauge, Day day) {
+  if (gauge.certificates.empty()) return;
+  const Certificate* holds = &gauge.certificates.front();
+  for (const Certificate& c : gauge.certificates)
+    if (!c.from || *c.from <= day) holds = &c;
+  gauge.calibrated_until = holds->until;
+  gauge.calibration_expanded_si = holds->expanded_si;
+}
+
 bool overdue(const Gauge& gauge, Day day) { return gauge.calibrated_until < day && !gauge.accepted_overdue_by; }
 
 Answer answer_with(const Gauge& gauge, Day day, Answer would_be, Where where, StageReport& report) {

@@ -13,6 +13,12 @@ namespace flatwise::job {
 
 /// The gauge of that id; nullptr when the workshop has none of that name.
 [[nodiscard]] const Gauge* find_gauge(const Workshop& workshop, std::string_view id);
+/// What a gauge of this use shows, and what a step on its scale is: of a thermometer a rise.
+[[nodiscard]] Kind shows(Gauge::Use use);
+[[nodiscard]] Kind step_of_scale(Gauge::Use use);
+/// Puts into the gauge what its certificate said on a day: the one noted last of those that had begun by then, or, where none had,
+/// the first there was. A reading is worth what its gauge was worth that day: a certificate of later makes it no better.
+void certify_for(Gauge& gauge, Day day);
 /// Its certificate ran out before the day of the readings, and nobody responsible accepted it by name.
 [[nodiscard]] bool overdue(const Gauge& gauge, Day day);
 

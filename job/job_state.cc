@@ -6,6 +6,7 @@
 
 #include "job/entry_fields.h"
 #include "job/fold/facts.h"
+#include "job/gauges.h"
 
 namespace flatwise::job {
 namespace {
@@ -74,8 +75,9 @@ std::vector<Id> live_answers_to(const JobState& state, const EntryBody& body) {
   return ids;
 }
 
-void accept_gauges(Workshop& workshop, const JobState& state, const std::function<std::string(const Id&)>& name_of) {
+void gauges_for(Workshop& workshop, const JobState& state, const std::function<std::string(const Id&)>& name_of) {
   for (Gauge& gauge : workshop.gauges) {
+    certify_for(gauge, state.bench.date);
     const std::string question = question_of(GaugeAccepted{gauge.id, {}});
     if (state.agreed<GaugeAccepted>(question) != nullptr)
       gauge.accepted_overdue_by = name_of(state.answers(question)->first().by);

@@ -61,8 +61,9 @@ struct JobState {
 /// The live entries that a new one with this body must point at (Entry::corrects): all of its question.
 [[nodiscard]] std::vector<Id> live_answers_to(const JobState& state, const EntryBody& body);
 
-/// Puts into the workshop's gauges who accepted them in this job although past their date; `name_of` names a person.
-void accept_gauges(Workshop& workshop, const JobState& state, const std::function<std::string(const Id&)>& name_of);
+/// Puts into the workshop's gauges what holds for this job: the certificate of the day of its readings, and who accepted the gauge
+/// although past its date; `name_of` names a person.
+void gauges_for(Workshop& workshop, const JobState& state, const std::function<std::string(const Id&)>& name_of);
 
 /// What must hold before an entry is taken into a job, given what is in it already.
 ///

@@ -136,7 +136,7 @@ TEST(Fold, AcceptedGaugesAreSoByName) {
   record.write(GaugeAccepted{"nobody's", "x"}, "p1");
   const auto job = record.open();
   Workshop workshop = record.workshop();
-  accept_gauges(workshop, job->state, [](const Id& id) { return "name of " + id; });
+  gauges_for(workshop, job->state, [](const Id& id) { return "name of " + id; });
   EXPECT_EQ(workshop.gauges.front().accepted_overdue_by, "name of p1");
   EXPECT_FALSE(workshop.gauges.back().accepted_overdue_by);
 }

@@ -19,4 +19,8 @@ std::optional<Role> lacks_role(Role who, const EntryBody& body) {
   return role;
 }
 
+std::optional<Role> lacks_role_for_gauges(Role who) {
+  return who == Role::lead ? std::nullopt : std::optional{Role::lead};
+}
+
 }  // namespace flatwise::job

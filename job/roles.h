@@ -11,4 +11,8 @@ namespace flatwise::job {
 /// stands in for the lead or the owner. Common practice.
 [[nodiscard]] std::optional<Role> lacks_role(Role who, const EntryBody& body);
 
+/// The role that it takes to bring in a gauge or to note a calibration, when somebody of role `who` may not: every answer of the
+/// bench rests on it, so the lead answers for it. Common practice.
+[[nodiscard]] std::optional<Role> lacks_role_for_gauges(Role who);
+
 }  // namespace flatwise::job

@@ -73,12 +73,30 @@ struct BearingLife {
   bool failed = false;             ///< How it ended; false: sound, or it runs.
   std::optional<double> last_sound_hours;
 };
+/// A certificate of a gauge as somebody noted it. Never changed: a wrong one is corrected by the next.
+struct Calibration {
+  Id id;
+  std::string gauge;
+  std::optional<Day> day;  ///< Of the calibration; none: not known.
+  Day until;
+  double expanded_si = 0;   ///< As Gauge::calibration_expanded_si.
+  std::string who;          ///< Who calibrated it.
+  std::string certificate;  ///< What its certificate says: number, place, remarks.
+  Id corrects;              ///< An earlier one of this gauge that this one replaces; empty: none.
+  Id by;                    ///< Who noted it; empty: nobody by name.
+  Instant at;
+};
+/// Why pieces moved. `job`: an entry of a job did it.
+enum class MoveReason { counted, job, ordered, received, scrapped };
 struct StockMove {
   Id id;
   std::string part_number;
   int shelf = 0, order = 0;  ///< Change of what lies on the shelf and of what is on order.
-  std::string why;           ///< Entry id, or "counted".
+  std::string why;           ///< Entry id, or a remark.
   Instant at;
+  Id by{};  ///< Who; empty: nobody by name.
+  MoveReason reason = MoveReason::counted;
+  std::optional<int> counted{};  ///< So many lay there: `shelf` is worked out in the store, against what it had.
 };
 
 /// An entry as it is kept: who reads it into job::Entry is record/.
@@ -140,11 +158,18 @@ class Store {
   virtual Stored<void> put_workshop(
       const Workshop& workshop) = 0;  ///< All of it, gauges and presses too; stock as counted.
   virtual Stored<void> put_gauge(const Gauge& gauge) = 0;
+  /// A gauge that is not there yet, with its first certificate where one is given. One of that name: `exists`.
+  virtual Stored<void> add_gauge(const Gauge& gauge, const std::optional<Calibration>& first) = 0;
+  virtual Stored<void> put_calibration(const Calibration& calibration) = 0;
+  [[nodiscard]] virtual Stored<std::vector<Calibration>> calibrations() = 0;  ///< In the order noted, gauge by gauge.
   [[nodiscard]] virtual Stored<std::vector<Person>> people() = 0;
   virtual Stored<void> put_person(const Person& person) = 0;
   [[nodiscard]] virtual Stored<std::vector<Customer>> customers() = 0;
   virtual Stored<void> put_customer(const Customer& customer) = 0;
   virtual Stored<void> move_stock(const StockMove& move) = 0;
+  [[nodiscard]] virtual Stored<std::vector<StockMove>> moves(int limit) = 0;  ///< Newest first.
+  /// Name of a part and what should always lie there; what lies there stays as it is.
+  virtual Stored<void> put_part(const StockItem& part) = 0;
 
   // Machines and shafts.
   [[nodiscard]] virtual Stored<std::vector<Machine>> machines() = 0;

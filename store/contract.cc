@@ -14,8 +14,8 @@ void Report::expect(bool holds, std::string_view what, std::string_view file, in
 
 std::vector<Check> checks() {
   std::vector<Check> all;
-  for (const auto part :
-       {workshop_checks(), machine_checks(), job_checks(), append_checks(), text_checks(), several_checks()})
+  for (const auto part : {workshop_checks(), shop_checks(), machine_checks(), job_checks(), append_checks(),
+                          text_checks(), several_checks()})
     all.insert(all.end(), part.begin(), part.end());
   return all;
 }

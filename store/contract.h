@@ -44,11 +44,12 @@ struct Check {
   void (*run)(Place& place, Report& report);
 };
 
-/// All of them: of the workshop, of machines and shafts, of jobs and entries, of text and blobs, of several at once.
+/// All of them: of the workshop, of its gauges and parts, of machines and shafts, of jobs and entries, of text and blobs, of several at once.
 [[nodiscard]] std::vector<Check> checks();
 
 // By subject, one file each: contract_workshop.cc, ...
 [[nodiscard]] std::span<const Check> workshop_checks();
+[[nodiscard]] std::span<const Check> shop_checks();
 [[nodiscard]] std::span<const Check> machine_checks();
 [[nodiscard]] std::span<const Check> job_checks();
 [[nodiscard]] std::span<const Check> append_checks();

@@ -155,11 +155,14 @@ void every_write_is_in_the_list_of_changes(Place& place, Report& report) {
   HOLDS(store->put_shaft({id(60), id(62), 0, "Other", "", "", {7}}, 0));
   HOLDS(store->move_stock({id(21), "P-20", 1, 0, "found", {1}}));
   HOLDS(store->put_gauge(gauge("B1")));
+  HOLDS(store->add_gauge(gauge("B2"), job::Calibration{id(41), "B2", {}, {2027, 1, 1}, 0.1, "", "", "", "", {1}}));
+  HOLDS(store->put_calibration({id(42), "B1", {}, {2027, 1, 1}, 0.1, "", "", "", "", {1}}));
+  HOLDS(store->put_part({"P-20", "Ring", 0, 0, 1}));
   HOLDS(store->put_person({id(11), "Owner", job::Role::owner, true}));
   HOLDS(store->put_customer({id(12), "First", ""}));
   const auto all = store->changes(*start, 100);
-  NEEDS(all && all->size() == 11);
-  const std::array<std::array<std::string, 3>, 11> expected{{{"job", id(1), id(104)},
+  NEEDS(all && all->size() == 14);
+  const std::array<std::array<std::string, 3>, 14> expected{{{"job", id(1), id(104)},
                                                              {"job", id(1), id(105)},
                                                              {"job", id(1), ""},
                                                              {"machine", id(29), ""},
@@ -168,6 +171,9 @@ void every_write_is_in_the_list_of_changes(Place& place, Report& report) {
                                                              {"shaft", id(62), ""},
                                                              {"stock", "P-20", ""},
                                                              {"gauge", "B1", ""},
+                                                             {"gauge", "B2", ""},
+                                                             {"gauge", "B1", ""},
+                                                             {"stock", "P-20", ""},
                                                              {"person", id(11), ""},
                                                              {"customer", id(12), ""}}};
   for (std::size_t i = 0; i < expected.size(); ++i) {

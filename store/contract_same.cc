@@ -29,6 +29,7 @@ bool same(const Gauge& a, const Gauge& b) {
                       g.greatest_readable,
                       g.calibrated_until,
                       g.accepted_overdue_by,
+                      g.certificates.size(),
                       std::tuple{g.place.file, g.place.line, g.place.column, g.place.quoted}};
   };
   return parts(a) == parts(b);
@@ -43,8 +44,8 @@ bool same(const Workshop& a, const Workshop& b) {
            std::tie(q.interference, q.joint_diameter, q.width, q.force);
   };
   const auto item = [](const StockItem& p, const StockItem& q) {
-    return std::tie(p.part_number, p.name, p.on_shelf, p.on_order) ==
-           std::tie(q.part_number, q.name, q.on_shelf, q.on_order);
+    return std::tie(p.part_number, p.name, p.on_shelf, p.on_order, p.least) ==
+           std::tie(q.part_number, q.name, q.on_shelf, q.on_order, q.least);
   };
   const auto origin = [](const auto& p, const auto& q) {
     return p.first == q.first && p.second.kind == q.second.kind && p.second.where == q.second.where;

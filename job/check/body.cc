@@ -4,6 +4,7 @@
 #include <array>
 
 #include "core/units/near.h"
+#include "job/check/plausible.h"
 #include "job/gauges.h"
 #include "job/plan.h"
 #include "job/steps.h"
@@ -24,6 +25,7 @@ class BodyCheck {
 
   std::vector<Problem> run() {
     std::visit(*this, entry_.body);
+    for (const Reading& reading : readings_of(shaft_, entry_.body)) possible(reading);
     return std::move(problems_);
   }
 
@@ -116,6 +118,7 @@ class BodyCheck {
   }
   void operator()(const Laid& b) { item(b.rotor, b.item); }
   void operator()(const LeftOver& b) { item(b.rotor, b.item); }
+  void operator()(const Scrapped& b) { item(b.rotor, b.item); }
   void operator()(const Pressed& b) {
     rotor(b.rotor);
     needs_gauge(b.gauge, Use::press_gauge);
@@ -198,6 +201,14 @@ class BodyCheck {
   void operator()(const Withdrawn& /*b*/) {}
 
  private:
+  void possible(const Reading& reading) {
+    if (reading.range.holds(reading.value)) return;
+    add(Problem{Code{"record.not_possible"},
+                "body." + std::string{reading.field},
+                {},
+                {{"value", reading.value}, {"least", reading.range.least}, {"greatest", reading.range.greatest}},
+                std::nullopt});
+  }
   /// A yes is to the way that stood when it was said.
   [[nodiscard]] bool customer_agreed() const {
     if (state_.customer == nullptr || state_.customer->reply != Reply::yes) return false;
@@ -312,8 +323,8 @@ struct Touches {
                            std::is_same_v<B, NoteWritten> || std::is_same_v<B, WayChosen> ||
                            std::is_same_v<B, CustomerSaid> || std::is_same_v<B, Ordered> ||
                            std::is_same_v<B, Received> || std::is_same_v<B, Laid> || std::is_same_v<B, LeftOver> ||
-                           std::is_same_v<B, GaugeAccepted> || std::is_same_v<B, Signed> ||
-                           std::is_same_v<B, Released> || std::is_same_v<B, Withdrawn>;
+                           std::is_same_v<B, Scrapped> || std::is_same_v<B, GaugeAccepted> ||
+                           std::is_same_v<B, Signed> || std::is_same_v<B, Released> || std::is_same_v<B, Withdrawn>;
     return !kDesk;
   }
   bool operator()(const Answered& body) const { return stage_of(body) != Stage::booking_in; }

@@ -68,6 +68,7 @@ class Filler {
     if (rotor_there(b.rotor)) bench_.counted.push_back({b.rotor, b.item, told(b.count), std::nullopt});
   }
   void operator()(const LeftOver& b) { left_.push_back({b.rotor, b.item, told(b.count), std::nullopt}); }
+  void operator()(const Scrapped& b) { bench_.scrapped.push_back({b.rotor, b.item, told(b.count), std::nullopt}); }
   void operator()(const Pressed& b) {
     if (!rotor_there(b.rotor) || !gauge_there(b.gauge)) return;
     read_today();

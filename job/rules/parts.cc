@@ -99,6 +99,15 @@ void judge_count(const Facts& facts, int rotor, const KitItem& item, StageReport
         Code{"kit.open_and_fit"});
 }
 
+/// Each new piece takes the place of an old one: one that lies in no scrap box may have gone back in. Judged where somebody counted.
+void judge_scrap(const Facts& facts, int rotor, const KitItem& item, StageReport& report) {
+  for (const Counted& c : facts.bench.scrapped)
+    if (c.rotor == rotor && c.item == item.item && c.laid.value < item.fresh)
+      add(report, rotor, Code{"kit.old_not_in_scrap"}, Severity::cannot_tell,
+          {{"item", Word{"item." + std::string{item.item}}}, {"wanted", item.fresh}, {"count", c.laid.value}},
+          Code{"kit.find_the_old"});
+}
+
 }  // namespace
 
 void parts_fitted(const Facts& facts, StageReport& report) {
@@ -113,7 +122,10 @@ void parts_fitted(const Facts& facts, StageReport& report) {
 
 void count_out(const Facts& facts, StageReport& report) {
   for (const Tray& tray : kit(facts.shaft, facts.bench.came_off, facts.bench.reused_rings))
-    for (const KitItem& item : tray.items) judge_count(facts, tray.rotor, item, report);
+    for (const KitItem& item : tray.items) {
+      judge_count(facts, tray.rotor, item, report);
+      judge_scrap(facts, tray.rotor, item, report);
+    }
 }
 
 }  // namespace flatwise::job::rules

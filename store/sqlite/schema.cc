@@ -220,7 +220,47 @@ create trigger changes_are_not_deleted before delete on changes
 begin select raise(abort, 'the list of changes is never deleted'); end;
 )sql";
 
-constexpr Migration kMigrations[] = {{kVersion1}};
+// Calibrations of gauges as a log; who moved stock and why; how many of a part should always lie there. `gauges` keeps the
+// certificate that a gauge came with: what is noted later stands beside it and overwrites nothing.
+constexpr const char* kVersion2 = R"sql(
+create table calibrations (
+  workshop integer not null references workshops,
+  gauge text not null,
+  number integer not null,
+  id text not null,
+  day text,
+  until text not null,
+  expanded real not null,
+  who text not null,
+  certificate text not null,
+  corrects text not null,
+  author text not null,
+  at integer not null,
+  primary key (workshop, gauge, number),
+  unique (workshop, id)
+) strict, without rowid;
+
+alter table stock_moves add column author text not null default '';
+alter table stock_moves add column reason text not null default 'counted';
+alter table stock_moves add column counted integer;
+alter table stock_items add column least integer not null default 0;
+
+drop trigger stock_moves_are_not_changed;
+update stock_moves set reason = 'job', author = coalesce((
+  select author from entries where entries.workshop = stock_moves.workshop and entries.id = stock_moves.why), '')
+  where exists (select 1 from entries where entries.workshop = stock_moves.workshop and entries.id = stock_moves.why);
+create trigger stock_moves_are_not_changed before update on stock_moves
+begin select raise(abort, 'a stock move is never changed'); end;
+
+create index stock_moves_by_time on stock_moves (workshop, at desc, id desc);
+
+create trigger calibrations_are_not_changed before update on calibrations
+begin select raise(abort, 'a calibration is never changed'); end;
+create trigger calibrations_are_not_deleted before delete on calibrations
+begin select raise(abort, 'a calibration is never deleted'); end;
+)sql";
+
+constexpr Migration kMigrations[] = {{kVersion1}, {kVersion2}};
 }  // namespace
 
 std::span<const Migration> migrations() { return kMigrations; }

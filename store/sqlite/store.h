@@ -23,11 +23,16 @@ class SqliteStore final : public job::Store {
   Stored<flatwise::Workshop> workshop() override;
   Stored<void> put_workshop(const flatwise::Workshop& workshop) override;
   Stored<void> put_gauge(const Gauge& gauge) override;
+  Stored<void> add_gauge(const Gauge& gauge, const std::optional<job::Calibration>& first) override;
+  Stored<void> put_calibration(const job::Calibration& calibration) override;
+  Stored<std::vector<job::Calibration>> calibrations() override;
   Stored<std::vector<job::Person>> people() override;
   Stored<void> put_person(const job::Person& person) override;
   Stored<std::vector<job::Customer>> customers() override;
   Stored<void> put_customer(const job::Customer& customer) override;
   Stored<void> move_stock(const job::StockMove& move) override;
+  Stored<std::vector<job::StockMove>> moves(int limit) override;
+  Stored<void> put_part(const StockItem& part) override;
 
   Stored<std::vector<job::Machine>> machines() override;
   Stored<job::Machine> machine(const job::Id& id) override;
@@ -71,7 +76,11 @@ class SqliteStore final : public job::Store {
   std::int64_t last_sequence();
   void write_workshop(const flatwise::Workshop& workshop);
   void write_gauge(const Gauge& gauge, std::int64_t position);
+  std::vector<Gauge> read_gauges();
+  void write_calibration(const job::Calibration& calibration, std::int64_t number);  ///< 0: it came in with it.
+  std::vector<job::Calibration> read_calibrations();
   void count_stock(const std::vector<StockItem>& stock);
+  bool moved_already(const job::StockMove& move);
   void write_move(const job::StockMove& move);
   std::optional<job::JobRow> find_job(const job::Id& id);
   void write_job(const job::JobRow& row, const std::optional<job::JobRow>& old);

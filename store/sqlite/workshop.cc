@@ -1,8 +1,8 @@
-// workshop.cc: the workshop with gauges, presses and stock; people and customers.
+// workshop.cc: the workshop with its presses; people and customers. Gauges: gauges.cc; stock: stock.cc.
 #include <algorithm>
 #include <array>
-#include <chrono>
 
+#include "store/sqlite/names.h"
 #include "store/sqlite/store.h"
 #include "store/sqlite/text.h"
 
@@ -11,59 +11,11 @@ namespace flatwise::store_sqlite {
 using job::Customer;
 using job::Person;
 using job::Role;
-using job::StockMove;
 using enum StoreFault::Kind;
 
 namespace {
-constexpr std::array<std::string_view, 7> kUses{"bore_gauge", "thermometer", "length",         "feeler",
-                                                "wrench",     "press_gauge", "vibration_meter"};
 constexpr std::array<std::string_view, 3> kRoles{"bench", "lead", "owner"};
 
-template <class Names>
-int place_in(const Names& names, const std::string& name) {
-  const auto it = std::ranges::find(names, name);
-  if (it == names.end()) refuse(damaged, "no such word: " + name);
-  return static_cast<int>(it - names.begin());
-}
-
-Kind kind_named(const std::string& name) {
-  for (int i = 0; i < kKindCount; ++i)
-    if (kind_name(static_cast<Kind>(i)) == name) return static_cast<Kind>(i);
-  refuse(damaged, "no such kind: " + name);
-}
-
-std::optional<double> si_of(const std::optional<Length>& length) {
-  return length ? std::optional{length->si()} : std::nullopt;
-}
-std::optional<Length> length_of(const std::optional<double>& si) {
-  return si ? std::optional{Length::from_si(*si)} : std::nullopt;
-}
-
-Gauge gauge_of(const Query& row) {
-  Gauge g;
-  g.id = row.text(0);
-  g.use = static_cast<Gauge::Use>(place_in(kUses, row.text(1)));
-  g.kind = kind_named(row.text(2));
-  g.calibration_expanded_si = row.real(3);
-  g.relative = row.yes(4);
-  g.resolution_si = row.real(5);
-  g.repeatability_si = row.maybe_real(6);
-  g.repeatability_readings = row.number(7);
-  g.expansion_per_kelvin = row.real(8);
-  g.setting_ring = length_of(row.maybe_real(9));
-  g.setting_ring_expanded = Length::from_si(row.real(10));
-  g.least_readable = length_of(row.maybe_real(11));
-  g.greatest_readable = length_of(row.maybe_real(12));
-  g.calibrated_until = day_of(row.text(13));
-  g.accepted_overdue_by = row.maybe_text(14);
-  g.place = place_of(row.text(15));
-  return g;
-}
-
-job::Instant now() {
-  using namespace std::chrono;
-  return {duration_cast<milliseconds>(system_clock::now().time_since_epoch()).count()};
-}
 }  // namespace
 
 Stored<flatwise::Workshop> SqliteStore::workshop() {
@@ -81,13 +33,7 @@ Stored<flatwise::Workshop> SqliteStore::workshop() {
     w.room = kelvin(row.real(4));
     w.room_half_width = kelvins(row.real(5));
     w.origins = origins_of(row.text(6));
-    Query gauges = db_.query(
-        "select id, used_as, kind, calibration_expanded, relative, resolution, repeatability, repeatability_readings, "
-        "expansion_per_kelvin, setting_ring, setting_ring_expanded, least_readable, greatest_readable, "
-        "calibrated_until, "
-        "accepted_overdue_by, place from gauges where workshop = ? order by position, id",
-        workshop_);
-    while (gauges.next()) w.gauges.push_back(gauge_of(gauges));
+    w.gauges = read_gauges();
     Query presses =
         db_.query("select interference, joint_diameter, width, force from presses where workshop = ? order by position",
                   workshop_);
@@ -95,50 +41,13 @@ Stored<flatwise::Workshop> SqliteStore::workshop() {
       w.presses.push_back({Length::from_si(presses.real(0)), Length::from_si(presses.real(1)),
                            Length::from_si(presses.real(2)), Force::from_si(presses.real(3))});
     Query stock = db_.query(
-        "select part_number, name, on_shelf, on_order from stock_items where workshop = ? order by position, "
+        "select part_number, name, on_shelf, on_order, least from stock_items where workshop = ? order by position, "
         "part_number",
         workshop_);
-    while (stock.next()) w.stock.push_back({stock.text(0), stock.text(1), stock.number(2), stock.number(3)});
+    while (stock.next())
+      w.stock.push_back({stock.text(0), stock.text(1), stock.number(2), stock.number(3), stock.number(4)});
     return w;
   });
-}
-
-void SqliteStore::write_gauge(const Gauge& g, std::int64_t position) {
-  db_.run(
-      "insert or replace into gauges values (?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, ?9, ?10, ?11, ?12, ?13, ?14, ?15, ?16, "
-      "?17, ?18)",
-      workshop_, g.id, position, kUses.at(static_cast<std::size_t>(g.use)), kind_name(g.kind),
-      g.calibration_expanded_si, g.relative, g.resolution_si, g.repeatability_si, g.repeatability_readings,
-      g.expansion_per_kelvin, si_of(g.setting_ring), g.setting_ring_expanded.si(), si_of(g.least_readable),
-      si_of(g.greatest_readable), text_of(g.calibrated_until), g.accepted_overdue_by, text_of(g.place));
-}
-
-void SqliteStore::count_stock(const std::vector<StockItem>& stock) {
-  std::vector<StockItem> there;
-  {
-    Query row = db_.query("select part_number, on_shelf, on_order from stock_items where workshop = ?", workshop_);
-    while (row.next()) there.push_back({row.text(0), {}, row.number(1), row.number(2)});
-  }
-  const auto level = [](const std::vector<StockItem>& in, const std::string& part) {
-    const auto it = std::ranges::find(in, part, &StockItem::part_number);
-    return it == in.end() ? StockItem{} : *it;
-  };
-  const auto count = [&](const std::string& part) {
-    const StockItem from = level(there, part), to = level(stock, part);
-    if (from.on_shelf != to.on_shelf || from.on_order != to.on_order)
-      write_move({random_id(), part, to.on_shelf - from.on_shelf, to.on_order - from.on_order, "counted", now()});
-  };
-  for (const StockItem& item : there)
-    if (std::ranges::find(stock, item.part_number, &StockItem::part_number) == stock.end()) {
-      count(item.part_number);
-      db_.run("delete from stock_items where workshop = ? and part_number = ?", workshop_, item.part_number);
-    }
-  std::int64_t position = 0;
-  for (const StockItem& item : stock) {
-    count(item.part_number);
-    db_.run("insert into stock_items values (?1, ?2, ?3, ?4, 0, 0) on conflict do update set position = ?3, name = ?4",
-            workshop_, item.part_number, ++position, item.name);
-  }
 }
 
 void SqliteStore::write_workshop(const flatwise::Workshop& w) {
@@ -169,19 +78,6 @@ Stored<void> SqliteStore::put_workshop(const flatwise::Workshop& workshop) {
   return db_.writing([&] {
     write_workshop(workshop);
     note_change("workshop", {});
-  });
-}
-
-Stored<void> SqliteStore::put_gauge(const Gauge& gauge) {
-  return db_.writing([&] {
-    std::int64_t position = 0;
-    {
-      Query own = db_.query("select position from gauges where workshop = ? and id = ?", workshop_, gauge.id);
-      Query last = db_.query("select coalesce(max(position), 0) + 1 from gauges where workshop = ?", workshop_);
-      position = own.next() ? own.whole(0) : last.next() ? last.whole(0) : 1;
-    }
-    write_gauge(gauge, position);
-    note_change("gauge", gauge.id);
   });
 }
 
@@ -219,31 +115,6 @@ Stored<void> SqliteStore::put_customer(const Customer& c) {
             c.id, c.name, c.reach);
     note_change("customer", c.id);
   });
-}
-
-void SqliteStore::write_move(const StockMove& m) {
-  {
-    Query there = db_.query("select part_number, shelf, ordered, why from stock_moves where workshop = ? and id = ?",
-                            workshop_, m.id);
-    if (there.next()) {
-      if (there.text(0) != m.part_number || there.number(1) != m.shelf || there.number(2) != m.order ||
-          there.text(3) != m.why)
-        refuse(exists, "another stock move has the id " + m.id);
-      return;
-    }
-  }
-  db_.run("insert into stock_moves values (?, ?, ?, ?, ?, ?, ?)", workshop_, m.id, m.part_number, m.shelf, m.order,
-          m.why, m.at.ms);
-  db_.run(
-      "insert into stock_items select ?1, ?2, coalesce(max(position), 0) + 1, '', ?3, ?4 from stock_items where "
-      "workshop = ?1 "
-      "on conflict do update set on_shelf = on_shelf + ?3, on_order = on_order + ?4",
-      workshop_, m.part_number, m.shelf, m.order);
-  note_change("stock", m.part_number);
-}
-
-Stored<void> SqliteStore::move_stock(const StockMove& move) {
-  return db_.writing([&] { write_move(move); });
 }
 
 }  // namespace flatwise::store_sqlite

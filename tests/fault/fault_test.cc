@@ -84,6 +84,17 @@ constexpr Action kActions[] = {
        return done(s.put_workshop(w));
      }},
     {"put_gauge", [](job::Store& s, int n) { return done(s.put_gauge(store_contract::gauge(std::to_string(n)))); }},
+    {"add_gauge",
+     [](job::Store& s, int n) {
+       const std::string name = "added " + std::to_string(n);
+       return done(s.add_gauge(store_contract::gauge(name),
+                               job::Calibration{id(n + 5000), name, {}, {2027, 1, 1}, 0.1, "who", "c", "", "", {1}}));
+     }},
+    {"put_calibration",
+     [](job::Store& s, int n) {
+       return done(s.put_calibration({id(n + 6000), "B1", {}, {2027, 1, 1}, 0.1, "who", "c", "", "", {1}}));
+     }},
+    {"put_part", [](job::Store& s, int n) { return done(s.put_part({std::to_string(n), "p", 0, 0, n})); }},
     {"put_person", [](job::Store& s, int n) { return done(s.put_person({id(n + 3000), "p", job::Role::lead, true})); }},
     {"put_customer", [](job::Store& s, int n) { return done(s.put_customer({id(n + 3000), "c", ""})); }},
     {"move_stock", [](job::Store& s, int n) { return done(s.move_stock({id(n + 3000), "P-20", 1, 0, "w", {1}})); }},

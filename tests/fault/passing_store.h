@@ -20,11 +20,18 @@ class PassingStore : public job::Store {
   Stored<Workshop> workshop() override { return real_->workshop(); }
   Stored<void> put_workshop(const Workshop& w) override { return real_->put_workshop(w); }
   Stored<void> put_gauge(const Gauge& g) override { return real_->put_gauge(g); }
+  Stored<void> add_gauge(const Gauge& g, const std::optional<job::Calibration>& first) override {
+    return real_->add_gauge(g, first);
+  }
+  Stored<void> put_calibration(const job::Calibration& c) override { return real_->put_calibration(c); }
+  Stored<std::vector<job::Calibration>> calibrations() override { return real_->calibrations(); }
   Stored<std::vector<job::Person>> people() override { return real_->people(); }
   Stored<void> put_person(const job::Person& p) override { return real_->put_person(p); }
   Stored<std::vector<job::Customer>> customers() override { return real_->customers(); }
   Stored<void> put_customer(const job::Customer& c) override { return real_->put_customer(c); }
   Stored<void> move_stock(const job::StockMove& m) override { return real_->move_stock(m); }
+  Stored<std::vector<job::StockMove>> moves(int limit) override { return real_->moves(limit); }
+  Stored<void> put_part(const StockItem& p) override { return real_->put_part(p); }
   Stored<std::vector<job::Machine>> machines() override { return real_->machines(); }
   Stored<job::Machine> machine(const job::Id& id) override { return real_->machine(id); }
   Stored<void> put_machine(const job::Machine& m) override { return real_->put_machine(m); }
