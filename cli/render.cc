@@ -16,10 +16,10 @@ Tone tone_of(Severity severity) {
   return severity == Severity::note ? Tone::plain : Tone::tell;
 }
 
-std::string answer_text(const Context& context, const Working& working) {
-  if (!working.answer) return {};
-  const Tone tone = *working.answer == Answer::in ? Tone::in : *working.answer == Answer::out ? Tone::out : Tone::tell;
-  return toned(w(context, "answer." + std::string{wire::name_of(*working.answer)}), tone, context.colour);
+std::string answer_text(const Context& context, std::optional<Answer> answer) {
+  if (!answer) return {};
+  const Tone tone = *answer == Answer::in ? Tone::in : *answer == Answer::out ? Tone::out : Tone::tell;
+  return toned(w(context, "answer." + std::string{wire::name_of(*answer)}), tone, context.colour);
 }
 
 std::string origin_text(const Context& context, const Origin& origin) {
@@ -98,7 +98,7 @@ std::string render(const Context& context, const Finding& finding) {
 
 std::string render(const Context& context, const Working& working) {
   std::string out = "  = " + toned(w(context, "figure." + working.figure), Tone::strong, context.colour);
-  if (working.answer) out += "  " + answer_text(context, working);
+  if (working.answer) out += "  " + answer_text(context, working.answer);
   out += "\n";
   Table results;
   for (const Output& o : working.outputs)
@@ -120,7 +120,7 @@ std::vector<std::string> summary_row(const Context& context, const job::Shown& s
   std::string value;
   if (!working.outputs.empty()) value = render_value(context, working.outputs[0].value, working.outputs[0].u);
   return {where_text(context, shown.where), printable(shown.about), w(context, "figure." + working.figure), value,
-          answer_text(context, working)};
+          answer_text(context, shown.answer ? shown.answer : working.answer)};
 }
 
 std::string render(const Context& context, const Problem& problem) {

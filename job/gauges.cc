@@ -90,6 +90,8 @@ void take_judged(StageReport& report, Where where, const Working& working, std::
     trusted = trusted && !overdue(*gauge, day);
     (void)answer_with(*gauge, day, would_be, where, report);
   }
+  for (Shown& shown : report.workings)
+    if (shown.working.get() == &working && working.answer) shown.answer = trusted ? would_be : Answer::cannot_tell;
   if (trusted) return;
   for (std::size_t i = before; i < report.findings.size(); ++i)
     report.findings[i].severity = std::min(report.findings[i].severity, Severity::cannot_tell);

@@ -27,7 +27,8 @@ void certify_for(Gauge& gauge, Day day);
 [[nodiscard]] Answer answer_with(const Gauge& gauge, Day day, Answer would_be, Where where, StageReport& report);
 
 /// Findings of a working whose readings these gauges took, put into the report. A gauge past its date makes them no worse and
-/// no better than 'cannot tell'. nullptr stands for a gauge that was not used.
+/// no better than 'cannot tell', and so does the working's entry in the report (Shown::answer). nullptr stands for a gauge
+/// that was not used.
 void take_judged(StageReport& report, Where where, const Working& working, std::initializer_list<const Gauge*> gauges,
                  Day day, const Args& more = {});
 void take_judged(StageReport& report, Where where, const Working& working, std::span<const Gauge* const> gauges,

@@ -60,7 +60,10 @@ class SampleRecord {
   }
 
   // --- a job in order, stage by stage; rotor 1 comes off at end A ---
-  void book_in() { write(BookedIn{"31", "machine", "shaft", "hot and noisy", {}, {}}, "lead"); }
+  void book_in() {
+    const Entered meter{{2421.2 * 3600, Kind::time}, {}, "2421.2 h"};
+    write(BookedIn{"31", "machine", "shaft", "hot and noisy", meter, {}}, "lead");
+  }
   void answer(Stage stage) {
     const auto job = open();
     for (const Asked& a : asked(job->shaft, job->state.bench))

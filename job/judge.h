@@ -18,6 +18,7 @@ struct Shown {
   Where where;
   std::string about;  ///< Plane, nut, tray, joint: what tells it from its neighbours; may be empty.
   WorkingPtr working;
+  std::optional<Answer> answer = std::nullopt;  ///< What its answer is worth with the gauge that took it (take_judged).
 };
 
 struct StageReport {

@@ -6,6 +6,7 @@
 #include "core/units/format.h"
 #include "job/entry_says.h"
 #include "job/gauges.h"
+#include "job/service.h"
 
 namespace flatwise::paper {
 namespace {
@@ -186,12 +187,55 @@ std::string line_of(const Source& from, const job::Entry& entry) {
   return from.say({Code{"paper.answered_short"}, std::move(args)});
 }
 
+// --- The test run, each reading against its limit ---------------------------------------------------------------------
+
+std::string with_u(const Source& from, const Output& value) {
+  const AnyQuantity quantity = std::get<AnyQuantity>(value.value);
+  return value.u ? format_with_uncertainty(quantity, value.u->expanded_si, from.shown()) : from.value(quantity);
+}
+
+/// "Hanger A: 26.0 ± 0.7 K above the room, at most 40 K: in."
+std::string run_line(const Source& from, const job::Shown& shown) {
+  const Working& working = *shown.working;
+  Args args{{"value", with_u(from, working.outputs.front())}};
+  if (shown.where.part == Where::Part::station)
+    args.emplace_back("part", from.job().shaft.stations()[static_cast<std::size_t>(shown.where.number) - 1].label);
+  if (const Input* limit = working.input("greatest")) args.emplace_back("limit", std::get<AnyQuantity>(limit->value));
+  constexpr std::array<const char*, 3> kAnswers{"answer.in", "answer.out", "answer.cannot_tell"};
+  if (const auto answer = shown.answer ? shown.answer : working.answer)
+    args.emplace_back("answer", Word{kAnswers[static_cast<std::size_t>(*answer)]});
+  return from.say({working.figure == "run-rise" ? Code{"paper.run_rise"} : Code{"paper.run_vibration"}, args});
+}
+
+/// How long it ran; then heat and vibration of each hanger.
+void add_run(const Source& from, HandOverPart& part) {
+  for (const RunReading& read : from.state().bench.runs) {
+    if (read.what != RunQuantity::minutes) continue;
+    Args args{{"ran", read.value.typed}};
+    if (const auto& shortest = from.job().shaft.spec().test_run.shortest) args.emplace_back("shortest", any(*shortest));
+    part.lines.push_back(from.say({Code{"paper.run_time"}, std::move(args)}));
+  }
+  for (const job::StageReport& s : from.job().report.stages)
+    if (s.stage == Stage::test_run)
+      for (const job::Shown& shown : s.workings) part.lines.push_back(run_line(from, shown));
+}
+
+/// A reading that add_run() has told already.
+bool told_as_run(const Source& from, const job::LiveAnswers& answers) {
+  const auto* read = std::get_if<job::RunRead>(&answers.first().body);
+  if (read == nullptr || !answers.agreed || read->what == RunQuantity::room) return false;
+  if (read->what == RunQuantity::minutes) return true;
+  const Where where = read->station > 0 ? job::at_station(read->station - 1) : Where{};
+  const char* figure = read->what == RunQuantity::hanger ? "run-rise" : "run-vibration";
+  return from.working(Stage::test_run, where, {}, figure) != nullptr;
+}
+
 /// Entries of a stage that hold now, as they were said, in the order they were stored.
 void add_entries(const Source& from, Stage stage, HandOverPart& part) {
   std::vector<const job::Entry*> hold;
   for (const auto& [question, answers] : from.state().live)
     for (const job::Entry* entry : answers.entries)
-      if (job::stage_of(entry->body) == stage) hold.push_back(entry);
+      if (job::stage_of(entry->body) == stage && !told_as_run(from, answers)) hold.push_back(entry);
   std::ranges::sort(hold, {}, &job::Entry::number);
   for (const job::Entry* entry : hold) part.lines.push_back(line_of(from, *entry));
 }
@@ -204,9 +248,36 @@ void fill_parts(const Source& from, HandOverSheet& sheet) {
       run{from.word(Word{"paper.test_run"}), {}};
   add_findings(from, Stage::torque, torque);
   add_findings(from, Stage::stack, stack);
+  add_run(from, run);
   add_entries(from, Stage::test_run, run);
   if (run.lines.empty()) run.lines.push_back(from.word(Word{"paper.nothing_entered"}));
   sheet.parts = {std::move(torque), std::move(stack), std::move(run), std::move(decisions)};
+}
+
+// --- When it is due again ---------------------------------------------------------------------------------------------
+
+/// Large stands what the meter will show; where nobody read it, or no interval is given, what is known instead.
+void fill_next_due(const Source& from, HandOverSheet& sheet) {
+  const std::optional<job::NextDue> due = job::next_due(from.job().shaft, from.state());
+  if (!due) return;
+  Args args;
+  const auto add_hours = [&](std::string_view name, const std::optional<Time>& time) {
+    if (time) args.emplace_back(name, format_quantity(any(*time), {.decimals = {}, .unit = "h", .currency = {}}));
+  };
+  add_hours("due_at", due->due_at);
+  add_hours("meter", due->meter);
+  add_hours("every", due->by.every);
+  add_hours("nuts", due->by.nuts_again);
+  if (due->by.seasons) args.emplace_back("seasons", *due->by.seasons);
+  sheet.next_due = from.say({due->due_at       ? Code{"paper.due_at"}
+                             : due->by.every   ? Code{"paper.due_after"}
+                             : due->by.seasons ? Code{"paper.due_season"}
+                                               : Code{"paper.due_nuts"},
+                             args});
+  if (due->by.every) sheet.next_due_says = from.say({Code{"paper.due_says"}, args});
+  if (!due->by.nuts_again || !(due->by.every || due->by.seasons)) return;
+  if (!sheet.next_due_says.empty()) sheet.next_due_says += " ";
+  sheet.next_due_says += from.say({Code{"paper.due_nuts_again"}, std::move(args)});
 }
 
 // --- Corrections, signatures, log -------------------------------------------------------------------------------------
@@ -276,6 +347,7 @@ HandOverSheet hand_over(const HandOverOrder& order) {
     if (last != order.job->entries.end()) sheet.out = order.when(last->at);
   }
   fill_verdict(from, sheet);
+  fill_next_due(from, sheet);
   fill_shaft(from, sheet);
   fill_rows(from, sheet);
   fill_parts(from, sheet);

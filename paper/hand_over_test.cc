@@ -76,6 +76,67 @@ TEST(HandOver, PrintsTheHeadOfTheChainAsTextAndEveryEntryOnce) {
   EXPECT_THAT(text, HasSubstr("Signed as owner."));
 }
 
+std::string printed_of(const job::SampleRecord& record, UnitSystem units = UnitSystem::metric) {
+  const Folder folder;
+  return squeezed(text_of(hand_over_pages(record, head(Paper::a4, units), fonts()), folder));
+}
+
+// Source: 40 °C less 14 °C; 4.3 mm/s against 4.5 mm/s; all given in hand_over_samples.h.
+TEST(HandOver, PrintsTheRunAgainstItsLimits) {
+  const std::string text = printed(Ending::complete);
+  EXPECT_THAT(text, HasSubstr("Ran 40 min, at least 20"));
+  EXPECT_THAT(text, HasSubstr("hanger A: 26.0"));
+  EXPECT_THAT(text, HasSubstr("above the room, at most 40"));
+  EXPECT_THAT(text, HasSubstr("hanger B: 4.30"));
+  EXPECT_THAT(text, HasSubstr("IN"));
+}
+
+TEST(HandOver, WithoutLimitsTheRunIsPrintedAndNotJudged) {
+  job::SampleRecord record{{.rotors = 3}};
+  record.do_all();
+  run(record);
+  const std::string text = printed_of(record);
+  EXPECT_THAT(text, HasSubstr("hanger A: 26.0"));
+  EXPECT_THAT(text, Not(HasSubstr("at most")));
+}
+
+TEST(HandOver, ARunThatIsOutBlocksAndSaysSo) {
+  job::SampleRecord record{served(3)};
+  record.do_all();
+  run(record);
+  const job::RunRead hot{job::RunQuantity::hanger, record.station("hanger A"), {any(celsius(80)), {}, "80 °C"}, "T1"};
+  record.write(hot, "bench", record.live(hot));
+  const std::string text = printed_of(record);
+  EXPECT_THAT(text, HasSubstr("Blocked"));
+  EXPECT_THAT(text, HasSubstr("Too hot at hanger A"));
+  EXPECT_THAT(text, HasSubstr("OUT"));
+}
+
+// Source: 2421.2 h at the job and 400 h by the definition, added up by hand.
+TEST(HandOver, SaysWhenTheShaftIsDueAgain) {
+  const std::string text = printed(Ending::complete);
+  EXPECT_THAT(text, HasSubstr("Next due"));
+  EXPECT_THAT(text, HasSubstr("2821.2"));
+  EXPECT_THAT(text, HasSubstr("before next season"));
+  EXPECT_THAT(text, HasSubstr("Check the end nuts again after 10"));
+}
+
+TEST(HandOver, SaysOfTheNextTimeOnlyWhatIsKnown) {
+  const auto with = [](const Service& service) {
+    job::SampleRecord record{{.rotors = 3, .service = service}};
+    record.do_all();
+    return printed_of(record);
+  };
+  EXPECT_THAT(with({}), Not(HasSubstr("Next due")));
+  EXPECT_THAT(with({.seasons = 2}), HasSubstr("in 2 seasons"));
+  EXPECT_THAT(with({.nuts_again = minutes(600)}), HasSubstr("nuts, after 10"));
+  job::SampleRecord unread{{.rotors = 3, .service = {.every = 400.0 * minutes(60)}}};
+  unread.write(job::BookedIn{"31", "machine", "shaft", "noisy", {}, {}}, "lead");
+  const std::string text = printed_of(unread);
+  EXPECT_THAT(text, HasSubstr("after 400"));
+  EXPECT_THAT(text, HasSubstr("The hour meter was not read at this job."));
+}
+
 TEST(HandOver, CarriesACodeToScan) {
   const Pages pages = hand_over_pages(Ending::complete, 3, head(Paper::a4, UnitSystem::metric), fonts());
   int codes = 0;

@@ -9,6 +9,7 @@
 #include <set>
 
 #include "drawing/play_scale.h"
+#include "job/service.h"
 #include "view/blocks.h"
 #include "view/picture_json.h"
 #include "view/rails.h"
@@ -179,6 +180,24 @@ int failures(const MachineSubject& subject) {
   return static_cast<int>(std::ranges::count_if(subject.lives, &job::BearingLife::failed));
 }
 
+/// Counted from the last job that was released, by the meter as it stood then.
+void add_next_due(const MachineSubject& subject, const std::vector<job::HourReading>& hours, Json& facts,
+                  const Voice& voice) {
+  const job::JobRow* last = nullptr;
+  for (const job::JobRow& row : subject.jobs)
+    if (row.released && (last == nullptr || row.booked > last->booked)) last = &row;
+  if (last == nullptr) return;
+  std::optional<Time> meter;
+  if (const auto at = hours_on(hours, day_of(last->booked))) meter = Time::from_si(*at * 3600);
+  const std::optional<job::NextDue> due = job::next_due(subject.shaft.spec().service, meter);
+  if (!due || !due->due_at) return;
+  const Args args{{"number", last->number}, {"hours", hours_text(due->meter->si() / 3600, voice)}};
+  facts.push_back(fact({.caption = say_code(Code{"view.machine.next_due"}, {}, voice),
+                        .value = hours_text(due->due_at->si() / 3600, voice),
+                        .other = say_code(Code{"view.machine.due_since"}, args, voice)},
+                       voice));
+}
+
 Json facts_json(const MachineSubject& subject, const History& history, const std::vector<job::HourReading>& hours,
                 const Voice& voice) {
   Json facts = Json::array();
@@ -190,6 +209,7 @@ Json facts_json(const MachineSubject& subject, const History& history, const std
   for (const auto& [rotor, age] : history.age) most = std::max(most, age);
   const std::string age = history.age.empty() ? no_hours(voice) : hours_text(most, voice);
   facts.push_back(fact({say_code(Code{"view.machine.oldest"}, {}, voice), age}, voice));
+  add_next_due(subject, hours, facts, voice);
   return facts;
 }
 

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <random>
 #include <string>
 
 #include "core/metrology/figures.h"
@@ -80,6 +81,40 @@ TEST(RunVibration, IsJudgedAtItsLimitLikeEveryOtherReading) {
     const auto value = sized_from(read(4.5e-3 + at.of_u * u));
     EXPECT_EQ(judge(*value, Bounds{.greatest_si = 4.5e-3}, Rule::guard_u).answer, at.answer) << at.of_u;
   }
+}
+
+/// How often a hanger that truly stands `beyond_K` past its limit is called in, and how often out, over seeded runs.
+struct Called {
+  double in = 0, out = 0;
+};
+Called called(double beyond_K, bool without_doubt = false) {
+  constexpr int kRuns = 20'000;
+  std::mt19937_64 random{20816};
+  std::normal_distribution<double> calibration{0, 0.25};  // U = 0.5 K, k = 2.
+  const auto shown = [&](double truth) { return std::round((truth + calibration(random)) * 10) / 10; };
+  std::uniform_real_distribution<double> room{-5, 30}, limit{39.95, 40.05};  // Not always on a step of the display.
+  Called count;
+  for (int run = 0; run < kRuns; ++run) {
+    const double cold = room(random), most = limit(random);
+    auto rise = *rise_above(thermometer(shown(cold + most + beyond_K)), thermometer(shown(cold)));
+    if (without_doubt) rise.u_si = 0;
+    const Answer answer = judge(rise, Bounds{.greatest_si = most}, Rule::guard_u).answer;
+    count.in += answer == Answer::in, count.out += answer == Answer::out;
+  }
+  return {count.in / kRuns, count.out / kRuns};
+}
+
+// Source: ISO 14253-1 with U at 95 % two-sided: on the limit each wrong answer falls in 2.5 % of runs, and two U away hardly
+//         ever (1.96 + 1.96 standard deviations, under 1 in 10,000). Standard deviation of the count over 20,000 runs: 0.11 %.
+// Tolerance: five standard deviations.
+TEST(RunRise, SimulatedRunsAreCalledWronglyAsRarelyAsUPromises) {
+  const Called on_the_limit = called(0);
+  EXPECT_NEAR(on_the_limit.in, 0.025, 0.006);
+  EXPECT_NEAR(on_the_limit.out, 0.025, 0.006);
+  EXPECT_LT(called(1.4).in, 0.001);
+  EXPECT_GT(called(1.4).out, 0.95);
+  EXPECT_LT(called(-1.4).out, 0.001);
+  EXPECT_GT(called(0, true).in, 0.4) << "a judge that leaves out the doubt must be seen here";
 }
 
 // Source: ISO 20816-3, the boundaries of its two groups on rigid and on flexible supports, from memory; the same as in

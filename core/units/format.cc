@@ -49,7 +49,8 @@ constexpr std::array kStyles{
     Style{Kind::temperature_rise, 0.0, "K", "°F", 1, 1},
     Style{Kind::angular_speed, 0.0, "r/min", "r/min", 0, 0, 4},
     Style{Kind::frequency, 0.0, "Hz", "Hz", 0, 0, 4},
-    Style{Kind::speed, 0.0, "m/s", "ft/s", 0, 0, 4},
+    Style{Kind::speed, 0.0, "mm/s", "in/s", 0, 0, 3},
+    Style{Kind::speed, 0.25, "m/s", "ft/s", 0, 0, 4},
     Style{Kind::acceleration, 0.0, "m/s²", "ft/s²", 0, 0, 4},
     Style{Kind::inertia, 0.0, "kg·m²", "lb·ft²", 0, 0, 4},
     Style{Kind::unbalance, 0.0, "g·mm", "oz·in", 0, 0, 4},
@@ -71,7 +72,9 @@ const Style& style_of(AnyQuantity q) {
   for (const Style& style : kStyles)
     if (style.kind == q.kind && (best == nullptr || std::fabs(q.si) >= style.from_si)) best = &style;
   // A bare nought is shown in the everyday unit, not in the smallest.
-  if (q.si == 0.0 && (q.kind == Kind::length || q.kind == Kind::angle || q.kind == Kind::mass)) best += 1;
+  const bool has_small =
+      q.kind == Kind::length || q.kind == Kind::angle || q.kind == Kind::mass || q.kind == Kind::speed;
+  if (q.si == 0.0 && has_small) best += 1;
   return *best;
 }
 

@@ -47,6 +47,10 @@ TEST(FormatQuantity, TheOtherKinds) {
   EXPECT_EQ(inch(any(kelvins(20))), "36\u00A0°F");
   EXPECT_EQ(metric(any(turns_per_minute(480))), "480\u00A0r/min");
   EXPECT_EQ(metric(any(gigapascals(206))), "206\u00A0GPa");
+  EXPECT_EQ(metric(any(Speed::from_si(2.34e-3))), "2.34\u00A0mm/s");  // A vibration; the way over the ground is m/s.
+  EXPECT_EQ(inch(any(Speed::from_si(0.09 * 0.0254))), "0.09\u00A0in/s");
+  EXPECT_EQ(metric(any(Speed::from_si(1.667))), "1.667\u00A0m/s");
+  EXPECT_EQ(metric(any(Speed{})), "0\u00A0m/s");
   EXPECT_EQ(metric(any_expansion(11.5e-6)), "11.5\u00A0µm/(m·K)");
   EXPECT_EQ(metric(any_ratio(0.123456)), "0.1235");
   EXPECT_EQ(metric(any_count(-7)), "−7");

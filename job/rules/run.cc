@@ -28,9 +28,10 @@ std::vector<int> hangers(const Shaft& shaft) {
   return out;
 }
 
-Args named(const Facts& facts, int station) {
-  return station < 0 ? Args{} : Args{{"part", facts.shaft.stations()[static_cast<std::size_t>(station)].label}};
+std::string label_of(const Facts& facts, int station) {
+  return station < 0 ? std::string{} : facts.shaft.stations()[static_cast<std::size_t>(station)].label;
 }
+Args named(const Facts& facts, int station) { return station < 0 ? Args{} : Args{{"part", label_of(facts, station)}}; }
 Where place_of(int station) { return station < 0 ? Where{} : at_station(station); }
 
 /// The reading, and what the workshop knows of the instrument; nothing is known where nobody said which it was.
@@ -76,7 +77,8 @@ void judge_heat(const Facts& facts, int station, const RunReading& hanger, const
   add_read(facts, "hanger", "hanger-", hanger, in);
   add_read(facts, "room", "room-", room, in);
   add_limit(facts, facts.shaft.spec().test_run.greatest_rise, "test_run.greatest_rise", in);
-  const WorkingPtr rise = show(report, place_of(station), {}, metrology::figures(), "run-rise", std::move(in));
+  const WorkingPtr rise =
+      show(report, place_of(station), label_of(facts, station), metrology::figures(), "run-rise", std::move(in));
   if (rise == nullptr || !rise->answer) return;
   const Gauge* of_room = hanger.gauge == room.gauge ? nullptr : find_gauge(facts.workshop, room.gauge);
   take_judged(report, place_of(station), *rise, {find_gauge(facts.workshop, hanger.gauge), of_room}, facts.bench.date,
@@ -104,7 +106,8 @@ void judge_vibration(const Facts& facts, int station, const RunReading& read, St
   std::vector<Input> in;
   add_read(facts, "vibration", {}, read, in);
   add_limit(facts, facts.shaft.spec().test_run.greatest_vibration, "test_run.greatest_vibration", in);
-  const WorkingPtr level = show(report, place_of(station), {}, metrology::figures(), "run-vibration", std::move(in));
+  const WorkingPtr level =
+      show(report, place_of(station), label_of(facts, station), metrology::figures(), "run-vibration", std::move(in));
   if (level == nullptr) return;
   if (!level->answer) return take_findings(report, place_of(station), *level, named(facts, station));
   take_judged(report, place_of(station), *level, {find_gauge(facts.workshop, read.gauge)}, facts.bench.date,
