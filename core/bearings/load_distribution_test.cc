@@ -174,6 +174,7 @@ TEST(BalanceKernel, IsTheSameAtEveryWidth) {
   }
 }
 
+// Source: symmetry: preload alone holds the ring in the middle. Tolerance: a picometre.
 TEST(RestUnder, SaysWhyThereIsNoAnswer) {
   const LoadedBearing l = loaded(kNine, 12);
   EXPECT_EQ(rest_under(l, {}).error().code.id(), "bearings.no_load");
