@@ -60,12 +60,19 @@ Result<beam::SpeedRange> range_of(const Shaft& shaft, const BendOptions& options
   return range;
 }
 
+/// A cell of text by RFC 4180: in quotes, with its own quotes doubled.
+std::string quoted(const std::string& text) {
+  std::string out = "\"";
+  for (const char c : printable(text)) out += c == '"' ? std::string{"\"\""} : std::string{c};
+  return out + "\"";
+}
+
 /// Figures for programs: a full stop, no unit in the cells, the unit in the head.
 std::string csv_of(const Bend& bend, const std::vector<beam::ResponsePoint>& points) {
   const auto cell = [](double v) { return "," + nlohmann::json(v).dump(); };
   std::string out = "speed_r_min";
-  for (const beam::Named& h : bend.bending.of.hangers) out += "," + h.label + " turning_n";
-  for (int r = 1; r <= bend.shaft.rotor_count(); ++r) out += ",rotor " + std::to_string(r) + " turning_m";
+  for (const beam::Named& h : bend.bending.of.hangers) out += "," + quoted(h.label + " turning_n");
+  for (int r = 1; r <= bend.shaft.rotor_count(); ++r) out += ",rotor_" + std::to_string(r) + "_turning_m";
   out += "\n";
   for (const beam::ResponsePoint& p : points) {
     out += nlohmann::json(p.speed.turns_per_minute()).dump();

@@ -10,7 +10,13 @@
 namespace flatwise::beam {
 namespace {
 
-Angle direction_of(Phasor v) { return radians(v == Phasor{} ? 0.0 : std::arg(v)); }
+/// A part that is rounding beside the other is nought, so that straight down is 180°, not nearly -180°.
+Angle direction_of(Phasor v) {
+  constexpr double kRounding = 1e-12;
+  const double x = std::abs(v.real()) > kRounding * std::abs(v) ? v.real() : 0.0;
+  const double y = std::abs(v.imag()) > kRounding * std::abs(v) ? v.imag() : 0.0;
+  return radians(std::atan2(y, x));
+}
 
 /// Shear and moment of both sides of every node, and what the nodes must be given from outside to stay in balance.
 struct Inside {

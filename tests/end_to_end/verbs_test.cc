@@ -1,6 +1,7 @@
 // verbs_test.cc: every verb as a table and as JSON: exit status, streams, and what schemas/output/ promises.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <regex>
 #include <set>
 
@@ -34,6 +35,9 @@ std::vector<Asked> all_verbs() {
       {{"map", "demo/short-three.toml", "--mirrored", "--first-flat", "3"}, "map", 0},
       {{"map", "demo/square-four.toml", "--from-b"}, "map", 0},
       {{"map", "demo/five.toml"}, "map", 0},
+      {{"pattern", "demo/five.toml"}, "pattern", 0},
+      {{"pattern", "demo/long-nine.toml", "--stay", "3=4,4=1", "--least-gap", "20 mm"}, "pattern", 0},
+      {{"pattern", "demo/square-four.toml", "--judged", "couple", "--error-share", "5 %"}, "pattern", 0},
       {{"plan", "demo/long-nine.toml", "--open", "4"}, "plan", 0},
       {{"plan", "demo/long-nine.toml", "--open", "3,7", "--workshop", "demo/workshop.toml", "--steps"}, "plan", 0},
       {{"plan", "demo/short-three.toml", "--open", "2", "--steps", "--why"}, "plan", 0},
@@ -107,6 +111,26 @@ TEST(Verbs, SayWhatTheyTake) {
     EXPECT_NE(ran.out.find("--json"), std::string::npos) << asked.words[0];
   }
   EXPECT_TRUE(std::regex_match(flatwise({"--version"}).out, std::regex{R"(flatwise \d+\.\d+\.\d+\n)"}));
+}
+
+TEST(Bend, WritesTheResponseOverSpeedAndRefusesWhatItCannot) {
+  const Scratch scratch;
+  const std::string file = scratch / "response.csv";
+  const Ran ran = flatwise(
+      {"bend", "demo/long-nine.toml", "--csv", file, "--from", "100 /min", "--to", "900 /min", "--speeds", "9"});
+  EXPECT_EQ(ran.status, 0);
+  const auto lines = lines_of(text_of(file));
+  ASSERT_EQ(lines.size(), 10U);
+  EXPECT_TRUE(lines[0].starts_with("speed_r_min,\"hanger A turning_n\","));
+  EXPECT_EQ(std::ranges::count(lines[0], ','), 3 + 9);
+  EXPECT_TRUE(lines[1].starts_with("100.0"));
+  EXPECT_TRUE(lines[9].starts_with("900.0"));
+  for (const Words& wrong :
+       {Words{"--to", "1e7 /min"}, Words{"--from", "900 /min", "--to", "100 /min"}, Words{"--to", "9 mm"}}) {
+    Words words{"bend", "demo/long-nine.toml", "--csv", file};
+    words.insert(words.end(), wrong.begin(), wrong.end());
+    EXPECT_EQ(flatwise(words).status, 2) << wrong.back();
+  }
 }
 
 TEST(Sheets, AreWrittenWhereAskedAndListed) {
