@@ -137,7 +137,7 @@ FigureSpec make_force() {
           .compute = compute_force,
           .example = {{"positions=6", "position=0.1 m", "position=0.3 m", "position=0.5 m", "couple=10 N·m",
                        "couple=11 N·m", "couple=12 N·m", "force=4 N", "plane-a=0 m", "plane-b=0.6 m"},
-                      "left=2 N"}};
+                      "left=5.196 N"}};
 }
 
 }  // namespace

@@ -38,15 +38,15 @@ struct Strips {
   double width = 1;
   std::size_t count = 1;
   int y_bits = 32;
-  double y_step = 0;  ///< Points of one strip are in order of y to this.
+  double most_y_step = 0;  ///< 2^y_bits - 1.
+  double y_step = 0;       ///< Points of one strip are in order of y to this.
 
   [[nodiscard]] std::size_t of(float x) const {
     return std::min(count - 1, static_cast<std::size_t>(std::max(0.0, (x - box.least_x) / width)));
   }
   [[nodiscard]] double edge(std::size_t strip) const { return box.least_x + width * static_cast<double>(strip); }
   [[nodiscard]] std::uint32_t key(float x, float y) const {
-    const double most = std::exp2(y_bits) - 1;
-    const double step = y_step > 0 ? std::min(most, (y - box.least_y) / y_step) : 0;
+    const double step = y_step > 0 ? std::min(most_y_step, (y - box.least_y) / y_step) : 0;
     const auto strip = static_cast<std::uint64_t>(of(x)) << y_bits;
     return static_cast<std::uint32_t>(strip | static_cast<std::uint64_t>(step));
   }
@@ -62,7 +62,8 @@ Strips strips_for(const Points& left, const Points& right, double reach) {
   s.width = std::max({one_a_point, 2 * far, wide / static_cast<double>(kMostStrips), 1e-300});
   s.count = wide > 0 ? std::min(kMostStrips, static_cast<std::size_t>(wide / s.width) + 1) : 1;
   s.y_bits = 32 - static_cast<int>(std::bit_width(s.count - 1));
-  s.y_step = high / (std::exp2(s.y_bits) - 2);
+  s.most_y_step = std::exp2(s.y_bits) - 1;
+  s.y_step = high / (s.most_y_step - 1);
   return s;
 }
 

@@ -27,9 +27,10 @@ struct Spread {
       const Sum& at = rotor.at[static_cast<std::size_t>(k)];
       const Sum sum{so_far[0] + at[0], so_far[1] + at[1], so_far[2] + at[2], so_far[3] + at[3]};
       const std::uint32_t next = code * static_cast<std::uint32_t>(n) + static_cast<std::uint32_t>(k);
+      if (!near(sum, leaf ? 0.0 : left[depth + 1])) continue;
       if (leaf)
         emit(sum, next);
-      else if (near(sum, left[depth + 1]))
+      else
         down(depth + 1, sum, next, k);
     }
   }
@@ -37,7 +38,10 @@ struct Spread {
 
 template <class Near, class Emit>
 void spread(const HalfRotors& rotors, int positions, const Sum& from, Near near, Emit emit) {
-  if (rotors.empty()) return emit(from, 0u);
+  if (rotors.empty()) {
+    if (near(from, 0.0)) emit(from, 0u);
+    return;
+  }
   std::vector<double> left(rotors.size(), 0.0);
   for (std::size_t i = rotors.size(); i-- > 0;)
     left[i] = std::hypot(rotors[i].at[0][0], rotors[i].at[0][1]) + (i + 1 < rotors.size() ? left[i + 1] : 0);
@@ -92,10 +96,7 @@ Points points_of(const HalfRotors& rotors, int positions, const Wanted& wanted) 
     if (out.overflow) return;
     Sum s{wanted.sign * sum[0], wanted.sign * sum[1], wanted.sign * sum[2], wanted.sign * sum[3]};
     Image image;
-    if (wanted.folded)
-      image = sector.fold(s);
-    else if (!sector.holds(s, wanted.reach))
-      return;
+    if (wanted.folded) image = sector.fold(s);
     if (out.size() == wanted.most) {
       out.overflow = true;
       return;

@@ -24,7 +24,7 @@ std::string refusal(const PatternTask& task) {
   const auto p = problem_with(task);
   return p ? std::string{p->code.id()} + " " + p->field : "none";
 }
-std::string refusal(const Shaft& shaft, const PatternWish& wish = {}) {
+std::string refusal(const Shaft& shaft, const PatternWish& wish) {
   const auto task = pattern_task(shaft, wish);
   return task ? "none" : std::string{task.error().code.id()} + " " + task.error().field;
 }
@@ -74,17 +74,17 @@ TEST(PatternOfAShaft, RefusesWhatCannotBeArranged) {
   EXPECT_EQ(refusal(shaft_of(5), {.least_gap = millimetres(-1)}), "input.negative least-gap");
   EXPECT_EQ(refusal(shaft_of(5), {.least_gap = millimetres(500)}), "pattern.no_gap least-gap");
   EXPECT_EQ(refusal(shaft_of(5, 70), {.least_gap = millimetres(2), .stays = {{2, 1}, {3, 4}}}), "pattern.no_way gap");
-  EXPECT_EQ(refusal(shaft_of(1)), "pattern.rotors rotors");
+  EXPECT_EQ(refusal(shaft_of(1), {}), "pattern.rotors rotors");
   EXPECT_EQ(refusal(shaft_of(5), {.errors = {2, {}}}), "input.outside error-share");
   SampleShaft sample;
   ShaftSpec spec = sample_shaft(sample);
   spec.rotors[3].mass_offset = millimetres(200);
   spec.rotors[3].across = kilogram_square_metres(0.1);  // 11.6 kg at 200 mm alone make 0.464.
   spec.rotors[3].along = kilogram_square_metres(0.1);
-  EXPECT_EQ(refusal(Shaft::make(spec).value()), "pattern.inertia_under_offset rotors[3].inertia.across");
+  EXPECT_EQ(refusal(Shaft::make(spec).value(), {}), "pattern.inertia_under_offset rotors[3].inertia.across");
   spec = sample_shaft(sample);
   spec.speed = {};
-  EXPECT_EQ(refusal(Shaft::make(spec).value()), "dynamics.too_slow speed");
+  EXPECT_EQ(refusal(Shaft::make(spec).value(), {}), "dynamics.too_slow speed");
 }
 
 TEST(PatternTask, RefusesWrongNumbers) {
