@@ -193,6 +193,7 @@ Standing standing(const OpenJob& job) {
   for (int s = 0; s < kStageCount; ++s) out.stages.push_back(progress_of(v, static_cast<Stage>(s)));
   if (job.state.released != nullptr) out.stages[index_of(Stage::release)] = StageProgress::passed;
   out.waiting = waiting_of(v, out);
+  if (job.state.released == nullptr) out.wanted = v.course.wanted;
   return out;
 }
 

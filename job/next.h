@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "job/job_state.h"
+#include "job/kit.h"
 
 namespace flatwise::job {
 
@@ -37,6 +38,7 @@ struct Standing {
   std::vector<StageProgress> stages;  ///< One a Stage.
   Stage present = Stage::booking_in;  ///< Earliest stage with something to do.
   Waiting waiting = Waiting::bench;
+  std::vector<PartWanted> wanted = {};  ///< Parts that the way chosen still takes from the shelf.
 };
 
 [[nodiscard]] Standing standing(const OpenJob& job);

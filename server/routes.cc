@@ -13,6 +13,7 @@ constexpr QueryRule kUnitsOnly[] = {kUnits};
 constexpr QueryRule kJobs[] = {{.kind = Kind::text, .name = "number", .greatest = 40}};
 constexpr QueryRule kMachineJobs[] = {{.kind = Kind::number, .name = "limit", .least = 1, .greatest = 200},
                                       {.kind = Kind::instant, .name = "before"}};
+constexpr QueryRule kMoves[] = {{.kind = Kind::number, .name = "limit", .least = 1, .greatest = 500}};
 constexpr QueryRule kEntries[] = {{.kind = Kind::number, .name = "after", .least = 0, .greatest = 2'000'000'000}};
 constexpr QueryRule kEvents[] = {
     {.kind = Kind::number, .name = "after", .least = 0, .greatest = 9'000'000'000'000'000}};
@@ -56,7 +57,12 @@ constexpr Route kRoutes[] = {
     {"POST", "/api/shafts", "putShaft", post_shaft, kPool, Body::json},
     {"POST", "/api/shafts/check", "checkShaft", check_shaft, kPool, Body::json, kUnitsOnly},
     {"GET", "/api/shafts/{id}", "shaft", get_shaft},
+    {"GET", "/api/gauges", "gauges", get_gauges, kPool, Body::none, kUnitsOnly},
+    {"POST", "/api/gauges", "addGauge", post_gauge, kPool, Body::json, kUnitsOnly},
+    {"POST", "/api/calibrations", "noteCalibration", post_calibration, kPool, Body::json, kUnitsOnly},
     {"GET", "/api/stock", "stock", get_stock},
+    {"GET", "/api/stock/moves", "stockMoves", get_moves, kPool, Body::none, kMoves},
+    {"POST", "/api/parts", "putPart", post_part, kPool, Body::json},
     {"POST", "/api/stock", "moveStock", post_stock, kPool, Body::json},
     {"GET", "/api/blobs/{hash}", "blob", get_blob},
     {"PUT", "/api/blobs/{hash}", "putBlob", put_blob, kPool, Body::photo},

@@ -73,8 +73,15 @@ Reply get_people(const Call&);
 Reply post_person(const Call&);
 Reply get_customers(const Call&);
 Reply post_customer(const Call&);
+// routes_gauges.cc
+Reply get_gauges(const Call&);
+Reply post_gauge(const Call&);
+Reply post_calibration(const Call&);
+// routes_stock.cc
 Reply get_stock(const Call&);
 Reply post_stock(const Call&);
+Reply post_part(const Call&);
+Reply get_moves(const Call&);
 // routes_machines.cc
 Reply get_machines(const Call&);
 Reply post_machine(const Call&);

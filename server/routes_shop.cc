@@ -1,4 +1,4 @@
-// The workshop: people, customers, gauges, stock.
+// The workshop: people, customers. Its gauges: routes_gauges.cc; its parts: routes_stock.cc.
 #include <nlohmann/json.hpp>
 
 #include "record/instant.h"
@@ -14,13 +14,10 @@ namespace {
 using wire::Json;
 namespace fields = job::fields;
 
-constexpr std::string_view kUses[] = {"bore_gauge", "thermometer", "length",         "feeler",
-                                      "wrench",     "press_gauge", "vibration_meter"};
-
 Json gauges_json(const Workshop& workshop) {
   Json list = Json::array();
   for (const Gauge& g : workshop.gauges) {
-    const std::string use{kUses[static_cast<std::size_t>(g.use)]};
+    const std::string use{fields::kUses[static_cast<std::size_t>(g.use)]};
     list.push_back({{"id", g.id},
                     {"use", use},
                     {"label", word("gauge_use." + use, {})},
@@ -112,28 +109,6 @@ Reply post_customer(const Call& call) {
   if (const auto kept = call.store.put_customer(customer); !kept) return fault_reply(kept.error(), "id");
   call.shared.live.poke();
   return json_reply(customer_json(customer), 201);
-}
-
-Reply get_stock(const Call& call) {
-  const auto workshop = call.store.workshop();
-  return workshop ? json_reply(stock_json(*workshop)) : fault_reply(workshop.error(), "stock");
-}
-
-Reply post_stock(const Call& call) {
-  constexpr int kMostPieces = 1'000'000;
-  Input input{call};
-  job::StockMove move;
-  input(id_field("id"), move.id);
-  input(fields::text("part_number", 1, 80), move.part_number);
-  input(fields::whole("shelf", -kMostPieces, kMostPieces), move.shelf);
-  input(fields::whole("order", -kMostPieces, kMostPieces), move.order);
-  input(fields::text("why", 0, 200), move.why);
-  if (auto refused = input.refused(call.voice)) return *std::move(refused);
-  move.at = now();
-  if (const auto moved = call.store.move_stock(move); !moved) return fault_reply(moved.error(), "part_number");
-  call.shared.live.poke();
-  const auto workshop = call.store.workshop();
-  return workshop ? json_reply(stock_json(*workshop), 201) : fault_reply(workshop.error(), "stock");
 }
 
 }  // namespace flatwise::server

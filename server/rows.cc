@@ -61,12 +61,4 @@ Json machine_json(const job::Machine& machine) {
           {"invented", machine.invented}};
 }
 
-Json stock_json(const Workshop& workshop) {
-  Json list = Json::array();
-  for (const StockItem& s : workshop.stock)
-    list.push_back(
-        {{"part_number", s.part_number}, {"name", s.name}, {"on_shelf", s.on_shelf}, {"on_order", s.on_order}});
-  return {{"stock", std::move(list)}};
-}
-
 }  // namespace flatwise::server

@@ -14,7 +14,6 @@ void add_job(std::string& out, const job::JobRow& row);
 [[nodiscard]] wire::Json person_json(const job::Person& person);
 [[nodiscard]] wire::Json customer_json(const job::Customer& customer);
 [[nodiscard]] wire::Json machine_json(const job::Machine& machine);
-[[nodiscard]] wire::Json stock_json(const Workshop& workshop);
 [[nodiscard]] std::string_view name_of(job::Role role);
 
 }  // namespace flatwise::server

@@ -29,11 +29,23 @@ std::optional<Kind> kind_named(std::string_view name) {
   return std::nullopt;
 }
 
-// The gauge of this use that somebody used last in this job; else the first in date.
-std::string gauge_to_offer(const Subject& subject, const Screen& screen, Gauge::Use use) {
-  const std::vector<Gauge>& gauges = subject.job.workshop.gauges;
+// The gauge of this use in date that the workshop has first, or the finest.
+std::string gauge_in_date(const Subject& subject, const Screen& screen, Gauge::Use use, bool finest) {
+  const Gauge* chosen = nullptr;
+  for (const Gauge& gauge : subject.job.workshop.gauges) {
+    if (gauge.use != use || job::overdue(gauge, screen.today)) continue;
+    const bool finer = finest && chosen != nullptr && gauge.calibration_expanded_si < chosen->calibration_expanded_si;
+    if (chosen == nullptr || finer) chosen = &gauge;
+  }
+  return chosen == nullptr ? std::string{} : chosen->id;
+}
+
+// The gauge of this use that somebody used last in this job for such a reading; else one in date.
+std::string gauge_to_offer(const Subject& subject, const Screen& screen, const FieldIs& is) {
   const auto entries = subject.job.state.entries;
   for (std::size_t i = entries.size(); i > 0; --i) {
+    // A dial for the play is no gauge for a stack, nor a tape one for the play.
+    if (std::holds_alternative<job::PlayRead>(entries[i - 1].body) != is.finest) continue;
     const std::string used = std::visit(
         [](const auto& body) -> std::string {
           if constexpr (requires { body.thermometer; })
@@ -50,18 +62,16 @@ std::string gauge_to_offer(const Subject& subject, const Screen& screen, Gauge::
         },
         entries[i - 1].body);
     const Gauge* gauge = job::find_gauge(subject.job.workshop, used);
-    if (gauge != nullptr && gauge->use == use) return used;
+    if (gauge != nullptr && gauge->use == *is.gauges) return used;
   }
-  for (const Gauge& gauge : gauges)
-    if (gauge.use == use && !job::overdue(gauge, screen.today)) return gauge.id;
-  return {};
+  return gauge_in_date(subject, screen, *is.gauges, is.finest);
 }
 
-Json gauges_json(const Subject& subject, const Screen& screen, Gauge::Use use) {
-  const std::string chosen = gauge_to_offer(subject, screen, use);
+Json gauges_json(const Subject& subject, const Screen& screen, const FieldIs& is) {
+  const std::string chosen = gauge_to_offer(subject, screen, is);
   Json list = Json::array();
   for (const Gauge& gauge : subject.job.workshop.gauges) {
-    if (gauge.use != use) continue;
+    if (gauge.use != *is.gauges) continue;
     Json json{{"id", gauge.id}, {"label", gauge.id}, {"chosen", gauge.id == chosen}};
     if (job::overdue(gauge, screen.today)) json["overdue"] = true;
     list.push_back(std::move(json));
@@ -114,7 +124,7 @@ Json field(const Subject& subject, const Screen& screen, const FieldIs& is) {
   if (is.reference && !units.empty())
     json["reference"] = {
         {"label", is.reference_label}, {"value", in_unit(*is.reference, units.front())}, {"unit", units.front()}};
-  if (is.gauges) json["gauges"] = gauges_json(subject, screen, *is.gauges);
+  if (is.gauges) json["gauges"] = gauges_json(subject, screen, is);
   if (!is.gauge_into.empty()) json["gauge_into"] = is.gauge_into;
   if (!is.hint.empty()) json["hint"] = is.hint;
   if (!is.marks.empty()) json["marks"] = is.marks;

@@ -70,6 +70,7 @@ Json keypad_json(const Subject& subject, const Screen& screen, int rotor) {
              .into = "swing",
              .gauge_into = "gauge",
              .gauges = Gauge::Use::length,
+             .finest = true,
              .hint = tell(screen, Code{"view.booking.swing_hint"}),
              .marks = {"hand-2", "hand-3"}};
   if (const int before = read_before(subject, rotor)) {

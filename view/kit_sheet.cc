@@ -54,6 +54,10 @@ job::EntryBody left_body(int rotor, std::string_view item, int count) {
   return job::LeftOver{rotor, std::string{item}, count};
 }
 
+job::EntryBody scrapped_body(int rotor, std::string_view item, int count) {
+  return job::Scrapped{rotor, std::string{item}, count};
+}
+
 /// One piece of the drawing with the item it is counted under.
 struct Laid {
   TrayPiece piece;
@@ -144,6 +148,46 @@ Json count_block(const Subject& subject, const Screen& screen, int rotor, Code h
   for (const job::KitItem& item : tray_of(subject, rotor).items)
     questions.push_back(count_question(subject, screen, rotor, item, label, body));
   return asks_block("chips", std::move(questions), tell(screen, head));
+}
+
+/// Old pieces out of the rotor: as many as are replaced should lie in the scrap box.
+Json scrap_block(const Subject& subject, const Screen& screen, int rotor) {
+  std::vector<Json> questions;
+  for (const job::KitItem& item : tray_of(subject, rotor).items) {
+    if (item.fresh == 0) continue;
+    std::vector<Option> options;
+    for (int n = 0; n <= item.count; ++n)
+      options.push_back({std::to_string(n), scrapped_body(rotor, item.item, n), {}});
+    const std::string parts =
+        item.item == "set" ? tell(screen, Code{"bench.kit.old_set"}) : tell(screen, Code{"bench.kit.old_of"});
+    questions.push_back(question(
+        subject, screen,
+        {.label = tell_big(screen, Code{"bench.kit.old"}, {{"item", item_word(item.item)}, {"wanted", item.fresh}}),
+         .detail = parts},
+        options));
+  }
+  return questions.empty() ? Json()
+                           : asks_block("chips", std::move(questions), tell(screen, Code{"bench.kit.scrap_head"}));
+}
+
+/// What of the shaft, rotors apart, lies off at this moment: the shaft's own tray.
+Json shaft_tray(const Subject& subject, const Screen& screen) {
+  const auto& stations = subject.job.shaft.stations();
+  std::vector<std::string> off;
+  int came_off = 0;
+  for (std::size_t i = 0; i < stations.size() && i < subject.job.state.off.size(); ++i) {
+    if (stations[i].kind == StationKind::rotor) continue;
+    if (subject.job.state.came_off[i]) ++came_off;
+    if (subject.job.state.off[i])
+      off.push_back(station_name(subject.job.shaft, static_cast<int>(i), screen.voice, true));
+  }
+  if (came_off == 0) return {};
+  const int there = static_cast<int>(off.size());
+  return facts_block(
+      {{tell(screen, Code{"bench.kit.shaft_tray"}),
+        there == 0 ? tell(screen, Code{"bench.kit.shaft_tray_empty"})
+                   : tell(screen, Code{"bench.kit.shaft_tray_says"}, {{"count", there}, {"parts", off}})}},
+      screen.voice);
 }
 
 Json old_rings(const Subject& subject, const Screen& screen, int rotor) {
@@ -237,8 +281,10 @@ SheetParts rotor_sheet(const Subject& subject, const Screen& screen, int rotor) 
   if (Json rings = old_rings(subject, screen, rotor); !rings.is_null()) parts.left.push_back(std::move(rings));
   parts.left.push_back(
       count_block(subject, screen, rotor, Code{"bench.kit.left_head"}, Code{"bench.kit.left"}, left_body));
+  if (Json scrap = scrap_block(subject, screen, rotor); !scrap.is_null()) parts.left.push_back(std::move(scrap));
   parts.right.push_back(set_questions(subject, screen, rotor));
   parts.right.push_back(keypad(subject, screen, rotor));
+  if (Json tray = shaft_tray(subject, screen); !tray.is_null()) parts.foot.push_back(std::move(tray));
   parts.foot.push_back(stock_table(subject, screen));
   return parts;
 }
@@ -267,6 +313,7 @@ SheetParts all_trays(const Subject& subject, const Screen& screen, const Spot& s
                                     {tell(screen, Code{"bench.kit.state"})}},
                                    rows));
   parts.right.push_back(text_block(tell(screen, Code{"bench.kit.no_tray"})));
+  if (Json tray = shaft_tray(subject, screen); !tray.is_null()) parts.foot.push_back(std::move(tray));
   parts.foot.push_back(stock_table(subject, screen));
   return parts;
 }

@@ -145,6 +145,11 @@ SheetParts teardown_sheet(const Subject& subject, const Screen& screen, const Sp
   SheetParts parts{.title = tell(screen, Code{"view.teardown.step_of"}, {{"step", at + 1}, {"of", count}}),
                    .aside = stop_words(subject, screen, steps)};
   parts.left.push_back(step_json(subject, screen, steps, at));
+  // The timing map it tells to write on is a sheet of its own: marks are read there, one rotor after the other.
+  if (steps[static_cast<std::size_t>(at)].step.what.code == Code{"teardown.read_marks"})
+    parts.left.push_back(actions_block(
+        {action(tell(screen, Code{"view.teardown.to_marks"}),
+                do_go({.stage = job::Stage::timing, .station = subject.job.shaft.station_of_rotor(1)}))}));
   if (first == count) parts.right.push_back(text_block(tell(screen, Code{"view.teardown.all_done"}), "read", "in"));
   std::vector<Json> questions = job_questions(subject, screen, job::Stage::teardown, job::AskedOf::shaft, 0);
   if (!questions.empty())

@@ -81,7 +81,7 @@ void take_off(const Facts& facts, const JobState& state, Course& course) {
 }
 
 /// Trays as they are still to be filled: what was laid on them has left the shelf already.
-std::vector<Tray> still_to_lay(const Facts& facts, const std::vector<int>& rotors) {
+std::vector<Tray> trays_to_fill(const Facts& facts, const std::vector<int>& rotors) {
   std::vector<Tray> trays = kit(facts.shaft, rotors, facts.bench.reused_rings);
   for (Tray& tray : trays)
     for (KitItem& item : tray.items)
@@ -104,7 +104,8 @@ void take_orders(const JobState& state, std::vector<std::string>& missing) {
 void take_parts(const Facts& facts, const JobState& state, Course& course) {
   std::vector<int> rotors = facts.bench.came_off;
   for (const int r : course.to_come_off) rotors.push_back(r);
-  for (const PartWanted& part : parts_wanted(still_to_lay(facts, rotors), facts.workshop))
+  course.wanted = parts_wanted(trays_to_fill(facts, rotors), facts.workshop);
+  for (const PartWanted& part : course.wanted)
     if (part.on_shelf && *part.on_shelf < part.wanted) course.parts_missing.push_back(part.part.part_number);
   take_orders(state, course.parts_missing);
 }

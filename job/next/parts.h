@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "job/judge.h"
+#include "job/kit.h"
 #include "job/next.h"
 #include "job/steps.h"
 
@@ -24,6 +25,7 @@ struct Course {
   std::vector<int> to_come_off;            ///< Rotors of the way chosen that are still on and never came off.
   std::vector<int> not_played;             ///< Rotors whose side play nobody read.
   std::vector<std::string> stations_off;   ///< Labels of what is off at this moment.
+  std::vector<PartWanted> wanted;          ///< What is still to be laid on the trays.
   std::vector<std::string> parts_missing;  ///< Part numbers that the trays want and the shelf does not hold.
 };
 [[nodiscard]] Course course_of(const Facts& facts, const JobState& state);

@@ -50,12 +50,30 @@ class Asks {
       return {{"id", fresh_id()}, {"shaft", fresh_id()}, {"by", known_.lead}, {"seen", 0}, {"toml", known_.toml}};
     if (id == "checkShaft") return {{"toml", known_.toml}, {"copied", known_.toml}};
     if (id == "moveStock")
-      return {{"id", fresh_id()}, {"part_number", "TH-SET-5"}, {"shelf", 1}, {"order", -1}, {"why", "counted"}};
+      return {{"id", fresh_id()}, {"by", known_.bench}, {"part_number", "TH-SET-5"}, {"reason", "received"},
+              {"shelf", 1},       {"order", 0},         {"why", "by post"}};
+    if (id == "putPart") return {{"by", known_.bench}, {"part_number", "TH-SHIM"}, {"name", "shim"}, {"least", 4}};
+    if (id == "noteCalibration") return certificate({{"gauge", "BG-1"}, {"expanded", "1.8 µm"}});
+    if (id == "addGauge")
+      return certificate({{"gauge", "DI-" + fresh_id().substr(30)},
+                          {"use", "length"},
+                          {"resolution", "0.01 mm"},
+                          {"expanded", "0.02 mm"}});
     if (id == "letIn") return {{"code", "ABCD-EFGH"}};
     return nullptr;
   }
 
  private:
+  /// What is sent of a gauge, with the certificate of a day that has been.
+  [[nodiscard]] nlohmann::json certificate(nlohmann::json body) const {
+    body.update({{"id", fresh_id()},
+                 {"by", known_.lead},
+                 {"day", "2026-02-02"},
+                 {"until", "2036-02-02"},
+                 {"who", "A laboratory"},
+                 {"certificate", "No. 7"}});
+    return body;
+  }
   const Known& known_;
 };
 

@@ -149,8 +149,20 @@ void EveryOperation::taken_and_overtaken() {
 
   json move = asks_.body("moveStock");
   expect("moveStock", with_body("moveStock", move), 201);
+  expect("moveStock", with_body("moveStock", move), 201);
   move["shelf"] = 2;
   expect("moveStock", with_body("moveStock", move), 409);
+
+  json noted = asks_.body("noteCalibration");
+  expect("noteCalibration", with_body("noteCalibration", noted), 201);
+  expect("noteCalibration", with_body("noteCalibration", noted), 201);
+  noted["who"] = "Another laboratory";
+  expect("noteCalibration", with_body("noteCalibration", noted), 409);
+  json gauge = asks_.body("addGauge");
+  expect("addGauge", with_body("addGauge", gauge), 201);
+  expect("addGauge", with_body("addGauge", gauge), 201);
+  gauge["id"] = fresh_id();
+  expect("addGauge", with_body("addGauge", gauge), 409);
 
   const std::string id = fresh_id();
   expect("record",
@@ -183,6 +195,9 @@ void EveryOperation::not_possible() {
                                                                   {"putShaft", {"toml", "[shaft"}},
                                                                   {"checkShaft", {"toml", "a\u0001b"}},
                                                                   {"moveStock", {"part_number", ""}},
+                                                                  {"putPart", {"name", ""}},
+                                                                  {"addGauge", {"resolution", "1 N·m"}},
+                                                                  {"noteCalibration", {"expanded", "4 kg"}},
                                                                   {"letIn", {"code", ""}}};
   each(422, [&](const Operation& op) {
     if (op.id == "putBlob" || op.id == "record") return;

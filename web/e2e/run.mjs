@@ -1,5 +1,5 @@
 // run.mjs: the page in a real browser, against a server of its own. Answers in lines 'ok WHAT' and 'not ok WHAT: why'.
-//   node e2e/run.mjs [SUITE...]     job two killed offline input looks; all of them without a name
+//   node e2e/run.mjs [SUITE...]     job two killed offline input shop looks; all of them without a name
 // FLATWISE_PROGRAM: the program; FLATWISE_WEB_ROOT: the page from there and not the one compiled in;
 // FLATWISE_WRITE_PAGES=1: pictures go to docs/pictures/page.
 import { launch, sizes } from './lib/hand.mjs';
@@ -30,6 +30,10 @@ const suites = {
   input: async (report, browser, server) => {
     const { badInput } = await import('./suites/input.mjs');
     await badInput(report, browser, server);
+  },
+  shop: async (report, browser, server) => {
+    const { shop } = await import('./suites/shop.mjs');
+    await shop(report, browser, server);
   },
   looks: async (report, browser, server) => {
     const { firstLoad, looks, soon } = await import('./suites/looks.mjs');

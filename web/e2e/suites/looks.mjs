@@ -14,7 +14,7 @@ async function screens(server, more = []) {
   const half = jobs.find((job) => job.number === '31');
   return [
     ['start', '/'], ['board', '/board'], ['wall', '/wall'], ['machines', '/machines'], ['machine', `/machine/${machines[0].id}`], ['shafts', '/shafts'],
-    ['shaft', `/shaft/${shafts[0].id}`], ['copy of a shaft', `/shaft/${shafts[0].id}/copy`], ['people', '/people'], ['book in', '/book'],
+    ['shaft', `/shaft/${shafts[0].id}`], ['copy of a shaft', `/shaft/${shafts[0].id}/copy`], ['people', '/people'], ['book in', '/book'], ['gauges', '/gauges'], ['stock', '/stock'],
     ...stages.map((stage) => [stage, `/job/${half.id}?stage=${stage}`]),
     ['a rotor from end B', `/job/${half.id}?stage=timing&from=b`], ...more,
   ];
@@ -70,6 +70,11 @@ export async function looks(report, browser, server, more) {
 
 async function look(report, hand, size, name, path) {
   await hand.go(path);
+  await checkLook(report, hand, size, name);
+}
+
+/** What is shown now: axe in every theme, keys, width, cut text. */
+export async function checkLook(report, hand, size, name) {
   const found = await violations(hand.page);
   for (const theme of ['dark', 'sun']) {
     await hand.page.evaluate((to) => { document.documentElement.dataset['theme'] = to; }, theme);

@@ -294,6 +294,41 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/gauges": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Gauges with their dates: what is overdue first */
+        get: operations["gauges"];
+        put?: never;
+        /** A gauge more, with its first calibration */
+        post: operations["addGauge"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/calibrations": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A calibration noted: the earlier ones stay */
+        post: operations["noteCalibration"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/stock": {
         parameters: {
             query?: never;
@@ -306,6 +341,40 @@ export interface paths {
         put?: never;
         /** Parts counted, laid in or taken */
         post: operations["moveStock"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/stock/moves": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Moves of parts, newest first */
+        get: operations["stockMoves"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/parts": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A part named, and how many should always lie there */
+        post: operations["putPart"];
         delete?: never;
         options?: never;
         head?: never;
@@ -1589,16 +1658,139 @@ export interface components {
             name: string;
             on_shelf: number;
             on_order: number;
+            /** @description What should always lie there; nought: nobody said. */
+            least: number;
+            /** @description What open jobs still take from the shelf. */
+            reserved: number;
+            /** @description On the shelf less reserved; below nought: short. */
+            left: number;
+            jobs: {
+                job: components["schemas"]["Id"];
+                number: string;
+                count: number;
+            }[];
+            flag: components["schemas"]["Flag"];
+            tone: components["schemas"]["Tone"];
+            state: string;
         };
         Stock: {
+            head: string;
             stock: components["schemas"]["StockRow"][];
         };
         StockMove: {
             id: components["schemas"]["Id"];
+            by: components["schemas"]["Id"];
             part_number: string;
+            /** @enum {string} */
+            reason: "counted" | "ordered" | "received" | "scrapped";
+            /** @description Change of what lies on the shelf; nought with a count. */
             shelf: number;
+            /** @description Change of what is on order. */
             order: number;
+            /** @description With reason counted: how many lie there. */
+            counted?: number;
             why: string;
+        };
+        PartIn: {
+            by: components["schemas"]["Id"];
+            part_number: string;
+            name: string;
+            least: number;
+        };
+        StockMoves: {
+            moves: {
+                id: components["schemas"]["Id"];
+                part_number: string;
+                shelf: number;
+                order: number;
+                counted?: number;
+                /** @description In words: "counted", "job 31". */
+                reason: string;
+                /** @description What was remarked. */
+                why: string;
+                /** @description Name of who moved it; empty: nobody by name. */
+                by: string;
+                at: components["schemas"]["Instant"];
+            }[];
+        };
+        CalibrationNote: {
+            id: components["schemas"]["Id"];
+            day?: string;
+            until: string;
+            expanded: string;
+            who: string;
+            certificate: string;
+            by: string;
+            at: components["schemas"]["Instant"];
+            /** @description A later one replaces it. */
+            corrected: boolean;
+        };
+        GaugeCard: {
+            id: string;
+            /** @enum {string} */
+            use: "bore_gauge" | "thermometer" | "length" | "feeler" | "wrench" | "press_gauge" | "vibration_meter";
+            label: string;
+            resolution: string;
+            /** @description U of the certificate that holds, k = 2. */
+            expanded: string;
+            /** @description Day of the certificate that holds, where it is known. */
+            calibrated?: string;
+            until: string;
+            flag: components["schemas"]["Flag"];
+            tone: components["schemas"]["Tone"];
+            state: string;
+            overdue: boolean;
+            /** @description Units that U is typed in, the common ones first. */
+            units: string[];
+            /** @description U may be a share of the reading: "4 %". */
+            share: boolean;
+            came_with?: string;
+            /** @description Newest first. */
+            notes: components["schemas"]["CalibrationNote"][];
+        };
+        GaugesView: {
+            workshop: string;
+            invented: boolean;
+            head: string;
+            gauges: components["schemas"]["GaugeCard"][];
+        };
+        CalibrationIn: {
+            id: components["schemas"]["Id"];
+            by: components["schemas"]["Id"];
+            gauge: string;
+            /** @description U, k = 2, as typed: "2 µm", or "4 %" of the reading. */
+            expanded: string;
+            day: components["schemas"]["Day"];
+            until: components["schemas"]["Day"];
+            who: string;
+            certificate: string;
+            corrects?: components["schemas"]["Id"];
+        };
+        GaugeIn: {
+            id: components["schemas"]["Id"];
+            by: components["schemas"]["Id"];
+            gauge: string;
+            /** @enum {string} */
+            use: "bore_gauge" | "thermometer" | "length" | "feeler" | "wrench" | "press_gauge" | "vibration_meter";
+            /** @description As typed: "0.01 mm". */
+            resolution: string;
+            /** @description U, k = 2, as typed: "2 µm", or "4 %" of the reading. */
+            expanded: string;
+            day: components["schemas"]["Day"];
+            until: components["schemas"]["Day"];
+            who: string;
+            certificate: string;
+            /** @description Least reading. */
+            least?: string;
+            /** @description Greatest reading. */
+            greatest?: string;
+            /** @description Diameter of its setting ring. */
+            setting_ring?: string;
+            /** @description U of the ring, k = 2. */
+            setting_ring_expanded?: string;
+            /** @description Standard deviation of one reading, from a study of its own. */
+            repeatability?: string;
+            repeatability_readings?: number;
         };
         LetIn: {
             code: string;
@@ -1897,6 +2089,31 @@ export interface components {
             value: components["schemas"]["Common_value"];
             uncertainty?: components["schemas"]["Common_uncertainty"];
         };
+        /** @description What the doubtful inputs make of one output: by first order and by draws, and which input does how much. */
+        Common_doubt: {
+            output: string;
+            /** @description Both ends of the linear interval agree with the drawn ones. */
+            linear_holds: boolean;
+            linear: {
+                degrees_of_freedom?: number;
+            } & {
+                [key: string]: number;
+            };
+            /** @description Missing where draws fell where the figure does not hold. */
+            drawn?: {
+                [key: string]: number;
+            };
+            /** @description Greatest part first. */
+            shares: ({
+                input: string;
+                /** @description Place among the inputs, from 0. */
+                place: number;
+                /** @description Of the variance. */
+                part: number;
+            } & {
+                [key: string]: number;
+            })[];
+        };
         /** @description A result with everything it came from. */
         Common_working: {
             figure: string;
@@ -1908,6 +2125,10 @@ export interface components {
             inputs: components["schemas"]["Common_input"][];
             sources: string[];
             findings: components["schemas"]["Common_finding"][];
+            /** @description Only where an input was given with a doubt. */
+            doubt?: components["schemas"]["Common_doubt"][];
+            /** @description How many draws the drawn intervals rest on. */
+            draws?: number;
         };
         /** @enum {unknown} */
         Common_stage: "booking_in" | "finding" | "plan" | "teardown" | "inspection" | "kit" | "press" | "timing" | "stack" | "torque" | "test_run" | "release";
@@ -3383,6 +3604,233 @@ export interface operations {
             };
         };
     };
+    gauges: {
+        parameters: {
+            query?: {
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description GaugesView */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["GaugesView"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    addGauge: {
+        parameters: {
+            query?: {
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["GaugeIn"];
+            };
+        };
+        responses: {
+            /** @description Kept */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["GaugeCard"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description That id or number is taken by something else. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    noteCalibration: {
+        parameters: {
+            query?: {
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["CalibrationIn"];
+            };
+        };
+        responses: {
+            /** @description Kept */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["GaugeCard"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description That id or number is taken by something else. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
     stock: {
         parameters: {
             query?: never;
@@ -3472,6 +3920,133 @@ export interface operations {
             };
             /** @description That id or number is taken by something else. */
             409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    stockMoves: {
+        parameters: {
+            query?: {
+                limit?: number;
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description StockMoves */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StockMoves"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    putPart: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["PartIn"];
+            };
+        };
+        responses: {
+            /** @description Kept */
+            201: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Stock"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -24,6 +24,8 @@ export type Place =
   | { readonly page: 'machines' }
   | { readonly page: 'shafts' }
   | { readonly page: 'shaft'; readonly id: string; readonly copy: boolean }
+  | { readonly page: 'gauges' }
+  | { readonly page: 'stock' }
   | { readonly page: 'people' }
   | { readonly page: 'book'; readonly machine?: string | undefined }
   | { readonly page: 'lost' };
@@ -38,7 +40,8 @@ export function readPlace(path: string, query = ''): Place {
   if (second === undefined) {
     switch (first) {
       case '': return { page: 'start' };
-      case 'board': case 'wall': case 'machines': case 'shafts': case 'people': return { page: first };
+      case 'board': case 'wall': case 'machines': case 'shafts': case 'people': case 'gauges': case 'stock':
+        return { page: first };
       case 'book': {
         const machine = asked.get('machine');
         return { page: 'book', machine: idLike(machine) ? machine : undefined };

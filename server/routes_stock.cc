@@ -1,0 +1,158 @@
+// Parts: what lies on the shelf, what jobs still take of it, and every move with its reason.
+#include <algorithm>
+#include <array>
+#include <map>
+#include <memory>
+#include <nlohmann/json.hpp>
+
+#include "server/input.h"
+#include "server/live.h"
+#include "server/opened.h"
+#include "server/people.h"
+#include "server/times.h"
+#include "view/shop.h"
+
+namespace flatwise::server {
+namespace {
+
+using wire::Json;
+namespace fields = job::fields;
+using job::MoveReason;
+
+constexpr int kMostPieces = 1'000'000;
+// In the order of MoveReason; "job" is the record's own and may not be sent.
+constexpr std::array<std::string_view, 5> kReasons{"counted", "job", "ordered", "received", "scrapped"};
+
+Reply stock_reply(const Call& call, int status) {
+  const auto workshop = call.store.workshop();
+  if (!workshop) return fault_reply(workshop.error(), "stock");
+  const auto rows = call.store.open_jobs();
+  if (!rows) return fault_reply(rows.error(), "jobs");
+  std::vector<std::shared_ptr<const desk::Opened>> opened;
+  std::vector<view::JobWants> jobs;
+  for (const job::JobRow& row : *rows) {
+    auto one = call.shared.opened.get(call.store, row.id);
+    if (!one) return refusal_reply(one.error(), "jobs", call.voice);
+    opened.push_back(*std::move(one));
+    jobs.push_back({row.id, row.number, opened.back()->standing.wanted});
+  }
+  return json_reply(view::stock_view(*workshop, jobs, call.voice), status);
+}
+
+/// What each reason may move: a count says how many lie there, what came or was ordered adds, scrap takes away.
+std::optional<Problem> problem_of_move(const job::StockMove& move) {
+  const auto wrong = [&](std::string_view field, int given) {
+    return problem_of(
+        Code{"http.not_such_a_move"}, std::string{field}, std::to_string(given),
+        {{"reason", Word{"stock_reason." + std::string{kReasons[static_cast<std::size_t>(move.reason)]}}}});
+  };
+  const bool counted = move.reason == MoveReason::counted;
+  if (counted != move.counted.has_value()) return wrong("counted", move.counted.value_or(0));
+  switch (move.reason) {
+    case MoveReason::counted:
+      if (move.shelf != 0) return wrong("shelf", move.shelf);
+      return move.order == 0 ? std::nullopt : std::optional{wrong("order", move.order)};
+    case MoveReason::ordered:
+      if (move.shelf != 0) return wrong("shelf", move.shelf);
+      return move.order != 0 ? std::nullopt : std::optional{wrong("order", move.order)};
+    case MoveReason::received:
+      if (move.shelf <= 0) return wrong("shelf", move.shelf);
+      return move.order <= 0 && move.order >= -move.shelf ? std::nullopt : std::optional{wrong("order", move.order)};
+    case MoveReason::scrapped:
+      if (move.shelf >= 0) return wrong("shelf", move.shelf);
+      return move.order == 0 ? std::nullopt : std::optional{wrong("order", move.order)};
+    case MoveReason::job:
+      break;
+  }
+  return problem_of(Code{"http.not_such_a_move"}, "reason", "job", {{"reason", Word{"stock_reason.job"}}});
+}
+
+/// No less than nothing lies on a shelf or is on order: then a count comes first.
+std::optional<Problem> problem_of_level(const Workshop& workshop, const job::StockMove& move) {
+  const auto it = std::ranges::find(workshop.stock, move.part_number, &StockItem::part_number);
+  if (it == workshop.stock.end()) return problem_of(Code{"http.not_there"}, "part_number", move.part_number);
+  const auto few = [&](std::string_view field, int change, int there) {
+    return problem_of(Code{"http.not_so_many_there"}, std::string{field}, std::to_string(change),
+                      {{"there", there}, {"part", move.part_number}});
+  };
+  if (move.shelf < 0 && it->on_shelf + move.shelf < 0) return few("shelf", move.shelf, it->on_shelf);
+  if (move.order < 0 && it->on_order + move.order < 0) return few("order", move.order, it->on_order);
+  return std::nullopt;
+}
+
+/// Whether this very move is in the record already; only the newest are looked at, as it is sent again at once.
+bool moved_already(job::Store& store, const job::Id& id) {
+  constexpr int kLooked = 500;
+  const auto moves = store.moves(kLooked);
+  return moves && std::ranges::find(*moves, id, &job::StockMove::id) != moves->end();
+}
+
+}  // namespace
+
+Reply get_stock(const Call& call) { return stock_reply(call, 200); }
+
+Reply post_stock(const Call& call) {
+  Input input{call};
+  job::StockMove move;
+  input(id_field("id"), move.id);
+  input(id_field("by"), move.by);
+  input(fields::text("part_number", 1, 80), move.part_number);
+  input(fields::word("reason", kReasons), move.reason);
+  input(fields::whole("shelf", -kMostPieces, kMostPieces), move.shelf);
+  input(fields::whole("order", -kMostPieces, kMostPieces), move.order);
+  input(fields::whole("counted", 0, kMostPieces), move.counted);
+  input(fields::text("why", 0, 200), move.why);
+  if (auto refused = input.refused(call.voice)) return *std::move(refused);
+  const auto people = call.store.people();
+  if (!people) return fault_reply(people.error(), "by");
+  const auto workshop = call.store.workshop();
+  if (!workshop) return fault_reply(workshop.error(), "stock");
+  std::vector<Problem> problems;
+  if (auto wrong = problem_of_sender(*people, move.by)) problems.push_back(*std::move(wrong));
+  if (auto wrong = problem_of_move(move)) problems.push_back(*std::move(wrong));
+  if (problems.empty() && !moved_already(call.store, move.id))
+    if (auto wrong = problem_of_level(*workshop, move)) problems.push_back(*std::move(wrong));
+  if (!problems.empty()) return problem_reply(422, std::move(problems), call.voice);
+  move.at = now();
+  if (const auto moved = call.store.move_stock(move); !moved) return fault_reply(moved.error(), "id");
+  call.shared.live.poke();
+  return stock_reply(call, 201);
+}
+
+Reply post_part(const Call& call) {
+  Input input{call};
+  StockItem part;
+  job::Id by;
+  input(id_field("by"), by);
+  input(fields::text("part_number", 1, 80), part.part_number);
+  input(fields::text("name", 1, 120), part.name);
+  input(fields::whole("least", 0, kMostPieces), part.least);
+  if (auto refused = input.refused(call.voice)) return *std::move(refused);
+  const auto people = call.store.people();
+  if (!people) return fault_reply(people.error(), "by");
+  if (auto wrong = problem_of_sender(*people, by)) return problem_reply(422, *std::move(wrong), call.voice);
+  if (const auto kept = call.store.put_part(part); !kept) return fault_reply(kept.error(), "part_number");
+  call.shared.live.poke();
+  return stock_reply(call, 201);
+}
+
+Reply get_moves(const Call& call) {
+  constexpr int kUsual = 50;
+  const auto moves = call.store.moves(call.query.whole("limit").value_or(kUsual));
+  if (!moves) return fault_reply(moves.error(), "moves");
+  const auto people = call.store.people();
+  if (!people) return fault_reply(people.error(), "people");
+  std::map<job::Id, std::string> jobs;
+  for (const job::StockMove& m : *moves) {
+    if (m.reason != MoveReason::job || jobs.contains(m.why)) continue;
+    const auto entry = call.store.entry(m.why);
+    if (!entry) return fault_reply(entry.error(), "moves");
+    if (!*entry) continue;
+    const auto row = call.store.job((*entry)->job);
+    if (!row) return fault_reply(row.error(), "moves");
+    jobs[m.why] = row->number;
+  }
+  return json_reply(view::moves_view({*moves, *people, jobs}, call.voice));
+}
+
+}  // namespace flatwise::server
