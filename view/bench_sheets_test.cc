@@ -393,12 +393,41 @@ TEST(Torque, JudgesWhatTheNutGotAndWhatItClampsWith) {
   EXPECT_TRUE(says(view["sheet"]["right"], "proof "));
   // A tool of another length corrects the reading: the same pull, told again with that length.
   const Plain fields = first(view, "keypad")["fields"];
+  ASSERT_EQ(fields.size(), 4U);
+  EXPECT_EQ(fields[2]["into"], "tool_length");
+  EXPECT_EQ(fields[2]["draft"]["body"]["tool_length"], "");
+  EXPECT_EQ(fields[2]["draft"]["body"]["shown"], "225 ft·lb");
+  EXPECT_EQ(fields[2]["draft"]["corrects"].size(), 1U);
+  EXPECT_EQ(fields[2]["before"]["typed"], "4 ft");
+}
+
+// 2026-11-27: a nut pulled on a bar with a spring balance could be told by file and API, and not at the page.
+TEST(Torque, TakesAPullOnABarAndItsLength) {
+  SampleJob sample = job_31();
+  const auto& stations = sample.shaft().stations();
+  const int nut =
+      static_cast<int>(std::ranges::find(stations, std::string{"nut A"}, &Station::label) - stations.begin());
+  const Plain before = first(view_of(sample.subject(), Stage::torque, nut), "keypad")["fields"];
+  ASSERT_EQ(before.size(), 2U);
+  EXPECT_EQ(before[1]["kind"], "force");
+  EXPECT_EQ(before[1]["draft"]["body"]["with"], "bar");
+  EXPECT_EQ(before[1]["draft"]["body"]["tool_length"], "4 ft");
+  job::NutPulled pull;
+  pull.nut = End::a;
+  pull.with = TorquePull::With::bar;
+  pull.shown = typed("225 lbf", Kind::force);
+  pull.gauge = "PG-1";
+  pull.tool_length = typed("4 ft", Kind::length);
+  sample.write(pull);
+  const Plain view = view_of(sample.subject(), Stage::torque, nut);
+  // Source: statics by hand: 225 lbf at 4 ft is 900 ft·lb.
+  EXPECT_TRUE(says(first(view, "answer")["value"], "900"));
+  const Plain fields = first(view, "keypad")["fields"];
   ASSERT_EQ(fields.size(), 3U);
-  EXPECT_EQ(fields[1]["into"], "tool_length");
-  EXPECT_EQ(fields[1]["draft"]["body"]["tool_length"], "");
-  EXPECT_EQ(fields[1]["draft"]["body"]["shown"], "225 ft·lb");
-  EXPECT_EQ(fields[1]["draft"]["corrects"].size(), 1U);
-  EXPECT_EQ(fields[1]["before"]["typed"], "4 ft");
+  EXPECT_TRUE(fields[0]["said"].empty()) << "what was told of the bar is no reading of the wrench";
+  EXPECT_EQ(fields[1]["said"].size(), 1U);
+  EXPECT_EQ(fields[2]["label"], "Length of the bar");
+  EXPECT_EQ(fields[2]["draft"]["body"]["shown"], "225 lbf");
 }
 
 TEST(TestRun, DrawsTheHangersAboveTheRoom) {

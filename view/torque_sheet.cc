@@ -174,8 +174,7 @@ Json reading_field(const Subject& subject, const Screen& screen, const Nut& nut,
   if (!way.tool.extension.empty()) body.extension = length_typed(way.tool.extension);
   body.multiplier = way.tool.multiplier;
   FieldIs is;
-  is.title = tell(screen, Code{"bench.torque.field"}, {{"nut", letter(nut.end)}});
-  is.label = is.title;
+  is.label = is.title = tell(screen, Code{"bench.torque.field"}, {{"nut", letter(nut.end)}});
   is.kind = "torque";
   is.body = body;
   is.into = "shown";
@@ -192,9 +191,34 @@ std::string pull_key(const Nut& nut) {
   return field_key(body);
 }
 
+bool on_a_bar(const job::NutPulled* pulled) { return pulled != nullptr && pulled->with == TorquePull::With::bar; }
+
+/// No torque wrench: a spring balance on a bar. As long as the wrench of the way until its own length is told.
+Json bar_field(const Subject& subject, const Screen& screen, const Nut& nut, const Way& way) {
+  job::NutPulled body;
+  body.nut = nut.end;
+  body.with = TorquePull::With::bar;
+  body.tool_length = length_typed(way.tool.wrench);
+  FieldIs is;
+  is.label = is.title = tell(screen, Code{"bench.torque.bar_field"}, {{"nut", letter(nut.end)}});
+  is.kind = "force";
+  is.body = body;
+  is.into = "shown";
+  is.gauge_into = "gauge";
+  is.gauges = Gauge::Use::press_gauge;
+  is.hint = tell(screen, Code{"bench.torque.bar_hint"}, {{"length", way.tool.wrench}});
+  return field(subject, screen, is);
+}
+
 /// The reading as it stands, once somebody has told it and nobody told another.
 const job::NutPulled* told_pull(const Subject& subject, const Nut& nut) {
   return subject.job.state.agreed<job::NutPulled>(pull_key(nut));
+}
+
+/// What stands in the record was said at another field of the same question.
+void not_told(Json& field) {
+  field["said"] = Json::array();
+  field.erase("undo");
 }
 
 /// One length of the tool that was really used: the same reading told again with it, so the old one is corrected.
@@ -203,8 +227,9 @@ Json tool_field(const Subject& subject, const Screen& screen, const job::NutPull
   job::NutPulled body = pulled;
   (extension ? body.extension : body.tool_length) = Entered{};
   FieldIs is;
-  is.title = tell(screen, extension ? Code{"bench.torque.extension"} : Code{"bench.torque.length"});
-  is.label = is.title;
+  is.label = is.title = tell(screen, extension           ? Code{"bench.torque.extension"}
+                                     : on_a_bar(&pulled) ? Code{"bench.torque.bar_length"}
+                                                         : Code{"bench.torque.length"});
   is.body = body;
   is.into = into;
   const std::optional<Entered>& now = extension ? pulled.extension : pulled.tool_length;
@@ -212,9 +237,20 @@ Json tool_field(const Subject& subject, const Screen& screen, const job::NutPull
   is.hint = tell(screen, Code{"bench.torque.to_the_grip"});
   Json json = field(subject, screen, is);
   json["key"] = field_key(pulled) + "#" + std::string{into};
-  json["said"] = Json::array();  // What was said is the reading, which has its own field.
-  json.erase("undo");
+  not_told(json);
   return json;
+}
+
+/// What was read with a wrench or on a bar: one question, so each field says only what was told of its own tool.
+Json pull_keypad(const Subject& subject, const Screen& screen, const Nut& nut, const Way& way) {
+  const job::NutPulled* pulled = told_pull(subject, nut);
+  Json wrench = reading_field(subject, screen, nut, way), bar = bar_field(subject, screen, nut, way);
+  bar["key"] = pull_key(nut) + "#bar";
+  if (pulled != nullptr) not_told(on_a_bar(pulled) ? wrench : bar);
+  std::vector<Json> fields{std::move(wrench), std::move(bar)};
+  if (pulled != nullptr) fields.push_back(tool_field(subject, screen, *pulled, "tool_length"));
+  if (pulled != nullptr && !on_a_bar(pulled)) fields.push_back(tool_field(subject, screen, *pulled, "extension"));
+  return keypad_block(std::move(fields), pull_key(nut));
 }
 
 Json ratio_question(const Subject& subject, const Screen& screen, const job::NutPulled& pulled) {
@@ -323,13 +359,8 @@ SheetParts nut_sheet(const Subject& subject, const Screen& screen, const Spot& s
   parts.head.push_back(caution(screen, ways[chosen]));
   parts.head.push_back(target_facts(screen, nut));
   parts.head.push_back(ways_table(subject, screen, ways, chosen));
-  std::vector<Json> fields{reading_field(subject, screen, nut, ways[chosen])};
-  const job::NutPulled* pulled = told_pull(subject, nut);
-  if (pulled != nullptr && pulled->with == TorquePull::With::wrench)
-    for (const std::string_view into : {"tool_length", "extension"})
-      fields.push_back(tool_field(subject, screen, *pulled, into));
-  parts.left.push_back(keypad_block(std::move(fields), pull_key(nut)));
-  if (pulled != nullptr && pulled->with == TorquePull::With::wrench)
+  parts.left.push_back(pull_keypad(subject, screen, nut, ways[chosen]));
+  if (const job::NutPulled* pulled = told_pull(subject, nut); pulled != nullptr && !on_a_bar(pulled))
     parts.left.push_back(ratio_question(subject, screen, *pulled));
   parts.left.push_back(text_block(tell(screen, Code{"bench.torque.own_tool"}), "note"));
   if (Json answer = reached_answer(subject, screen, nut); !answer.is_null()) parts.right.push_back(std::move(answer));
