@@ -208,6 +208,7 @@ void add_record_verbs(CLI::App& app, Line& line) {
   record->add_option("--readings", line.record.readings, help("readings"));
   record->add_option("--by", line.record.by, help("by"))->required()->check(not_empty(line, "--by"));
   add_switch(*record, "--correct", line.record.correct, help("correct"));
+  record->add_option("--of", line.record.of, help("of"))->delimiter(',');
   add_record_verb(*jobs, line, "report", report_job);
   add_record_verb(*jobs, line, "log", log_job);
   add_record_verb(*jobs, line, "verify", verify_job);

@@ -270,44 +270,89 @@ Results<std::vector<job::EntryBody>> bodies_of(const Context& context, const Rec
   return job::entries_of(job.shaft, *bench);
 }
 
+/// Entries by the numbers that `job log` shows.
+Results<std::vector<job::Id>> pointed_at(const std::vector<int>& numbers, const job::OpenJob& job) {
+  std::vector<job::Id> ids;
+  for (const int number : numbers) {
+    const auto it = std::ranges::find(job.entries, number, &job::Entry::number);
+    if (it == job.entries.end())
+      return tl::unexpected(std::vector<Problem>{{Code{"cli.no_such_entry"},
+                                                  "--of",
+                                                  std::to_string(number),
+                                                  {{"entries", static_cast<std::int64_t>(job.entries.size())}},
+                                                  std::nullopt}});
+    ids.push_back(it->id);
+  }
+  return ids;
+}
+
+job::Author author_of(const job::Id& job, const job::Person& by) {
+  return {.job = job, .by = by.id, .on = "shell", .at = server::now()};
+}
+job::Id next_id(job::Instant) { return server::fresh_id(); }
+
 /// Bodies with what stands round them. An answer takes the place of an earlier one only where that is asked for: else both
 /// stand, and where they differ somebody decides.
-std::vector<job::Entry> signed_entries(const desk::Opened& opened, const job::Person& by,
-                                       std::vector<job::EntryBody> bodies, bool correct) {
-  const job::Author author{.job = opened.row.id, .by = by.id, .on = "shell", .at = server::now()};
+Results<std::vector<job::Entry>> signed_entries(const Context& context, const RecordOptions& options,
+                                                const desk::Opened& opened, const job::Person& by) {
+  auto bodies = bodies_of(context, options, *opened.job);
+  if (!bodies) return tl::unexpected(bodies.error());
+  const auto of = pointed_at(options.of, *opened.job);
+  if (!of) return tl::unexpected(of.error());
   const std::vector<job::Entry>& before = opened.job->entries;
-  auto entries = job::as_entries(before, std::move(bodies), author, [](job::Instant) { return server::fresh_id(); });
-  if (correct) return entries;
-  for (job::Entry& e : entries)
+  auto entries = job::as_entries(before, *std::move(bodies), author_of(opened.row.id, by), next_id);
+  for (job::Entry& e : entries) {
+    if (!of->empty()) e.corrects = *of;
+    if (options.correct || !of->empty()) continue;
     std::erase_if(e.corrects,
                   [&](const job::Id& id) { return std::ranges::find(before, id, &job::Entry::id) != before.end(); });
+  }
   return entries;
+}
+
+Status tell_kept(const Context& context, const std::string& number, const job::Appended& taken) {
+  if (context.json) {
+    Json list = Json::array();
+    for (const job::EntryRow& row : taken.rows)
+      list.push_back({{"id", row.id}, {"number", row.number}, {"kind", row.kind}, {"hash", row.hash}});
+    *context.out << wire::dump(Json{{"saved", std::move(list)}, {"head", taken.head}});
+  } else {
+    *context.out << say({Code{"cli.entries_kept"}, {{"entries", taken.fresh}, {"job", number}}}, context.voice) << "\n";
+  }
+  return Status::in_order;
+}
+
+/// A job that is not in the record yet begins with its booking in.
+Status book_in(const Context& context, const RecordOptions& options, job::Store& store) {
+  const auto by = find_person(store, options.by);
+  if (!by) return refuse(context, by.error());
+  auto body = typed_entry(options.entry);
+  if (!body) return refuse(context, body.error());
+  const job::Id job = server::fresh_id();
+  const std::string number = std::get<job::BookedIn>(*body).number;
+  const auto taken = desk::take(store, job, job::as_entries({}, {*std::move(body)}, author_of(job, *by), next_id));
+  if (!taken) return refuse(context, problems_of(taken.error(), number));
+  return tell_kept(context, number, *taken);
 }
 
 }  // namespace
 
 Status record_entries(const Context& context, const RecordOptions& options) {
   if (sodium_init() < 0) return Status::bad_input;
+  if (!options.entry.empty() && options.entry.front() == "booked_in") {
+    auto store = open_data(data_folder(options.data));
+    if (!store) return refuse(context, store.error());
+    if (!find_row(**store, options.job)) return book_in(context, options, **store);
+  }
   const auto at = open_at(options);
   if (!at) return refuse(context, at.error());
   const auto by = find_person(*at->store, options.by);
   if (!by) return refuse(context, by.error());
-  auto bodies = bodies_of(context, options, *at->opened.job);
-  if (!bodies) return refuse(context, bodies.error());
-  const auto taken =
-      desk::take(*at->store, at->opened.row.id, signed_entries(at->opened, *by, *std::move(bodies), options.correct));
+  auto entries = signed_entries(context, options, at->opened, *by);
+  if (!entries) return refuse(context, entries.error());
+  const auto taken = desk::take(*at->store, at->opened.row.id, *std::move(entries));
   if (!taken) return refuse(context, problems_of(taken.error(), options.job));
-  if (context.json) {
-    Json list = Json::array();
-    for (const job::EntryRow& row : taken->rows)
-      list.push_back({{"id", row.id}, {"number", row.number}, {"kind", row.kind}, {"hash", row.hash}});
-    *context.out << wire::dump(Json{{"saved", std::move(list)}, {"head", taken->head}});
-  } else {
-    *context.out << say({Code{"cli.entries_kept"}, {{"entries", taken->fresh}, {"job", at->opened.row.number}}},
-                        context.voice)
-                 << "\n";
-  }
-  return Status::in_order;
+  return tell_kept(context, at->opened.row.number, *taken);
 }
 
 }  // namespace flatwise::cli

@@ -93,6 +93,7 @@ struct RecordOptions {
   std::string readings;
   std::vector<std::string> entry;  ///< Kind and fields, where no readings are given.
   bool correct = false;            ///< In place of what was answered before.
+  std::vector<int> of;             ///< Numbers of the entries it takes back or takes the place of.
 };
 Status list_jobs(const Context& context, const RecordOptions& options);
 Status show_job(const Context& context, const RecordOptions& options);

@@ -158,5 +158,31 @@ TEST_F(Process, TheShellReadsTheSameRecord) {
   EXPECT_EQ(shell({"job", "record", "34", "no_such_kind", "--by", "Lead"}).status, 2);
 }
 
+// 2026-11-27: a job could not be begun at the shell, and nothing be taken back there.
+TEST_F(Process, TheShellBooksInAndTakesBack) {
+  const Served served{data()};
+  const json like = job(served.port(), "34");
+  const auto record = [&](std::vector<std::string> words) {
+    words.insert(words.begin(), {"job", "record", "77"});
+    words.insert(words.end(), {"--by", "Lead"});
+    return shell(words).status;
+  };
+  const std::string machine = "machine=" + std::string{like["machine"]},
+                    version = "shaft=" + std::string{like["shaft_version"]};
+  EXPECT_EQ(record({"note_written", "part=shaft", "stage=booking_in", "text=Too soon"}), 2) << "no such job yet";
+  EXPECT_EQ(record({"booked_in", "number=77", machine, version, "complaint=Rattles"}), 0);
+  EXPECT_EQ(record({"booked_in", "number=77", machine, version, "complaint=Rattles"}), 2) << "booked in already";
+  EXPECT_EQ(record({"answered", "question=power_locked_off", "number=0", "reply=yes"}), 0);
+  EXPECT_EQ(record({"withdrawn", "reason=Not yet"}), 2) << "takes back nothing";
+  EXPECT_EQ(record({"withdrawn", "reason=Not yet", "--of", "9"}), 2);
+  EXPECT_EQ(record({"withdrawn", "reason=Not yet", "--of", "2"}), 0);
+  const json entries =
+      got(served.port(), "/api/jobs/" + std::string{job(served.port(), "77")["id"]} + "/entries")["entries"];
+  ASSERT_EQ(entries.size(), 3U);
+  EXPECT_EQ(entries[2]["body"]["kind"], "withdrawn");
+  EXPECT_EQ(entries[2]["corrects"], json::array({entries[1]["id"]}));
+  EXPECT_EQ(shell({"job", "verify", "77"}).status, 0);
+}
+
 }  // namespace
 }  // namespace flatwise::api_test
