@@ -1,5 +1,5 @@
 // run.mjs: the page in a real browser, against a server of its own. Answers in lines 'ok WHAT' and 'not ok WHAT: why'.
-//   node e2e/run.mjs [SUITE...]     job two killed offline input shop looks; all of them without a name
+//   node e2e/run.mjs [SUITE...]     job half_done photo two killed offline input shop looks; all of them without a name
 // FLATWISE_PROGRAM: the program; FLATWISE_WEB_ROOT: the page from there and not the one compiled in;
 // FLATWISE_WRITE_PAGES=1: pictures go to docs/pictures/page.
 import { launch, sizes } from './lib/hand.mjs';
@@ -14,6 +14,14 @@ const suites = {
       const of = report.named(size);
       await of.part('the whole job', () => wholeJob(of, browser, server, size, gallery(size)));
     }
+  },
+  half_done: async (report, browser, server) => {
+    const { halfDone } = await import('./suites/half_done.mjs');
+    await halfDone(report, browser, server);
+  },
+  photo: async (report, browser, server) => {
+    const { photo } = await import('./suites/photo.mjs');
+    await photo(report, browser, server);
   },
   two: async (report, browser, server) => {
     const { twoTablets } = await import('./suites/two.mjs');

@@ -4,9 +4,9 @@ const flat = (text) => text.replace(/\s+/g, ' ').trim();
 const pause = (ms) => new Promise((done) => setTimeout(done, ms));
 
 export class Mechanic {
-  /** `readings`: figures by stage and rotor; `log`: told of each turn. */
-  constructor(hand, readings, { log = () => undefined, picture = async () => undefined, tricks = {} } = {}) {
-    Object.assign(this, { hand, readings, log, picture, tricks });
+  /** `readings`: figures by stage and rotor; `log`: told of each turn; `again`: looks anew at what was not seen before. */
+  constructor(hand, readings, { log = () => undefined, picture = async () => undefined, tricks = {}, again = false } = {}) {
+    Object.assign(this, { hand, readings, log, picture, tricks, again });
     this.done = new Set();
   }
   get page() {
@@ -66,7 +66,8 @@ export class Mechanic {
         const wanted = Object.entries(special).find(([part]) => label.includes(part))?.[1] ?? reply;
         if (wanted === null || this.done.has(`${this.page.url()}${label}`)) continue;
         const key = keys.filter({ hasText: new RegExp(`^\\s*${wanted}\\s*$`) });
-        if ((await key.count()) === 0 || (await group.locator('[aria-pressed=true]').count()) > 0) continue;
+        const said = (await group.locator('[aria-pressed=true]').allTextContents()).map(flat);
+        if ((await key.count()) === 0 || (said.length > 0 && !(this.again && said.includes('not seen')))) continue;
         open = key.first();
         break;
       }
@@ -164,9 +165,10 @@ export class Mechanic {
     if (rotor === 0) return;
     await this.answerAll(this.hand.sheet, 'outer ring|outer');
     await this.answerAll(this.hand.sheet, 'yes');
-    if (this.readings.press && !this.done.has(`press${rotor}`)) {
+    const force = this.readings.press?.[rotor] ?? this.readings.press?.all;
+    if (force && !this.done.has(`press${rotor}`)) {
       this.done.add(`press${rotor}`);
-      await this.hand.type(this.readings.press[rotor] ?? this.readings.press.all, { unit: 'lbf' });
+      await this.hand.type(force, { unit: 'lbf' });
     }
     await this.picture('press');
   }
@@ -177,7 +179,7 @@ export class Mechanic {
     if (/look/i.test(await this.line()) && (await look.count())) return this.as('Apprentice', () => this.hand.tap(look));
     if (!marks) return;
     for (const half of ['a', 'b']) {
-      if (this.done.has(`mark${rotor}${half}`)) continue;
+      if (marks[half] === undefined || this.done.has(`mark${rotor}${half}`)) continue;
       this.done.add(`mark${rotor}${half}`);
       const end = half === 'a' ? 'A' : 'B';
       const look = this.hand.sheet.getByRole('group', { name: 'Seen from' }).getByRole('button', { name: `End ${end}`, exact: true });
@@ -242,7 +244,8 @@ export class Mechanic {
     for (const group of await this.hand.sheet.getByRole('group').all()) {
       const label = (await group.getAttribute('aria-label')) ?? '';
       const place = /\b(S\d+)\b/.exec(label)?.[1];
-      if (!place || (await group.locator('[aria-pressed=true]').count()) > 0) continue;
+      const said = (await group.locator('[aria-pressed=true]').allTextContents()).map(flat);
+      if (!place || (said.length > 0 && !(this.again && !said.includes(place)))) continue;
       const key = group.getByRole('button', { name: place, exact: true });
       if (await key.count()) await this.hand.tap(key);
     }

@@ -7,7 +7,7 @@ import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 export const root = join(dirname(fileURLToPath(import.meta.url)), '../../..');
-const build = process.env['FLATWISE_BUILD'] ?? join(root, 'build');
+export const build = process.env['FLATWISE_BUILD'] ?? join(root, 'build');
 export const program = process.env['FLATWISE_PROGRAM'] ?? join(build, 'release/cli/flatwise');
 
 const freePort = () => new Promise((found, failed) => {
@@ -20,19 +20,19 @@ const freePort = () => new Promise((found, failed) => {
 const pause = (ms) => new Promise((done) => setTimeout(done, ms));
 
 export class Server {
-  /** Made and answering. `webRoot`: the page from there, not the one compiled in. */
-  static async start(webRoot = process.env['FLATWISE_WEB_ROOT']) {
+  /** Made and answering. `webRoot`: the page from there, not the one compiled in; `demo`: the files the record is made from. */
+  static async start({ webRoot = process.env['FLATWISE_WEB_ROOT'], demo = join(root, 'demo') } = {}) {
     const server = new Server();
     server.folder = mkdtempSync(join(tmpdir(), 'flatwise-page-'));
     server.data = join(server.folder, 'data');
     server.port = await freePort();
     server.base = `http://127.0.0.1:${server.port}`;
-    server.webRoot = webRoot;
+    Object.assign(server, { webRoot, demo });
     await server.run();
     return server;
   }
   async run() {
-    const args = ['serve', '--data', this.data, '--port', String(this.port), '--demo', join(root, 'demo')];
+    const args = ['serve', '--data', this.data, '--port', String(this.port), '--demo', this.demo];
     if (this.webRoot) args.push('--web-root', this.webRoot);
     this.said = '';
     this.child = spawn(program, args, { stdio: ['ignore', 'pipe', 'pipe'] });
