@@ -137,7 +137,7 @@ NextStep step_or_block(const View& v, const Block& block) {
   const bool off = block.what.code == Code{"job.still_to_come_off"};
   if (!off && block.what.code != Code{"job.not_back_on"}) return step_of(v, block);
   const standing_parts::PhaseSteps steps =
-      standing_parts::steps_of(v.job.facts(), v.job.state, off ? Phase::teardown : Phase::assembly);
+      standing_parts::steps_of(v.course, v.job.state, off ? Phase::teardown : Phase::assembly);
   if (steps.left.empty()) return step_of(v, block);
   const JobStep& step = *steps.left.front();
   const Where where = step.moves.empty() ? Where{} : at_station(step.moves.back() - 1);
@@ -188,11 +188,13 @@ Stage present_stage(const View& v) {
 
 Standing standing(const OpenJob& job) {
   const Facts facts = job.facts();
-  const View v{job, standing_parts::course_of(facts, job.state), release_blocks(facts, job.state, job.report)};
+  View v{job, standing_parts::course_of(facts, job.state), {}};
+  v.blocks = release_blocks(facts, job.state, job.report, v.course);
   Standing out{next_step(v), v.blocks, {}, present_stage(v)};
   for (int s = 0; s < kStageCount; ++s) out.stages.push_back(progress_of(v, static_cast<Stage>(s)));
   if (job.state.released != nullptr) out.stages[index_of(Stage::release)] = StageProgress::passed;
   out.waiting = waiting_of(v, out);
+  out.way = std::move(v.course.way);
   if (job.state.released == nullptr) out.wanted = v.course.wanted;
   return out;
 }

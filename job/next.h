@@ -6,6 +6,7 @@
 
 #include "job/job_state.h"
 #include "job/kit.h"
+#include "job/steps.h"
 
 namespace flatwise::job {
 
@@ -38,6 +39,7 @@ struct Standing {
   std::vector<StageProgress> stages;  ///< One a Stage.
   Stage present = Stage::booking_in;  ///< Earliest stage with something to do.
   Waiting waiting = Waiting::bench;
+  std::optional<ChosenWay> way = {};    ///< The way that was chosen, with its steps; points into the job's state.
   std::vector<PartWanted> wanted = {};  ///< Parts that the way chosen still takes from the shelf.
 };
 

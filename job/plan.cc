@@ -75,22 +75,34 @@ std::vector<teardown::RotorFlats> flats_back(const Shaft& shaft, const teardown:
   return flats;
 }
 
-Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors,
-                         std::optional<timing::Reference> reference) {
+Results<teardown::Ways> ways_to_open(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors) {
   if (auto problems = problems_of(shaft, rotors); !problems.empty()) return tl::unexpected(std::move(problems));
-  const teardown::State state = teardown::all_on(shaft);
-  Result<teardown::Ways> ways = teardown::three_ways(shaft, state, rotors, {workshop.rate_per_hour, workshop.currency});
+  Result<teardown::Ways> ways =
+      teardown::three_ways(shaft, teardown::all_on(shaft), rotors, {workshop.rate_per_hour, workshop.currency});
   if (!ways) return tl::unexpected(std::vector<Problem>{std::move(ways.error())});
+  return *std::move(ways);
+}
+
+Results<PlanReport> offer(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors) {
+  Results<teardown::Ways> ways = ways_to_open(shaft, workshop, rotors);
+  if (!ways) return tl::unexpected(std::move(ways.error()));
   PlanReport report;
   report.ways.push_back({"failed_only", std::move(ways->failed_only), nullptr});
   report.ways.push_back({"disturbed", std::move(ways->disturbed), nullptr});
   report.ways.push_back({"all", std::move(ways->all), nullptr});
   for (Way& way : report.ways) way.working = working_of(shaft, workshop, way.plan);
   report.advised = shaft.spec().policies.renew_disturbed ? 1 : 0;
-  const teardown::Plan& advised = report.ways[report.advised].plan;
-  report.says = sentences(shaft, advised);
-  report.steps = teardown::tear_down_steps(shaft, state, advised);
-  report.back = teardown::assembly_steps(shaft, advised, flats_back(shaft, advised, reference));
+  report.says = sentences(shaft, report.ways[report.advised].plan);
+  return report;
+}
+
+Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors,
+                         std::optional<timing::Reference> reference) {
+  Results<PlanReport> report = offer(shaft, workshop, rotors);
+  if (!report) return report;
+  const teardown::Plan& advised = report->ways[report->advised].plan;
+  report->steps = teardown::tear_down_steps(shaft, teardown::all_on(shaft), advised);
+  report->back = teardown::assembly_steps(shaft, advised, flats_back(shaft, advised, std::move(reference)));
   return report;
 }
 

@@ -28,12 +28,23 @@ struct PlanReport {
   std::vector<teardown::Step> back;   ///< The way back.
 };
 
-/// The plan for opening `rotors` of a complete shaft.
+/// The three ways alone, without what they cost shown and without the steps.
+///
+/// Refuses    No rotors; a number that is not there, or twice; rotors that obstacles hold from both ends.
+[[nodiscard]] Results<teardown::Ways> ways_to_open(const Shaft& shaft, const Workshop& workshop,
+                                                   std::span<const int> rotors);
+
+/// The three ways with their workings, what is advised and what is said of it; `steps` and `back` stay empty.
+///
+/// Refuses    As ways_to_open().
+[[nodiscard]] Results<PlanReport> offer(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors);
+
+/// The plan for opening `rotors` of a complete shaft: the offer, with the steps of the advised way.
 ///
 /// `reference`: how the shaft is timed, where the marks say so. Without it the way back names flats only where nothing stays
 /// on the shaft that could set another reference.
 ///
-/// Refuses    No rotors; a number that is not there, or twice; rotors that obstacles hold from both ends.
+/// Refuses    As ways_to_open().
 [[nodiscard]] Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors,
                                        std::optional<timing::Reference> reference = std::nullopt);
 

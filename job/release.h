@@ -6,6 +6,10 @@
 
 #include "job/next.h"
 
+namespace flatwise::job::standing_parts {
+struct Course;
+}
+
 namespace flatwise::job {
 
 /// One of the three signatures, in the order they are made: bench, lead, owner.
@@ -24,5 +28,8 @@ struct Signature {
 /// Everything missing, out, or that cannot be told, in the order it is to be dealt with: by stage, what a hand can be hurt by
 /// first, then out before cannot tell before unanswered. Signatures come last. Empty: the release is complete.
 [[nodiscard]] std::vector<Block> release_blocks(const Facts& facts, const JobState& state, const JobReport& report);
+/// The same for a course that is known already: standing() looks at it too.
+[[nodiscard]] std::vector<Block> release_blocks(const Facts& facts, const JobState& state, const JobReport& report,
+                                                const standing_parts::Course& course);
 
 }  // namespace flatwise::job

@@ -29,6 +29,31 @@ std::vector<int> moves_of(const teardown::Step& step, const teardown::Plan& plan
   return moves;
 }
 
+/// Steps with their keys, what they move, and what was said of them.
+std::vector<JobStep> told(std::vector<teardown::Step> steps, const teardown::Plan& plan, const JobState& state,
+                          Phase phase) {
+  std::map<std::string, int> seen;
+  std::vector<JobStep> out;
+  out.reserve(steps.size());
+  for (teardown::Step& step : steps) {
+    std::string key = key_of(step, seen);
+    std::vector<int> moves = moves_of(step, plan);
+    const LiveAnswers* answer = state.answers(question_of(StepDone{phase, key, Reply::yes}));
+    out.push_back({std::move(key), std::move(step), std::move(moves), answer});
+  }
+  return out;
+}
+
+std::vector<JobStep> steps_off(const Shaft& shaft, const teardown::Plan& plan, const JobState& state) {
+  return told(teardown::tear_down_steps(shaft, teardown::all_on(shaft), plan), plan, state, Phase::teardown);
+}
+
+std::vector<JobStep> steps_back(const Shaft& shaft, const teardown::Plan& plan, const JobState& state,
+                                std::optional<timing::Reference> reference) {
+  return told(teardown::assembly_steps(shaft, plan, flats_back(shaft, plan, std::move(reference))), plan, state,
+              Phase::assembly);
+}
+
 }  // namespace
 
 bool JobStep::done() const {
@@ -39,30 +64,29 @@ bool JobStep::done() const {
 
 std::optional<teardown::Plan> chosen_plan(const Shaft& shaft, const Workshop& workshop, const JobState& state) {
   if (state.way == nullptr) return std::nullopt;
-  Results<PlanReport> planned = plan(shaft, workshop, state.way->open);
-  if (!planned) return std::nullopt;
-  const auto it = std::ranges::find(planned->ways, state.way->way, &Way::name);
-  if (it == planned->ways.end()) return std::nullopt;
-  return std::move(it->plan);
+  Results<teardown::Ways> ways = ways_to_open(shaft, workshop, state.way->open);
+  if (!ways) return std::nullopt;
+  if (state.way->way == "failed_only") return std::move(ways->failed_only);
+  if (state.way->way == "disturbed") return std::move(ways->disturbed);
+  if (state.way->way == "all") return std::move(ways->all);
+  return std::nullopt;
 }
 
 std::vector<JobStep> job_steps(const Shaft& shaft, const Workshop& workshop, const JobState& state, Phase phase,
                                std::optional<timing::Reference> reference) {
   const std::optional<teardown::Plan> chosen = chosen_plan(shaft, workshop, state);
   if (!chosen) return {};
-  std::vector<teardown::Step> steps =
-      phase == Phase::teardown
-          ? teardown::tear_down_steps(shaft, teardown::all_on(shaft), *chosen)
-          : teardown::assembly_steps(shaft, *chosen, flats_back(shaft, *chosen, std::move(reference)));
-  std::map<std::string, int> seen;
-  std::vector<JobStep> out;
-  for (teardown::Step& step : steps) {
-    std::string key = key_of(step, seen);
-    std::vector<int> moves = moves_of(step, *chosen);
-    const LiveAnswers* answer = state.answers(question_of(StepDone{phase, key, Reply::yes}));
-    out.push_back({std::move(key), std::move(step), std::move(moves), answer});
-  }
-  return out;
+  return phase == Phase::teardown ? steps_off(shaft, *chosen, state)
+                                  : steps_back(shaft, *chosen, state, std::move(reference));
+}
+
+std::optional<ChosenWay> chosen_way(const Shaft& shaft, const Workshop& workshop, const JobState& state) {
+  std::optional<teardown::Plan> chosen = chosen_plan(shaft, workshop, state);
+  if (!chosen) return std::nullopt;
+  ChosenWay way{*std::move(chosen), {}, {}};
+  way.off = steps_off(shaft, way.plan, state);
+  way.back = steps_back(shaft, way.plan, state, std::nullopt);
+  return way;
 }
 
 std::vector<EntryBody> entries_of_step(const JobStep& step, Phase phase) {

@@ -26,6 +26,15 @@ struct JobStep {
 [[nodiscard]] std::vector<JobStep> job_steps(const Shaft& shaft, const Workshop& workshop, const JobState& state,
                                              Phase phase, std::optional<timing::Reference> reference = std::nullopt);
 
+/// The way that was chosen, worked out once for a state: its plan, and the steps off and back.
+struct ChosenWay {
+  teardown::Plan plan;
+  std::vector<JobStep> off, back;
+  [[nodiscard]] const std::vector<JobStep>& steps(Phase phase) const { return phase == Phase::teardown ? off : back; }
+};
+/// None while there is no agreed way. Points into the state, which must outlive it.
+[[nodiscard]] std::optional<ChosenWay> chosen_way(const Shaft& shaft, const Workshop& workshop, const JobState& state);
+
 /// What saying yes to a step records: the step itself, and each station that it takes off or puts on.
 [[nodiscard]] std::vector<EntryBody> entries_of_step(const JobStep& step, Phase phase);
 

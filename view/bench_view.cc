@@ -181,7 +181,7 @@ Json next_action(const Subject& subject, const Screen& screen, const Spot& spot)
 
 // While parts come off the line names the step in hand, and from the first on where it stops.
 Json teardown_line(const Subject& subject, const Screen& screen) {
-  const std::vector<job::JobStep> steps = teardown_steps(subject);
+  const std::vector<job::JobStep>& steps = teardown_steps(subject);
   const int at = first_not_done(steps);
   if (at >= static_cast<int>(steps.size())) return nullptr;
   Json json{{"does", say(steps[static_cast<std::size_t>(at)].step.what, screen.voice)},

@@ -34,9 +34,12 @@ drawing::DisplayList way_strip(const Shaft& shaft, const job::OpenJob& job, cons
     if (due.kind != teardown::PartsDue::Kind::adapter_set) continue;
     for (const int rotor : due.rotors) states[static_cast<std::size_t>(shaft.station_of_rotor(rotor))].renew = true;
   }
-  return drawing::shaft_strip(shaft, states, marks_read(job),
-                              {.width = kWayWidth, .numbers = false, .draw_marks = false})
-      .list;
+  drawing::DisplayList list =
+      drawing::shaft_strip(shaft, states, marks_read(job), {.width = kWayWidth, .numbers = false, .draw_marks = false})
+          .list;
+  for (drawing::Item& item : list.items)  // Only to look at: a tap on it means nothing.
+    if (auto* path = std::get_if<drawing::Path>(&item)) path->id.clear();
+  return list;
 }
 
 std::vector<int> renewed(const teardown::Plan& plan) {
@@ -219,7 +222,7 @@ SheetParts plan_sheet(const Subject& subject, const Screen& screen, const Spot& 
     if (Json choose = open_switch(subject, screen, spot, open); !choose.is_null()) parts.head.push_back(choose);
     return parts;
   }
-  const Results<job::PlanReport> report = job::plan(subject.job.shaft, subject.job.workshop, open);
+  const Results<job::PlanReport> report = job::offer(subject.job.shaft, subject.job.workshop, open);
   if (!report) {
     for (const Problem& problem : report.error()) {
       const SaidProblem said = say(problem, screen.voice);

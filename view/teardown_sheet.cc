@@ -96,8 +96,9 @@ SheetParts nothing_planned(const Screen& screen) {
 
 }  // namespace
 
-std::vector<JobStep> teardown_steps(const Subject& subject) {
-  return job::job_steps(subject.job.shaft, subject.job.workshop, subject.job.state, job::Phase::teardown);
+const std::vector<JobStep>& teardown_steps(const Subject& subject) {
+  static const std::vector<JobStep> kNone;
+  return subject.standing.way ? subject.standing.way->off : kNone;
 }
 
 int first_not_done(const std::vector<JobStep>& steps) {
@@ -106,7 +107,7 @@ int first_not_done(const std::vector<JobStep>& steps) {
 }
 
 std::optional<int> station_in_hand(const Subject& subject, std::optional<int> step) {
-  const std::vector<JobStep> steps = teardown_steps(subject);
+  const std::vector<JobStep>& steps = teardown_steps(subject);
   const int at = step.value_or(first_not_done(steps) + 1) - 1;
   if (at < 0 || at >= static_cast<int>(steps.size())) return std::nullopt;
   return station_of_step(subject.job.shaft, steps[static_cast<std::size_t>(at)]);
@@ -137,7 +138,7 @@ Json done_action(const Subject& subject, const Screen& screen, const std::vector
 }
 
 SheetParts teardown_sheet(const Subject& subject, const Screen& screen, const Spot& spot) {
-  const std::vector<JobStep> steps = teardown_steps(subject);
+  const std::vector<JobStep>& steps = teardown_steps(subject);
   if (steps.empty()) return nothing_planned(screen);
   const int count = static_cast<int>(steps.size());
   const int first = first_not_done(steps);

@@ -10,7 +10,7 @@
 
 namespace flatwise::view {
 
-[[nodiscard]] std::vector<job::JobStep> teardown_steps(const Subject& subject);
+[[nodiscard]] const std::vector<job::JobStep>& teardown_steps(const Subject& subject);
 /// Index of the first step that is not done; their count when all are.
 [[nodiscard]] int first_not_done(const std::vector<job::JobStep>& steps);
 /// The station that a step is about: the last it moves, else the first it names; `step` from 1, none: the first not

@@ -47,7 +47,7 @@ int rank(const Block& block) {
 struct Collector {
   const Facts& facts;
   const JobState& state;
-  Course course;
+  const Course& course;
   std::vector<Block> out = {};
 
   Block& add(Code code, Stage stage, Severity severity, Role role, const Args& args, std::optional<Message> mend,
@@ -144,7 +144,7 @@ void take_plan(Collector& c) {
 /// Steps are answered one by one once somebody began to: one left out is missed, and one answered no stops the work.
 void take_steps(Collector& c, Phase phase) {
   const Stage stage = phase == Phase::teardown ? Stage::teardown : Stage::stack;
-  const standing_parts::PhaseSteps steps = standing_parts::steps_of(c.facts, c.state, phase);
+  const standing_parts::PhaseSteps steps = standing_parts::steps_of(c.course, c.state, phase);
   const auto where = [](const JobStep& s) { return s.moves.empty() ? Where{} : at_station(s.moves.back() - 1); };
   for (const JobStep* step : steps.refused)
     c.add(Code{"job.step_answered_no"}, stage, Severity::out, Role::bench, {}, step->step.what, where(*step));
@@ -199,7 +199,12 @@ void take_signatures(Collector& c) {
 }  // namespace
 
 std::vector<Block> release_blocks(const Facts& facts, const JobState& state, const JobReport& report) {
-  Collector c{facts, state, standing_parts::course_of(facts, state)};
+  return release_blocks(facts, state, report, standing_parts::course_of(facts, state));
+}
+
+std::vector<Block> release_blocks(const Facts& facts, const JobState& state, const JobReport& report,
+                                  const Course& course) {
+  Collector c{facts, state, course};
   take_report(c, report);
   take_differing(c);
   take_plan(c);

@@ -61,16 +61,14 @@ void take_play(const Facts& facts, Course& course) {
 }
 
 /// The rotors that the way chosen takes off at least: those asked for, or all that no obstacle holds.
-std::vector<int> rotors_of(const Facts& facts, const JobState& state, const WayChosen& way) {
-  const std::optional<teardown::Plan> all =
-      way.way == "all" ? chosen_plan(facts.shaft, facts.workshop, state) : std::nullopt;
-  return all ? all->rotors : way.open;
+const std::vector<int>& rotors_of(const Course& course, const WayChosen& way) {
+  return way.way == "all" && course.way ? course.way->plan.rotors : way.open;
 }
 
 void take_way(const Facts& facts, const JobState& state, Course& course) {
   course.way_chosen = state.way != nullptr;
   if (!course.way_chosen) return;
-  for (const int r : rotors_of(facts, state, *state.way))
+  for (const int r : rotors_of(course, *state.way))
     if (!contains(facts.bench.came_off, r)) course.to_come_off.push_back(r);
 }
 
@@ -139,6 +137,7 @@ Where where_of_nut(const Shaft& shaft, End end) {
 
 Course course_of(const Facts& facts, const JobState& state) {
   Course course;
+  course.way = chosen_way(facts.shaft, facts.workshop, state);
   course.opened = !facts.bench.came_off.empty();
   take_way(facts, state, course);
   take_customer(state, course);
@@ -162,11 +161,12 @@ bool done_in_fact(const JobState& state, Phase phase, const JobStep& step) {
 
 }  // namespace
 
-PhaseSteps steps_of(const Facts& facts, const JobState& state, Phase phase) {
+PhaseSteps steps_of(const Course& course, const JobState& state, Phase phase) {
   PhaseSteps out;
-  out.steps = job_steps(facts.shaft, facts.workshop, state, phase);
-  out.kept = std::ranges::any_of(out.steps, [](const JobStep& s) { return s.answer != nullptr; });
-  for (const JobStep& step : out.steps) {
+  if (!course.way) return out;
+  const std::vector<JobStep>& steps = course.way->steps(phase);
+  out.kept = std::ranges::any_of(steps, [](const JobStep& s) { return s.answer != nullptr; });
+  for (const JobStep& step : steps) {
     if (step.done() || done_in_fact(state, phase, step)) continue;
     const bool agreed = step.answer != nullptr && step.answer->agreed;
     (agreed ? out.refused : out.left).push_back(&step);

@@ -18,12 +18,13 @@ namespace flatwise::job::standing_parts {
 
 /// How far the job is, apart from what the rules of the stages say.
 struct Course {
-  bool opened = false;                     ///< A rotor left the shaft.
-  bool way_chosen = false;                 ///< Somebody decided what to open.
-  bool customer_yes = false;               ///< To the way that is chosen now.
-  bool customer_no = false;                ///< To the way that is chosen now.
-  std::vector<int> to_come_off;            ///< Rotors of the way chosen that are still on and never came off.
-  std::vector<int> not_played;             ///< Rotors whose side play nobody read.
+  std::optional<ChosenWay> way;  ///< Worked out once: all below that asks for the plan or its steps looks here.
+  bool opened = false;           ///< A rotor left the shaft.
+  bool way_chosen = false;       ///< Somebody decided what to open.
+  bool customer_yes = false;     ///< To the way that is chosen now.
+  bool customer_no = false;      ///< To the way that is chosen now.
+  std::vector<int> to_come_off;  ///< Rotors of the way chosen that are still on and never came off.
+  std::vector<int> not_played;   ///< Rotors whose side play nobody read.
   std::vector<std::string> stations_off;   ///< Labels of what is off at this moment.
   std::vector<PartWanted> wanted;          ///< What is still to be laid on the trays.
   std::vector<std::string> parts_missing;  ///< Part numbers that the trays want and the shelf does not hold.
@@ -32,11 +33,10 @@ struct Course {
 
 /// The steps of a phase as far as somebody answers them one by one.
 struct PhaseSteps {
-  std::vector<JobStep> steps;
   bool kept = false;                    ///< At least one was answered: all of them are to be.
-  std::vector<const JobStep*> left;     ///< Not done, in order.
+  std::vector<const JobStep*> left;     ///< Not done, in order; steps of the course.
   std::vector<const JobStep*> refused;  ///< Answered no.
 };
-[[nodiscard]] PhaseSteps steps_of(const Facts& facts, const JobState& state, Phase phase);
+[[nodiscard]] PhaseSteps steps_of(const Course& course, const JobState& state, Phase phase);
 
 }  // namespace flatwise::job::standing_parts
