@@ -11,11 +11,12 @@ namespace flatwise::cli {
 
 /// As told; else FLATWISE_DATA; else where this system keeps a person's data (XDG_DATA_HOME, ~/.local/share).
 [[nodiscard]] std::string data_folder(const std::string& told);
-/// Where there is no record yet, one with the invented workshop of the demo is made; `demo` as demo_at() takes it.
+/// Where there is no record yet, one with the invented workshop of the demo is made, from the files in the folder `demo`; empty:
+/// from those that the program brings.
 [[nodiscard]] Results<void> make_data(const Context& context, const std::string& folder, const std::string& demo);
 /// The record that is there.
 [[nodiscard]] Result<std::unique_ptr<job::Store>> open_data(const std::string& folder);
-/// The demo folder: as told, else beside the program's sources as they were built, else where the shell stands.
+/// The demo folder: as told, else where the shell stands; empty where there is none.
 [[nodiscard]] std::string demo_at(const std::string& told);
 
 }  // namespace flatwise::cli

@@ -15,6 +15,7 @@ namespace {
 using Problems = std::vector<Problem>;
 
 Results<desk::DemoTexts> demo_texts(const Context& context, const std::string& folder) {
+  if (folder.empty()) return desk::demo_built_in();
   desk::DemoTexts texts;
   Problems problems;
   for (const std::string_view name : desk::demo_files()) {
@@ -40,7 +41,7 @@ Results<void> make_data(const Context& context, const std::string& folder, const
   namespace fs = std::filesystem;
   std::error_code ignored;
   if (fs::exists(store_sqlite::database_file(folder), ignored)) return {};
-  const auto texts = demo_texts(context, demo_at(demo));  // Read first: without them nothing is made.
+  const auto texts = demo_texts(context, demo);  // Read first: without them nothing is made.
   if (!texts) return tl::unexpected(texts.error());
   // Filled beside its place and then put there, so that a demo that was cut short is never taken for a record.
   const std::string growing = folder + ".new";

@@ -2,8 +2,10 @@
 #include <ostream>
 
 #include "cli/data.h"
+#include "cli/files.h"
 #include "cli/text.h"
 #include "cli/verbs.h"
+#include "desk/demo.h"
 
 namespace flatwise::cli {
 namespace {
@@ -14,10 +16,22 @@ void heading(const Context& context, std::string_view id) {
   *context.out << "\n" << toned(word(id, context.voice), Tone::strong, context.colour) << "\n\n";
 }
 
+/// The folder of the demo; where there is none, one is written beside what the demo makes, from the files that the program brings.
+Result<std::string> demo_here(const std::string& told, const std::string& out_folder) {
+  if (std::string there = demo_at(told); !there.empty()) return there;
+  const std::string folder = out_folder + "/demo";
+  for (const auto& [name, text] : desk::demo_built_in())
+    if (auto written = write_file(folder + "/" + name, text); !written)
+      return tl::unexpected(std::move(written.error()));
+  return folder;
+}
+
 }  // namespace
 
 Status demo(const Context& context, const std::string& demo_folder, const std::string& out_folder) {
-  const std::string folder = demo_at(demo_folder);
+  const Result<std::string> found = demo_here(demo_folder, out_folder);
+  if (!found) return refuse(context, found.error());
+  const std::string& folder = *found;
   const std::string shaft = folder + "/long-nine.toml", job = folder + "/job-31.toml",
                     workshop = folder + "/workshop.toml";
   std::error_code ignored;

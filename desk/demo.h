@@ -16,6 +16,9 @@ namespace flatwise::desk {
 /// The text of each, by its name.
 using DemoTexts = std::map<std::string, std::string, std::less<>>;
 
+/// The texts as they were when the program was built: they need no folder beside it.
+[[nodiscard]] DemoTexts demo_built_in();
+
 /// Id that the workshop of the demo has in every store: for making the store.
 [[nodiscard]] job::Id demo_workshop_id();
 

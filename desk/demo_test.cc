@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <fstream>
 
 #include "definition/read.h"
 #include "desk/desk_samples.h"
@@ -15,7 +16,7 @@ class Demo : public testing::Test {
   static void SetUpTestSuite() {
     folder_ = std::make_unique<store_sqlite::TestFolder>();
     store_ = *store_sqlite::make_store(folder_->path(), demo_workshop_id(), {});
-    const auto done = fill_demo(*store_, demo_texts());
+    const auto done = fill_demo(*store_, demo_built_in());
     filled_ = done ? "" : told(done.error());
   }
   static void TearDownTestSuite() {
@@ -29,6 +30,17 @@ class Demo : public testing::Test {
   static inline std::unique_ptr<job::Store> store_;
   static inline std::string filled_;
 };
+
+TEST_F(Demo, TheProgramBringsItsFilesAsTheyStand) {
+  const DemoTexts texts = demo_built_in();
+  ASSERT_EQ(texts.size(), demo_files().size());
+  for (const std::string_view name : demo_files()) {
+    std::ifstream in{std::string{FLATWISE_SOURCE_DIR "/demo/"} + std::string{name}, std::ios::binary};
+    const std::string there{std::istreambuf_iterator<char>{in}, {}};
+    EXPECT_EQ(texts.at(std::string{name}), there) << name;
+    EXPECT_FALSE(there.empty()) << name;
+  }
+}
 
 TEST_F(Demo, ShopPeopleCustomersMachines) {
   const Workshop shop = store_->workshop().value();
@@ -74,7 +86,7 @@ TEST_F(Demo, Job31SaysWhatItsReadingsFileSays) {
   const auto opened = open_job(*store_, row("31").id);
   ASSERT_TRUE(opened) << told(opened.error());
   const job::OpenJob& job = *opened->job;
-  const DemoTexts texts = demo_texts();
+  const DemoTexts texts = demo_built_in();
   const Bench bench =
       definition::read_bench(texts.at("job-31.toml"), "job-31.toml", job.shaft, job.workshop, job::question_ids())
           .value();
@@ -111,12 +123,12 @@ TEST_F(Demo, ChainsHold) {
 TEST_F(Demo, MadeTwiceItIsTheSame) {
   const store_sqlite::TestFolder other;
   const auto twin = *store_sqlite::make_store(other.path(), demo_workshop_id(), {});
-  ASSERT_TRUE(fill_demo(*twin, demo_texts()));
+  ASSERT_TRUE(fill_demo(*twin, demo_built_in()));
   for (const char* number : {"21", "31", "33"}) EXPECT_EQ(twin->job_by_number(number)->head, row(number).head);
 }
 
 TEST_F(Demo, AStoreThatIsNotEmptyIsRefused) {
-  const auto again = fill_demo(*store_, demo_texts());
+  const auto again = fill_demo(*store_, demo_built_in());
   ASSERT_FALSE(again);
   ASSERT_TRUE(again.error().fault);
 }
@@ -124,7 +136,7 @@ TEST_F(Demo, AStoreThatIsNotEmptyIsRefused) {
 TEST(DemoTexts, OneMissingIsNamed) {
   const store_sqlite::TestFolder folder;
   const auto store = *store_sqlite::make_store(folder.path(), demo_workshop_id(), {});
-  DemoTexts texts = demo_texts();
+  DemoTexts texts = demo_built_in();
   texts.erase("five.toml");
   const auto done = fill_demo(*store, texts);
   ASSERT_FALSE(done);

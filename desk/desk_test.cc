@@ -17,7 +17,7 @@ class Desk : public testing::Test {
  protected:
   void SetUp() override {
     store_ = *store_sqlite::make_store(folder_.path(), demo_workshop_id(), {});
-    const auto filled = fill_demo(*store_, demo_texts());
+    const auto filled = fill_demo(*store_, demo_built_in());
     ASSERT_TRUE(filled) << told(filled.error());
     const auto people = store_->people().value();
     for (const job::Person& p : people) people_[p.name] = p.id;

@@ -45,7 +45,7 @@ class SampleRecord {
   /// Ids of the live answers to the question of `body`.
   [[nodiscard]] std::vector<Id> live(const EntryBody& body) const { return live_answers_to(open()->state, body); }
   [[nodiscard]] std::unique_ptr<OpenJob> open() const {
-    auto job = std::make_unique<OpenJob>(OpenJob{shaft_, workshop_, entries_, {}, {}});
+    auto job = std::make_unique<OpenJob>(OpenJob{std::make_shared<const Shaft>(shaft_), workshop_, entries_, {}, {}});
     job->state = fold(job->shaft, job->workshop, job->entries);
     job->report = judge_through(job->facts(), Stage::release);
     return job;

@@ -7,6 +7,7 @@
 
 #include <functional>
 #include <map>
+#include <memory>
 #include <span>
 #include <string>
 #include <vector>
@@ -77,11 +78,12 @@ void gauges_for(Workshop& workshop, const JobState& state, const std::function<s
 /// A job opened: definition, workshop, entries, and what follows from them. Owns all of it; not to be copied or moved once
 /// the state points into the entries.
 struct OpenJob {
-  Shaft shaft;
+  std::shared_ptr<const Shaft> definition;  ///< Shared by all jobs that go by it; never null.
   Workshop workshop;
   std::vector<Entry> entries;
   JobState state;
   JobReport report;  ///< All stages judged.
+  const Shaft& shaft = *definition;
   [[nodiscard]] Facts facts() const { return {shaft, workshop, state.bench}; }
 };
 

@@ -9,9 +9,32 @@
 namespace flatwise::server {
 namespace {
 
-/// Reason phrases of RFC 9110; a title is not a sentence of ours.
+int status_of(job::StoreFault::Kind kind) {
+  using K = job::StoreFault::Kind;
+  switch (kind) {
+    case K::missing:
+      return 404;
+    case K::exists:
+      return 409;
+    case K::changed:
+      return 412;
+    default:
+      return 503;
+  }
+}
+
+}  // namespace
+
 std::string_view title_of(int status) {
   switch (status) {
+    case 200:
+      return "OK";
+    case 201:
+      return "Created";
+    case 204:
+      return "No Content";
+    case 304:
+      return "Not Modified";
     case 400:
       return "Bad Request";
     case 401:
@@ -42,22 +65,6 @@ std::string_view title_of(int status) {
       return "Internal Server Error";
   }
 }
-
-int status_of(job::StoreFault::Kind kind) {
-  using K = job::StoreFault::Kind;
-  switch (kind) {
-    case K::missing:
-      return 404;
-    case K::exists:
-      return 409;
-    case K::changed:
-      return 412;
-    default:
-      return 503;
-  }
-}
-
-}  // namespace
 
 const std::string_view kApiHeaders =
     "Cache-Control: no-cache\r\nX-Content-Type-Options: nosniff\r\n"

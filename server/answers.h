@@ -14,6 +14,8 @@ namespace flatwise::server {
 /// Header lines of all that is no page.
 extern const std::string_view kApiHeaders;
 
+/// Reason phrases of RFC 9110; a title is not a sentence of ours.
+[[nodiscard]] std::string_view title_of(int status);
 [[nodiscard]] Reply json_reply(std::string body, int status = 200);
 [[nodiscard]] Reply json_reply(const wire::Json& json, int status = 200);
 [[nodiscard]] Reply problem_reply(int status, std::vector<Problem> problems, const Voice& voice = {});

@@ -5,12 +5,12 @@
 #include <memory>
 #include <vector>
 
+#include "desk/kept.h"
 #include "job/store.h"
 #include "server/guard.h"
 #include "server/http.h"
 #include "server/let_in.h"
 #include "server/live.h"
-#include "server/opened.h"
 #include "server/pages.h"
 
 namespace flatwise::server {
@@ -32,11 +32,11 @@ class Api : public Service {
   void idle(std::size_t lane) override;
 
  private:
-  static constexpr std::size_t kJobsKept = 16;
+  static constexpr std::size_t kJobsKept = 16, kShaftsKept = 64;
   [[nodiscard]] Reply call(const Request& request, job::Store& store);
   Parts parts_;
   std::size_t holding_;
-  OpenedJobs opened_{kJobsKept};
+  desk::Kept opened_{kJobsKept, kShaftsKept};
 };
 
 }  // namespace flatwise::server

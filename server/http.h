@@ -1,5 +1,4 @@
-// http.h: requests and replies as the rest of server/ sees them. http_beast.cc alone knows the library that reads and writes
-// them.
+// http.h: requests and replies as the rest of server/ sees them. http_*.cc alone know the libraries that read and write them.
 //
 // A connection belongs to one I/O thread. Light requests are answered there; those that fold, draw, hash or write go to a
 // small bounded pool. Each of these threads is a 'lane' with a number, so that each can have its own connection to the store.

@@ -12,17 +12,20 @@
 #include "server/http.h"
 #include "server/query.h"
 
+namespace flatwise::desk {
+class Kept;
+}
+
 namespace flatwise::server {
 
 class Live;
 class LetIn;
-class OpenedJobs;
 
 /// What all handlers share; each part looks after its own locks.
 struct Shared {
   Live& live;
   LetIn& let_in;
-  OpenedJobs& opened;
+  desk::Kept& opened;
 };
 
 struct Call {

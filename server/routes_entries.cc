@@ -2,10 +2,10 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "desk/kept.h"
 #include "record/entry_json.h"
 #include "server/input.h"
 #include "server/live.h"
-#include "server/opened.h"
 
 namespace flatwise::server {
 namespace {
@@ -54,7 +54,8 @@ Reply get_entries(const Call& call) {
 Reply post_entries(const Call& call) {
   auto entries = record::read_entries(call.request.body, call.id());
   if (!entries) return unreadable(std::move(entries.error()), call.voice);
-  const auto taken = desk::take(call.store, call.id(), *std::move(entries), head_in(call.request.if_match));
+  const auto taken =
+      call.shared.opened.take(call.store, call.id(), *std::move(entries), head_in(call.request.if_match));
   if (!taken) return refusal_reply(taken.error(), "id", call.voice);
   if (taken->fresh > 0) call.shared.live.poke();
   Reply reply = json_reply(saved_json(*taken), 201);

@@ -1,9 +1,8 @@
 // The board, a machine with its history, and a definition as it is typed.
 #include <nlohmann/json.hpp>
 
-#include "definition/read.h"
+#include "desk/kept.h"
 #include "server/input.h"
-#include "server/opened.h"
 #include "server/times.h"
 #include "view/board.h"
 #include "view/machine_view.h"
@@ -32,12 +31,12 @@ Voice with_currency(Voice voice, const Workshop& workshop) {
 }
 
 /// The newest version of the shaft of a machine, read.
-desk::Done<Shaft> shaft_of(job::Store& store, const job::Machine& machine) {
-  const auto shafts = store.shafts();
+desk::Done<std::shared_ptr<const Shaft>> shaft_of(const Call& call, const job::Machine& machine) {
+  const auto shafts = call.store.shafts();
   if (!shafts) return tl::unexpected(desk::Refusal{{}, shafts.error()});
   for (const job::ShaftVersion& v : *shafts) {
     if (v.shaft != machine.shaft) continue;
-    auto read = definition::read_shaft(v.toml, v.name);
+    auto read = call.shared.opened.definitions().read(v.toml, v.name);
     if (!read) return tl::unexpected(desk::Refusal{std::move(read.error()), std::nullopt});
     return *std::move(read);
   }
@@ -72,7 +71,7 @@ Reply get_machine(const Call& call) {
   if (!machine) return fault_reply(machine.error(), "id");
   const auto workshop = call.store.workshop();
   if (!workshop) return fault_reply(workshop.error(), "workshop");
-  const auto shaft = shaft_of(call.store, *machine);
+  const auto shaft = shaft_of(call, *machine);
   if (!shaft) return refusal_reply(shaft.error(), "shaft", call.voice);
   const auto hours = call.store.hours(machine->id);
   const auto lives = call.store.lives(machine->id);
@@ -82,7 +81,7 @@ Reply get_machine(const Call& call) {
   if (!jobs) return fault_reply(jobs.error(), "id");
   const view::MachineSubject subject{.machine = *machine,
                                      .customer = owner_of(call.store, machine->id).customer,
-                                     .shaft = *shaft,
+                                     .shaft = **shaft,
                                      .workshop = *workshop,
                                      .hours = *hours,
                                      .lives = *lives,

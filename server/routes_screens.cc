@@ -2,10 +2,10 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "desk/kept.h"
 #include "paper/compose.h"
 #include "paper/render.h"
 #include "record/instant.h"
-#include "server/opened.h"
 #include "server/routes.h"
 #include "server/times.h"
 #include "view/bench_view.h"

@@ -82,7 +82,8 @@ class SampleJob {
 
   /// Puts it together; the job must outlive what is made of it.
   const Subject& subject() {
-    job_ = std::make_unique<job::OpenJob>(job::OpenJob{shaft_, workshop_, entries_, {}, {}});
+    job_ = std::make_unique<job::OpenJob>(
+        job::OpenJob{std::make_shared<const Shaft>(shaft_), workshop_, entries_, {}, {}});
     job_->state = job::fold(job_->shaft, job_->workshop, job_->entries);
     job_->report = job::judge_through(job_->facts(), job::Stage::release);
     standing_ = std::make_unique<job::Standing>(job::standing(*job_));

@@ -20,7 +20,7 @@ const fs::path& filled() {
   static const bool done = [] {
     auto store = store_sqlite::make_store(folder.path(), desk::demo_workshop_id(), {});
     if (!store) throw std::runtime_error("no store: " + store.error().detail);
-    const auto demo = desk::fill_demo(**store, desk::demo_texts());
+    const auto demo = desk::fill_demo(**store, desk::demo_built_in());
     if (!demo) throw std::runtime_error("no demo: " + desk::told(demo.error()));
     return true;
   }();
