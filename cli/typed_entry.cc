@@ -89,7 +89,7 @@ Results<job::EntryBody> typed_entry(const std::vector<std::string>& words) {
     if (equals == std::string::npos || equals == 0)
       problems.push_back({Code{"cli.field_form"}, "ENTRY", words[i], {}, std::nullopt});
     else if (body.contains(name))
-      problems.push_back({Code{"http.twice"}, name, words[i], {}, std::nullopt});
+      problems.push_back({Code{"record.key_twice"}, name, words[i], {}, std::nullopt});
     else
       body[name] = value_of(words.front(), name, words[i].substr(equals + 1));
   }

@@ -54,11 +54,11 @@ Reply no_route(const Request& r) {
 /// What stands at the {places} of a path, where it can be told from its form.
 std::optional<Problem> wrong_place(const Request& r) {
   const std::string_view pattern = route_of(r).pattern;
-  const std::string given = decoded(r.captured[0], false).value_or("");
+  const auto given = [&] { return decoded(r.captured[0], false).value_or(""); };
   if (pattern.find("{id}") != std::string_view::npos && !record::is_uuid(r.captured[0]))
-    return problem_of(Code{"http.not_an_id"}, "id", given);
+    return problem_of(Code{"record.not_an_id"}, "id", given());
   if (pattern.find("{hash}") != std::string_view::npos && !is_hash(r.captured[0]))
-    return problem_of(Code{"http.not_a_hash"}, "hash", given);
+    return problem_of(Code{"record.not_a_hash"}, "hash", given());
   return std::nullopt;
 }
 

@@ -57,7 +57,7 @@ std::optional<Problem> wrong_value(const QueryRule& rule, const std::string& val
     case QueryRule::Kind::choice: {
       const std::vector<std::string> words = split(rule.choices, '|');
       if (std::ranges::find(words, value) != words.end()) return std::nullopt;
-      return problem(Code{"http.not_a_choice"}, {{"words", words}});
+      return problem(Code{"record.not_a_choice"}, {{"choices", words}});
     }
     case QueryRule::Kind::number: {
       const auto n = whole_of(value);
@@ -65,9 +65,9 @@ std::optional<Problem> wrong_value(const QueryRule& rule, const std::string& val
       return problem(Code{"http.not_a_number"}, {{"least", rule.least}, {"greatest", rule.greatest}});
     }
     case QueryRule::Kind::id:
-      return record::is_uuid(value) ? std::nullopt : std::optional{problem(Code{"http.not_an_id"}, {})};
+      return record::is_uuid(value) ? std::nullopt : std::optional{problem(Code{"record.not_an_id"}, {})};
     case QueryRule::Kind::instant:
-      return record::instant_of(value) ? std::nullopt : std::optional{problem(Code{"http.not_an_instant"}, {})};
+      return record::instant_of(value) ? std::nullopt : std::optional{problem(Code{"record.not_an_instant"}, {})};
     case QueryRule::Kind::text:
       break;
   }
@@ -122,7 +122,7 @@ Result<Query> read_query(std::string_view text, const QueryRule* rules, std::siz
       return tl::unexpected(Problem{Code{"http.escape"}, "query", is_utf8(pair) ? std::string{pair} : "", {}, {}});
     const QueryRule* rule = std::find_if(rules, rules + count, [&](const QueryRule& r) { return r.name == *name; });
     if (rule == rules + count) return tl::unexpected(unknown_name(*name, rules, count));
-    if (query.find(*name)) return tl::unexpected(Problem{Code{"http.twice"}, *name, *value, {}, std::nullopt});
+    if (query.find(*name)) return tl::unexpected(Problem{Code{"record.key_twice"}, *name, *value, {}, std::nullopt});
     if (auto wrong = wrong_value(*rule, *value)) return tl::unexpected(*std::move(wrong));
     query.add(*name, *value);
   }
