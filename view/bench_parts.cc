@@ -1,6 +1,9 @@
 #include "view/bench_parts.h"
 
 #include <algorithm>
+#include <nlohmann/json.hpp>
+
+#include "drawing/bars.h"
 
 namespace flatwise::view {
 
@@ -25,15 +28,21 @@ const job::StageReport* report_of(const Subject& subject, job::Stage stage) {
   return it == stages.end() ? nullptr : &*it;
 }
 
-WorkingPtr working_of(const Subject& subject, job::Stage stage, std::string_view figure, Where where,
-                      std::string_view about) {
+const job::Shown* shown_of(const Subject& subject, job::Stage stage, std::string_view figure, Where where,
+                           std::string_view about) {
   const job::StageReport* report = report_of(subject, stage);
   if (report == nullptr) return nullptr;
   for (const job::Shown& shown : report->workings)
     if (shown.working != nullptr && shown.working->figure == figure && shown.where == where &&
         (about.empty() || shown.about == about))
-      return shown.working;
+      return &shown;
   return nullptr;
+}
+
+WorkingPtr working_of(const Subject& subject, job::Stage stage, std::string_view figure, Where where,
+                      std::string_view about) {
+  const job::Shown* shown = shown_of(subject, stage, figure, where, about);
+  return shown == nullptr ? nullptr : shown->working;
 }
 
 AnyQuantity output_of(const Working& working, std::string_view name) {
@@ -102,6 +111,31 @@ Json findings_block(const Screen& screen, const std::vector<const Finding*>& fin
                        .says = sentences(screen, findings),
                        .does = instruction(screen, findings)},
                       screen.voice);
+}
+
+Json measured_block(const Screen& screen, const MeasuredIs& is) {
+  constexpr double kBar = 92;
+  const Answer answer = is.shown.answer.value_or(is.shown.working->answer.value_or(Answer::cannot_tell));
+  const std::string answer_text = answer_word(answer, screen.voice);
+  AnswerIs block{.sign = sign_of(answer),
+                 .word = is.plane.empty() ? answer_text
+                                          : tell(screen, Code{"bench.bore.answer"},
+                                                 {{"plane", std::string{is.plane}}, {"answer", answer_text}}),
+                 .says = sentences(screen, is.findings),
+                 .value = with_u(is.value, is.expanded_si, screen.voice),
+                 .other = with_u(is.value, is.expanded_si, screen.voice, true),
+                 .does = instruction(screen, is.findings),
+                 .working = is.shown.working};
+  if (is.least && is.greatest)
+    block.bar = drawing::answer_bar({.least = is.least->si,
+                                     .greatest = is.greatest->si,
+                                     .value = is.value.si,
+                                     .expanded = is.expanded_si,
+                                     .answer = answer,
+                                     .least_words = figure_only(*is.least, screen.voice),
+                                     .greatest_words = figure_only(*is.greatest, screen.voice)},
+                                    kBar);
+  return answer_block(block, screen.voice);
 }
 
 void mark_cell(CellSays& cell, Severity worst, bool done) {

@@ -16,7 +16,10 @@ namespace flatwise::view {
 
 /// Report of a stage; nullptr while nothing was judged.
 [[nodiscard]] const job::StageReport* report_of(const Subject& subject, job::Stage stage);
-/// The working of a figure about a part; `about` empty: the first. nullptr where there is none.
+/// The working of a figure about a part, with what its answer is worth; `about` empty: the first. nullptr where there is none.
+[[nodiscard]] const job::Shown* shown_of(const Subject& subject, job::Stage stage, std::string_view figure, Where where,
+                                         std::string_view about = {});
+/// The working alone.
 [[nodiscard]] WorkingPtr working_of(const Subject& subject, job::Stage stage, std::string_view figure, Where where,
                                     std::string_view about = {});
 [[nodiscard]] AnyQuantity output_of(const Working& working, std::string_view name);
@@ -33,6 +36,17 @@ namespace flatwise::view {
 [[nodiscard]] std::string instruction(const Screen& screen, const std::vector<const Finding*>& findings);
 /// Findings as an answer: sign and word of the worst, all sentences, the first instruction. Null where there are none.
 [[nodiscard]] Json findings_block(const Screen& screen, const std::vector<const Finding*>& findings);
+
+/// What was measured beside its limits: sign and word of what its answer is worth, the value with its uncertainty, the bar.
+struct MeasuredIs {
+  const job::Shown& shown;  ///< A working with an answer.
+  const std::vector<const Finding*>& findings;
+  AnyQuantity value;
+  double expanded_si = 0;
+  std::optional<AnyQuantity> least, greatest;  ///< Without both there is no bar.
+  std::string_view plane = {};                 ///< Where two answers stand side by side: which.
+};
+[[nodiscard]] Json measured_block(const Screen& screen, const MeasuredIs& is);
 
 /// Flag and tone of a cell by the worst finding about its station; `done` where nothing is open.
 void mark_cell(CellSays& cell, Severity worst, bool done);

@@ -1,7 +1,6 @@
 // Bench inspection. Found first: the number being entered; after it is kept, the answer of its plane.
 #include <algorithm>
 
-#include "drawing/bars.h"
 #include "drawing/section.h"
 #include "job/gauges.h"
 #include "view/bench_parts.h"
@@ -11,7 +10,7 @@ namespace {
 
 using job::Stage;
 
-constexpr double kHubWidth = 58, kCircle = 34, kGap = 4, kBar = 92;
+constexpr double kHubWidth = 58, kCircle = 34, kGap = 4;
 constexpr int kDirections = 4;
 
 job::BoreRead bore(int rotor, char plane, int direction, int directions) {
@@ -240,31 +239,17 @@ AnyQuantity deciding_size(const Working& working) {
 Json plane_answer(const Subject& subject, const Screen& screen, int rotor, char plane) {
   auto findings = findings_at(subject, Stage::inspection, job::at_rotor(rotor));
   std::erase_if(findings, [&](const Finding* f) { return !about_plane(*f, plane); });
-  const WorkingPtr working = plane_working(subject, rotor, plane);
-  if (working == nullptr || !working->answer) return findings_block(screen, findings);
-  const auto least = input_of(*working, "least"), greatest = input_of(*working, "greatest");
-  const AnyQuantity size = deciding_size(*working);
-  const double u = output_of(*working, "U-size").si;
-  // A gauge past its date makes of any answer 'cannot tell'.
-  const Answer answer = worst_of(findings) == Severity::cannot_tell ? Answer::cannot_tell : *working->answer;
-  AnswerIs is{.sign = sign_of(answer),
-              .word = tell(screen, Code{"bench.bore.answer"},
-                           {{"plane", std::string(1, plane)}, {"answer", answer_word(answer, screen.voice)}}),
-              .says = sentences(screen, findings),
-              .value = with_u(size, u, screen.voice),
-              .other = with_u(size, u, screen.voice, true),
-              .does = instruction(screen, findings),
-              .working = working};
-  if (least && greatest)
-    is.bar = drawing::answer_bar({.least = least->si,
-                                  .greatest = greatest->si,
-                                  .value = size.si,
-                                  .expanded = u,
-                                  .answer = answer,
-                                  .least_words = figure_only(*least, screen.voice),
-                                  .greatest_words = figure_only(*greatest, screen.voice)},
-                                 kBar);
-  return answer_block(is, screen.voice);
+  const std::string about(1, plane);
+  const job::Shown* shown = shown_of(subject, Stage::inspection, "bore-at-plane", job::at_rotor(rotor), about);
+  if (shown == nullptr || !shown->working->answer) return findings_block(screen, findings);
+  const Working& working = *shown->working;
+  return measured_block(screen, {.shown = *shown,
+                                 .findings = findings,
+                                 .value = deciding_size(working),
+                                 .expanded_si = output_of(working, "U-size").si,
+                                 .least = input_of(working, "least"),
+                                 .greatest = input_of(working, "greatest"),
+                                 .plane = about});
 }
 
 Json taper_answer(const Subject& subject, const Screen& screen, int rotor) {

@@ -4,7 +4,6 @@
 
 #include "core/bearings/figures.h"
 #include "core/fits/figures.h"
-#include "drawing/bars.h"
 #include "drawing/bench_pictures.h"
 #include "job/figure_use.h"
 #include "view/bench_parts.h"
@@ -14,7 +13,7 @@ namespace {
 
 using job::Stage;
 
-constexpr double kRight = 104, kWrong = 60, kBar = 92;
+constexpr double kRight = 104, kWrong = 60;
 
 const PressReading* press_of(const Subject& subject, int rotor) {
   const auto& presses = subject.job.state.bench.presses;
@@ -86,49 +85,15 @@ Json band_facts(const Screen& screen, const WorkingPtr& band) {
 Json force_answer(const Subject& subject, const Screen& screen, int rotor) {
   auto findings = findings_like(subject, Stage::press, job::at_rotor(rotor), "fits.");
   for (const Finding* f : findings_like(subject, Stage::press, job::at_rotor(rotor), "job.")) findings.push_back(f);
-  const WorkingPtr back = working_here(subject, rotor, "press-readback");
-  if (back == nullptr || !back->answer) return findings_block(screen, findings);
-  const AnyQuantity force = input_of(*back, "force").value();
-  const AnyQuantity least = input_of(*back, "band-least").value(), greatest = input_of(*back, "band-greatest").value();
-  const double u = output_of(*back, "force-expanded").si;
-  const bool late =
-      std::ranges::any_of(findings, [](const Finding* f) { return f->code == Code{"job.gauge_overdue"}; });
-  const Answer answer = late ? Answer::cannot_tell : *back->answer;
-  return answer_block({.sign = sign_of(answer),
-                       .word = answer_word(answer, screen.voice),
-                       .says = sentences(screen, findings),
-                       .value = with_u(force, u, screen.voice),
-                       .other = with_u(force, u, screen.voice, true),
-                       .bar = drawing::answer_bar({.least = least.si,
-                                                   .greatest = greatest.si,
-                                                   .value = force.si,
-                                                   .expanded = u,
-                                                   .answer = answer,
-                                                   .least_words = figure_only(least, screen.voice),
-                                                   .greatest_words = figure_only(greatest, screen.voice)},
-                                                  kBar),
-                       .does = instruction(screen, findings),
-                       .working = back},
-                      screen.voice);
-}
-
-void add_clearance(const Subject& subject, const Screen& screen, int rotor, std::vector<FactRow>& rows);
-
-/// The fit that the force proves beside the fit that was gauged.
-Json fit_facts(const Subject& subject, const Screen& screen, int rotor) {
-  std::vector<FactRow> rows;
-  if (const WorkingPtr back = working_here(subject, rotor, "press-readback"))
-    rows.push_back({.caption = tell(screen, Code{"bench.press.by_force"}),
-                    .value = range_shown(screen, output_of(*back, "interference-least"),
-                                         output_of(*back, "interference-greatest")),
-                    .working = back});
-  for (const char plane : {'A', 'B'})
-    if (const WorkingPtr fit = working_here(subject, rotor, "interference", std::string(1, plane)))
-      rows.push_back({.caption = tell(screen, Code{"bench.press.by_gauge"}, {{"plane", std::string(1, plane)}}),
-                      .value = range_shown(screen, output_of(*fit, "least"), output_of(*fit, "greatest")),
-                      .working = fit});
-  add_clearance(subject, screen, rotor, rows);
-  return rows.empty() ? Json() : facts_block(rows, screen.voice);
+  const job::Shown* back = shown_of(subject, Stage::press, "press-readback", job::at_rotor(rotor));
+  if (back == nullptr || !back->working->answer) return findings_block(screen, findings);
+  const Working& working = *back->working;
+  return measured_block(screen, {.shown = *back,
+                                 .findings = findings,
+                                 .value = input_of(working, "force").value(),
+                                 .expanded_si = output_of(working, "force-expanded").si,
+                                 .least = input_of(working, "band-least"),
+                                 .greatest = input_of(working, "band-greatest")});
 }
 
 WorkingPtr worked_out(std::span<const FigureSpec> figures, std::string_view name, std::vector<Input> in) {
@@ -187,6 +152,23 @@ void add_clearance(const Subject& subject, const Screen& screen, int rotor, std:
                   .tone = none ? "tell" : "plain",
                   .other = none && !left->findings.empty() ? say(left->findings.front(), screen.voice) : std::string{},
                   .working = left});
+}
+
+/// The fit that the force proves beside the fit that was gauged.
+Json fit_facts(const Subject& subject, const Screen& screen, int rotor) {
+  std::vector<FactRow> rows;
+  if (const WorkingPtr back = working_here(subject, rotor, "press-readback"))
+    rows.push_back({.caption = tell(screen, Code{"bench.press.by_force"}),
+                    .value = range_shown(screen, output_of(*back, "interference-least"),
+                                         output_of(*back, "interference-greatest")),
+                    .working = back});
+  for (const char plane : {'A', 'B'})
+    if (const WorkingPtr fit = working_here(subject, rotor, "interference", std::string(1, plane)))
+      rows.push_back({.caption = tell(screen, Code{"bench.press.by_gauge"}, {{"plane", std::string(1, plane)}}),
+                      .value = range_shown(screen, output_of(*fit, "least"), output_of(*fit, "greatest")),
+                      .working = fit});
+  add_clearance(subject, screen, rotor, rows);
+  return rows.empty() ? Json() : facts_block(rows, screen.voice);
 }
 
 Json ring_question(const Subject& subject, const Screen& screen, int rotor) {

@@ -280,30 +280,15 @@ std::vector<const Finding*> findings_of_nut(const Subject& subject, const Nut& n
 
 Json reached_answer(const Subject& subject, const Screen& screen, const Nut& nut) {
   const auto findings = findings_of_nut(subject, nut);
-  const WorkingPtr reached = working_of(subject, Stage::torque, "torque-reached", {}, letter(nut.end));
-  if (reached == nullptr || !reached->answer) return findings_block(screen, findings);
-  const AnyQuantity torque = output_of(*reached, "torque"), least = output_of(*reached, "least"),
-                    greatest = output_of(*reached, "greatest");
-  const double u = output_of(*reached, "torque-u").si;
-  const bool late =
-      std::ranges::any_of(findings, [](const Finding* f) { return f->code == Code{"job.gauge_overdue"}; });
-  const Answer answer = late ? Answer::cannot_tell : *reached->answer;
-  return answer_block({.sign = sign_of(answer),
-                       .word = answer_word(answer, screen.voice),
-                       .says = sentences(screen, findings),
-                       .value = with_u(torque, u, screen.voice),
-                       .other = with_u(torque, u, screen.voice, true),
-                       .bar = drawing::answer_bar({.least = least.si,
-                                                   .greatest = greatest.si,
-                                                   .value = torque.si,
-                                                   .expanded = u,
-                                                   .answer = answer,
-                                                   .least_words = figure_only(least, screen.voice),
-                                                   .greatest_words = figure_only(greatest, screen.voice)},
-                                                  kBar),
-                       .does = instruction(screen, findings),
-                       .working = reached},
-                      screen.voice);
+  const job::Shown* reached = shown_of(subject, Stage::torque, "torque-reached", {}, letter(nut.end));
+  if (reached == nullptr || !reached->working->answer) return findings_block(screen, findings);
+  const Working& working = *reached->working;
+  return measured_block(screen, {.shown = *reached,
+                                 .findings = findings,
+                                 .value = output_of(working, "torque"),
+                                 .expanded_si = output_of(working, "torque-u").si,
+                                 .least = output_of(working, "least"),
+                                 .greatest = output_of(working, "greatest")});
 }
 
 /// What it clamps with: a band up to proof, where the nut's strength is known.
