@@ -3,6 +3,8 @@
 #include <array>
 #include <cmath>
 #include <nlohmann/json.hpp>
+#include <optional>
+#include <vector>
 
 namespace flatwise::view {
 namespace {
@@ -22,7 +24,31 @@ std::string_view name(const std::array<std::string_view, N>& names, E value) {
   return names[static_cast<std::size_t>(value)];
 }
 double rounded(double mm) { return std::round(mm * 100) / 100; }
-Json point(Point p) { return Json::array({rounded(p.x), rounded(p.y)}); }
+Point rounded(Point p) { return {rounded(p.x), rounded(p.y)}; }
+
+Json pair(Point p) {
+  Json::array_t xy;
+  xy.reserve(2);
+  xy.emplace_back(p.x);
+  xy.emplace_back(p.y);
+  return Json(std::move(xy));
+}
+Json point(Point p) { return pair(rounded(p)); }
+
+/// What falls together once it is rounded is one point: at the scale of a column that is many of them.
+Json points_of(const std::vector<Point>& points) {
+  Json::array_t out;
+  out.reserve(points.size());
+  std::optional<Point> last;
+  for (const Point p : points) {
+    const Point here = rounded(p);
+    if (last && last->x == here.x && last->y == here.y) continue;
+    out.push_back(pair(here));
+    last = here;
+  }
+  if (out.size() == 1 && points.size() > 1) out.push_back(out.front());  // A line as short as a dot is a line still.
+  return Json(std::move(out));
+}
 
 void put_look(Json& json, const drawing::Look& look, const std::string& id) {
   json["stroke"] = name(kStrokes, look.stroke);
@@ -33,10 +59,9 @@ void put_look(Json& json, const drawing::Look& look, const std::string& id) {
 
 struct ItemJson {
   Json operator()(const drawing::Path& path) const {
-    Json json{{"item", "path"}};
-    Json points = Json::array();
-    for (const Point p : path.points) points.push_back(point(p));
-    json["points"] = std::move(points);
+    Json json = Json::object();
+    json["item"] = "path";
+    json["points"] = points_of(path.points);
     json["closed"] = path.closed;
     put_look(json, path.look, path.id);
     return json;
@@ -68,9 +93,12 @@ struct ItemJson {
 }  // namespace
 
 Json picture_json(const drawing::DisplayList& list) {
-  Json items = Json::array();
+  Json::array_t items;
+  items.reserve(list.items.size());
   for (const drawing::Item& item : list.items) items.push_back(std::visit(ItemJson{}, item));
-  return {{"width", rounded(list.width)}, {"height", rounded(list.height)}, {"items", std::move(items)}};
+  Json json{{"width", rounded(list.width)}, {"height", rounded(list.height)}};
+  json["items"] = Json(std::move(items));
+  return json;
 }
 
 }  // namespace flatwise::view
