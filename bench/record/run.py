@@ -29,6 +29,8 @@ LINES = [
     ("save", 1, None, None),
 ]
 NAMES = {"job": "job by id", "newest": "newest 50 of a machine", "save": "one entry saved"}
+# Where the machine's own limit is asked too: bench_record_hello, which does nothing but answer.
+LIMIT = "hello"
 
 
 def free_port():
@@ -104,15 +106,30 @@ def round_of(servers, record, seconds, number, results, others):
         if number % 2:
             turn.reverse()  # So that none always comes after the other.
         for name, (port, pid) in turn:
+            if name == LIMIT and what != "job":
+                continue
             begun, all_before, own_before = time.monotonic(), busy_ticks(), own_ticks(pid)
             # Each round writes into other jobs, so that none grows.
             asked = ask(what, connections, port, record, seconds, 9973 * (number + 1), name == "peer")
             length = time.monotonic() - begun
             worked = (own_ticks(pid) - own_before) / os.sysconf("SC_CLK_TCK")
-            asked["work"] = worked / (asked["rps"] * seconds) * 1e6  # Of the server for one request, in µs.
+            count = asked["rps"] * seconds
+            asked["work"] = worked / count * 1e6  # Of the server for one request, in µs.
             own = worked + asked["wrk"]
+            asked["wrk"] *= 1e6 / count
             others.append(((busy_ticks() - all_before) / os.sysconf("SC_CLK_TCK") - own) / length)
             results.setdefault((index, name), []).append(asked)
+
+
+def show_limit(results):
+    """What is there to win: the same requests answered by a server that only says hello, and what wrk itself works for each."""
+    for index, (what, connections, *_) in enumerate(LINES):
+        if (index, LIMIT) not in results:
+            continue
+        own, hello = ({f: middle(results, index, n, f) for f in ("work", "wrk", "rps")} for n in ("own", LIMIT))
+        print(f"{NAMES[what]}, {connections}: hello works {hello['work']:.1f} µs ({hello['rps']:.0f} a second), the server "
+              f"{own['work']:.1f}; wrk itself {own['wrk']:.1f}: with a processor each for it and the server "
+              f"{1e6 / max(own['work'], own['wrk']):.0f} a second at the most")
 
 
 def middle(results, index, name, figure):
@@ -153,26 +170,29 @@ def main():
         subprocess.run(["npm", "ci", "--no-audit", "--no-fund"], cwd=HERE / "peer", check=True)
     fill(given.build, given.record, given.jobs)
     ports = {"own": free_port(), "peer": free_port()}
+    hello_port = free_port()
     quiet = {"stdout": subprocess.DEVNULL}
     own = subprocess.Popen(
         [given.build / "cli/flatwise", "serve", "--data", given.record, "--port", str(ports["own"])], **quiet)
     peer = subprocess.Popen(["node", HERE / "peer/server.js", given.record, str(ports["peer"])], **quiet)
+    hello = subprocess.Popen([given.build / "bench/bench_record_hello", str(hello_port)], **quiet)
     try:
-        for port in ports.values():
+        for port in (*ports.values(), hello_port):
             wait_for(port)
         same_bytes(ports, given.record)
-        servers = {"own": (ports["own"], own.pid), "peer": (ports["peer"], peer.pid)}
+        servers = {"own": (ports["own"], own.pid), "peer": (ports["peer"], peer.pid), LIMIT: (hello_port, hello.pid)}
         results, others = {}, []
         for number in range(given.rounds):
             round_of(servers, given.record, given.seconds, number, results, others)
         show(results)
+        show_limit(results)
+        print("load average " + " ".join(f"{a:.1f}" for a in os.getloadavg()))
         print(f"{given.rounds} rounds of {given.seconds} s; others used {statistics.median(others):.2f} processors "
               f"(median; {min(others):.2f} to {max(others):.2f}) of {os.cpu_count()}")
     finally:
-        own.terminate()
-        peer.terminate()
-        own.wait()
-        peer.wait()
+        for server in (own, peer, hello):
+            server.terminate()
+            server.wait()
 
 
 if __name__ == "__main__":

@@ -104,14 +104,16 @@ void make_folder(const fs::path& folder) {
   ::close(fd);
 }
 
-void set_up(Connection& db, Mode mode) {
+void set_up(Connection& db, const Options& options) {
   db.once("pragma foreign_keys = on");
   db.once(
       "pragma recursive_triggers = on");  // So that no 'insert or replace' gets past the triggers that refuse deletes.
   db.once("pragma trusted_schema = off");
   db.once("pragma temp_store = memory");
-  db.once("pragma cache_size = -32000");
-  if (mode == Mode::read_only) return;
+  // KiB, and no more than the record is large. Who keeps a snapshot answers from it, and a page that is read again costs more
+  // than all the rest of the answer.
+  db.once(options.hold_reads ? "pragma cache_size = -128000" : "pragma cache_size = -32000");
+  if (options.mode == Mode::read_only) return;
   db.once("pragma synchronous = full");
   db.once("pragma journal_size_limit = 67108864");
 }
@@ -142,7 +144,7 @@ std::unique_ptr<SqliteStore> opened(const fs::path& folder, const Options& optio
                     : options.mode == Mode::make    ? SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE
                                                     : SQLITE_OPEN_READWRITE;
   auto store = std::make_unique<SqliteStore>(file.string(), flags | SQLITE_OPEN_NOMUTEX, folder / "blobs", options);
-  set_up(store->connection(), options.mode);
+  set_up(store->connection(), options);
   bring_up(store->connection(), options.mode);
   return store;
 }
