@@ -5,9 +5,9 @@
 #include <memory>
 #include <nlohmann/json.hpp>
 
+#include "desk/kept.h"
 #include "server/input.h"
 #include "server/live.h"
-#include "server/opened.h"
 #include "server/people.h"
 #include "server/times.h"
 #include "view/shop.h"
