@@ -68,6 +68,15 @@ TEST(BearingLifeFigure, IsTheHandCalculation) {
   EXPECT_TRUE(says(example_with("bearing-life", {"viscosity-ratio=5"}), "bearings.viscosity_counts_as_four"));
 }
 
+// Source: ISO 76's stress of 4200 MPa; a ball's load goes as the cube of its stress. Tolerance: 1e-12 relative.
+TEST(BearingTurnFigure, CountsTheCoupleIntoTheStaticSafety) {
+  const auto working = example_with("bearing-turn", {});
+  ASSERT_TRUE(working);
+  EXPECT_NEAR(working->si("static-safety") / std::pow(4200e6 / working->si("stress"), 3), 1, 1e-12);
+  EXPECT_LT(example_with("bearing-turn", {"rotating-couple=70 N·m"})->si("static-safety"),
+            working->si("static-safety"));
+}
+
 TEST(BearingTurnFigure, SaysWhatTheLifeHangsOn) {
   const auto working = example_with("bearing-turn", {});
   ASSERT_TRUE(working);

@@ -71,6 +71,9 @@ void say_influences(const TurnLifeTask& task, std::vector<Finding>& findings) {
                         std::nullopt});
 }
 
+/// Ball load at which dents begin over the greatest one: C_0 stands for the same stress, but knows no couple.
+double static_safety(Pressure stress) { return std::pow(megapascals(4200) / stress, 3); }
+
 Result<Computed> compute_turn(const Given& in) {
   std::vector<Finding> findings;
   const auto task = task_from(in, findings);
@@ -84,12 +87,11 @@ Result<Computed> compute_turn(const Given& in) {
   }
   const AtAngle& hardest = life->turn.angles[static_cast<std::size_t>(life->turn.hardest)];
   const double season = in.si("season-hours");
-  Computed out{
-      .values = {any(life->basic), any_ratio(life->million_turns), any(life->least), any(life->greatest),
-                 any_ratio(life->least.si() / season), any_ratio(life->greatest.si() / season), any(life->reference),
-                 any(hardest.greatest), any(hardest.stress), any(hardest.shaft), any(life->relative),
-                 any_ratio(task->ratings.static_load / *equivalent_static_load({life->turn.radial, life->turn.axial}))},
-      .findings = std::move(findings)};
+  Computed out{.values = {any(life->basic), any_ratio(life->million_turns), any(life->least), any(life->greatest),
+                          any_ratio(life->least.si() / season), any_ratio(life->greatest.si() / season),
+                          any(life->reference), any(hardest.greatest), any(hardest.stress), any(hardest.shaft),
+                          any(life->relative), any_ratio(static_safety(hardest.stress))},
+               .findings = std::move(findings)};
   if (hardest.stress > megapascals(4200))
     out.findings.push_back(
         {Code{"bearings.balls_dent"}, Severity::note, {{"stress", any(hardest.stress)}}, {}, std::nullopt});
@@ -126,7 +128,7 @@ FigureSpec bearing_turn_figure() {
               "balance "
               "(load-distribution); Q_i^(10/3) = mean over the inner ring of (mean over the turn of Q³)^(10/9), outer "
               "alike; L = "
-              "((Q_ci/Q_i)^(−10/3) + (Q_ce/Q_e)^(−10/3))^(−9/10) 10⁶/(Ω cos α − s); L_m = a_ISO L",
+              "((Q_ci/Q_i)^(−10/3) + (Q_ce/Q_e)^(−10/3))^(−9/10) 10⁶/(Ω cos α − s); L_m = a_ISO L; S_0 = (4200 MPa/σ)³",
           .inputs = joined({inside_inputs(), rotor_inputs(), rating_inputs(), lubrication_inputs(), {season_input()}}),
           .outputs = {{"life", "L", Kind::time},
                       {"million-turns", "L_10r", Kind::ratio},
@@ -140,7 +142,7 @@ FigureSpec bearing_turn_figure() {
                       {"hardest-at", "φ", Kind::angle},
                       {"relative-speed", "n", Kind::angular_speed},
                       {"static-safety", "S_0", Kind::ratio}},
-          .sources = {"ISO16281-code", "ISO281", "Lundberg-Palmgren", "Harris5"},
+          .sources = {"ISO16281-code", "ISO281", "ISO76", "Lundberg-Palmgren", "Harris5"},
           .compute = compute_turn,
           .example = {
               {"balls=10", "ball-diameter=14.288 mm", "pitch-diameter=77.5 mm", "inner-groove=7.43 mm",
