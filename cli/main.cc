@@ -23,6 +23,7 @@ struct Line : Refusing {
   std::string through = "release";
   std::optional<std::string> shaft_instead, workshop_instead;
   MapOptions map;
+  PatternOptions pattern;
   PlanOptions plan;
   BendOptions bend;
   NewShaft fresh;
@@ -152,6 +153,23 @@ void add_bend_verb(CLI::App& app, Line& line) {
   bend->add_option("--speeds", line.bend.speeds, help("bend_speeds"))->check(whole_numbers(line, "--speeds", false));
 }
 
+void add_pattern_verb(CLI::App& app, Line& line) {
+  CLI::App* pattern =
+      add_verb(app, line, "pattern", [&line](const Context& c) { return arrange_pattern(c, line.pattern); });
+  pattern->add_option("SHAFT", line.pattern.shaft_file, help("shaft"))->required();
+  pattern->add_option("--judged", line.pattern.judged, help("judged"))
+      ->check(one_of(line, {"larger-plane", "both-planes", "couple"}));
+  pattern->add_option("--least-gap", line.pattern.least_gap, help("least_gap"))->check(not_empty(line, "--least-gap"));
+  pattern->add_option("--stay", line.pattern.stays, help("stay"))
+      ->delimiter(',')
+      ->allow_extra_args(false)
+      ->check(not_empty(line, "--stay"));
+  pattern->add_option("--error-share", line.pattern.error_share, help("error_share"))
+      ->check(not_empty(line, "--error-share"));
+  pattern->add_option("--error-azimuth", line.pattern.error_azimuth, help("error_azimuth"))
+      ->check(not_empty(line, "--error-azimuth"));
+}
+
 void add_sheet_verb(CLI::App& app, Line& line) {
   CLI::App* sheets = add_verb(app, line, "sheets", [&line](const Context& c) {
     line.sheets.files = job_files(line);
@@ -243,6 +261,7 @@ void build(CLI::App& app, Line& line) {
   app.set_help_flag("--help,-h", help("help"));
   app.require_subcommand(1);
   add_shaft_verbs(app, line);
+  add_pattern_verb(app, line);
   add_bend_verb(app, line);
   add_job_verbs(app, line);
   add_sheet_verb(app, line);

@@ -32,6 +32,14 @@ struct MapOptions {
 };
 Status map_marks(const Context& context, const MapOptions& options);
 
+struct PatternOptions {
+  std::string shaft_file;
+  std::string judged = "larger-plane";                ///< Or "both-planes", "couple".
+  std::string least_gap, error_share, error_azimuth;  ///< As typed; empty: the default.
+  std::vector<std::string> stays;                     ///< "ROTOR=FLAT".
+};
+Status arrange_pattern(const Context& context, const PatternOptions& options);
+
 struct PlanOptions {
   std::string shaft_file;
   std::string workshop_file;

@@ -1,0 +1,84 @@
+#include "job/arrange.h"
+
+#include <algorithm>
+
+#include "core/dynamics/pattern_explain.h"
+#include "core/dynamics/tine_gap.h"
+
+namespace flatwise::job {
+namespace {
+
+ArrangedRow row_of(const Shaft& shaft, const dynamics::PatternRow& row) {
+  const std::vector<Angle> tilt = dynamics::tilt_of(row.places, shaft.flats());
+  const auto gaps = dynamics::tine_gaps(shaft, tilt);
+  const auto least = std::ranges::min_element(gaps, {}, [](const dynamics::NeighbourGap& g) { return g.gap.gap; });
+  return {row, dynamics::resultants(shaft, tilt), least->gap.gap, least->rotor};
+}
+
+Result<ArrangedMistake> mistake_of(const Shaft& shaft, const dynamics::TimingMistake& mistake) {
+  ArrangedMistake out{mistake, std::nullopt};
+  if (mistake.kind != dynamics::TimingMistake::Kind::half_out) return out;
+  const Rotor& rotor = shaft.rotor(mistake.rotor);
+  const auto kink = timing::kink({rotor.lean, mistake.flats, shaft.flats(), rotor.bearing.permissible_misalignment});
+  if (!kink) return tl::unexpected(kink.error());
+  out.kink = *kink;
+  return out;
+}
+
+/// Turned so that rotor 1 stands on the flat that the definition names, where all may turn.
+dynamics::Places on_first_flat(const Shaft& shaft, dynamics::Places places, bool turn_is_free) {
+  const std::optional<int> first = shaft.spec().pattern.first_flat;
+  if (!first || !turn_is_free) return places;
+  const int by = *first - 1 - places.front() + shaft.flats();
+  for (int& place : places) place = (place + by) % shaft.flats();
+  return places;
+}
+
+}  // namespace
+
+std::string definition_lines(const Shaft& shaft, const dynamics::Places& places, bool turn_is_free) {
+  const int flats = shaft.flats(), step = dynamics::step_of(places[0], places[1], flats);
+  bool one_step = step != 0;
+  std::string list;
+  for (std::size_t i = 0; i < places.size(); ++i) {
+    one_step = one_step && (i == 0 || dynamics::step_of(places[i - 1], places[i], flats) == step);
+    list += (i == 0 ? "" : ", ") + std::to_string(places[i] + 1);
+  }
+  std::string lines = "pattern = ";
+  if (one_step && 2 * step == flats)
+    lines += "\"facing\"";
+  else if (one_step)
+    lines += "{ step = " + std::to_string(step > 0 ? step : step + flats) + " }";
+  else
+    lines += "{ flats = [" + list + "] }";
+  if (!turn_is_free || shaft.spec().pattern.first_flat) lines += "\nfirst_flat = " + std::to_string(places.front() + 1);
+  return lines;
+}
+
+Result<Arranged> arrange(const Shaft& shaft, const dynamics::PatternWish& wish, int rows) {
+  if (shaft.flats() % 2 != 0)
+    return tl::unexpected(
+        Problem{Code{"shaft.odd_flats"}, "shaft.flats", {}, {{"flats", shaft.flats()}}, std::nullopt});
+  const auto task = dynamics::pattern_task(shaft, wish);
+  if (!task) return tl::unexpected(task.error());
+  auto list = dynamics::list_patterns(*task, rows);
+  if (!list) return tl::unexpected(list.error());
+  Arranged out{};
+  out.turn_is_free = task->turn_is_free();
+  for (dynamics::PatternRow& row : list->rows) {
+    row.places = on_first_flat(shaft, std::move(row.places), out.turn_is_free);
+    out.rows.push_back(row_of(shaft, row));
+  }
+  out.says = dynamics::explain(*task, *list);
+  out.list = *std::move(list);
+  const dynamics::Places& advised = out.list.rows.front().places;
+  for (const dynamics::TimingMistake& mistake : dynamics::timing_mistakes(shaft, advised)) {
+    auto with_kink = mistake_of(shaft, mistake);
+    if (!with_kink) return tl::unexpected(with_kink.error());
+    out.mistakes.push_back(*std::move(with_kink));
+  }
+  out.definition = definition_lines(shaft, advised, out.turn_is_free);
+  return out;
+}
+
+}  // namespace flatwise::job

@@ -1,0 +1,42 @@
+// arrange.h: the quietest arrangements of a shaft, why, what a mistake in timing would do to the advised one, and how it goes
+// into the definition.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/dynamics/pattern_list.h"
+#include "core/dynamics/pattern_mistakes.h"
+#include "core/timing/pairing.h"
+
+namespace flatwise::job {
+
+/// One arrangement of the list, as the shop looks at it.
+struct ArrangedRow {
+  dynamics::PatternRow row;
+  dynamics::Resultants left;
+  Length least_gap;   ///< Between the tines of neighbours.
+  int gap_after = 1;  ///< Between this rotor and the next.
+};
+struct ArrangedMistake {
+  dynamics::TimingMistake what;
+  std::optional<timing::Kink> kink;  ///< Inside the bearing, where one half is out.
+};
+struct Arranged {
+  dynamics::PatternList list;
+  std::vector<ArrangedRow> rows;  ///< As list.rows.
+  std::vector<Message> says;
+  std::vector<ArrangedMistake> mistakes;  ///< Of the advised arrangement.
+  std::string definition;                 ///< The lines of [shaft] that keep it: a rule where it is one, else the list.
+  bool turn_is_free = true;
+};
+
+/// Refuses    As dynamics::pattern_task() and list_patterns(); an odd number of flats.
+[[nodiscard]] Result<Arranged> arrange(const Shaft& shaft, const dynamics::PatternWish& wish, int rows = 8);
+
+/// What a definition says of an arrangement: `pattern = "facing"`, `pattern = { step = 2 }` or `pattern = { flats = [1, 4, 1] }`,
+/// and the first flat where one must be named.
+[[nodiscard]] std::string definition_lines(const Shaft& shaft, const dynamics::Places& places, bool turn_is_free);
+
+}  // namespace flatwise::job
