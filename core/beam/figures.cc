@@ -39,7 +39,7 @@ FigureSpec make_section() {
                       {"across-corners", "2R", Kind::length}},
           .sources = {"Polygon-torsion", "Cowper"},
           .compute = compute_section,
-          .example = {{"flats=6", "across=50 mm"}, "second-moment=375900 mm⁴"}};
+          .example = {{"flats=6", "across=50 mm"}, "second-moment=375879 mm⁴"}};
 }
 
 /// Bent at rest and turning; turning only where something turns.
