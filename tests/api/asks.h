@@ -55,10 +55,8 @@ class Asks {
     if (id == "putPart") return {{"by", known_.bench}, {"part_number", "TH-SHIM"}, {"name", "shim"}, {"least", 4}};
     if (id == "noteCalibration") return certificate({{"gauge", "BG-1"}, {"expanded", "1.8 µm"}});
     if (id == "addGauge")
-      return certificate({{"gauge", "DI-" + fresh_id().substr(30)},
-                          {"use", "length"},
-                          {"resolution", "0.01 mm"},
-                          {"expanded", "0.02 mm"}});
+      return certificate(
+          {{"gauge", "DI-" + fresh_id()}, {"use", "length"}, {"resolution", "0.01 mm"}, {"expanded", "0.02 mm"}});
     if (id == "letIn") return {{"code", "ABCD-EFGH"}};
     return nullptr;
   }

@@ -53,7 +53,7 @@ async function gauges(report, hand, server, size) {
   report.same(await line.locator('svg.sign.waits').count(), 1, 'and shows it by a shape');
 
   await hand.tap(line);
-  await hand.tap(hand.page.locator('.more').getByRole('button', { name: 'Note a calibration', exact: true }));
+  await hand.tap(hand.page.locator('section.more').getByRole('button', { name: 'Note a calibration', exact: true }));
   const certificate = async (from, until) => {
     await put(hand, 'U (k = 2)', '0.015 mm');
     await put(hand, 'Day of calibration', from);
@@ -71,7 +71,7 @@ async function gauges(report, hand, server, size) {
   const kept = await notes(server, name);
   report.same(kept.map((note) => note.who), ['Another laboratory', 'A laboratory'], 'both stand to be read, the newer first');
   report.check((await hand.page.locator('.line', { hasText: name }).innerText()).includes('in date'), 'the newer holds');
-  const history = await hand.page.locator('.more').innerText();
+  const history = await hand.page.locator('section.more').innerText();
   report.check(history.includes('A laboratory. No. 7') && history.includes('Another laboratory'), 'the page shows both', history);
   await checkLook(report, hand, size, 'certificates of a gauge');
 }
@@ -82,9 +82,9 @@ async function stock(report, hand, server, size) {
   await hand.go('/stock');
   const line = hand.page.locator('.line', { hasText: 'TH-RING-100' });
   const move = async (reason, label, count) => {
-    await hand.tap(hand.page.locator('.more').getByRole('button', { name: reason, exact: true }));
+    await hand.tap(hand.page.locator('section.more').getByRole('button', { name: reason, exact: true }));
     await put(hand, label, count);
-    await hand.tap(hand.page.locator('.more').getByRole('button', { name: 'Keep', exact: true }));
+    await hand.tap(hand.page.locator('section.more').getByRole('button', { name: 'Keep', exact: true }));
   };
   await hand.tap(line);
   await move('Received', 'How many came', '5');
@@ -97,16 +97,18 @@ async function stock(report, hand, server, size) {
   await hand.go('/stock');
   await hand.tap(line);
   await move('Scrapped', 'How many went to scrap', '1');
-  await hand.tap(hand.page.locator('.more').getByRole('button', { name: 'Name and least', exact: true }));
-  await put(hand, 'How many should always lie there', '4');
-  await hand.tap(hand.page.locator('.more').getByRole('button', { name: 'Keep', exact: true }));
-  report.check((await line.innerText()).includes('below its least of 4'), 'below its least is said in words', await line.innerText());
+  await hand.tap(hand.page.locator('section.more').getByRole('button', { name: 'Name and least', exact: true }));
+  await put(hand, 'How many should always lie there', '25');
+  await hand.tap(hand.page.locator('section.more').getByRole('button', { name: 'Keep', exact: true }));
+  report.check((await line.innerText()).includes('short for the jobs open'), 'what jobs lack is said in words', await line.innerText());
+  await move('Counted', 'How many lie there', '20');
+  report.check((await line.innerText()).includes('below its least of 25'), 'below its least is said in words', await line.innerText());
   report.same(await line.locator('svg.sign').count(), 1, 'and by a shape');
   const moves = await hand.page.locator('.moves').innerText();
   report.check(['received', 'counted', 'scrapped'].every((reason) => moves.includes(reason)), 'every move stands with its reason', moves.slice(0, 200));
   await checkLook(report, hand, size, 'stock with its moves');
   await move('Counted', 'How many lie there', String(before.on_shelf));
-  await hand.tap(hand.page.locator('.more').getByRole('button', { name: 'Name and least', exact: true }));
+  await hand.tap(hand.page.locator('section.more').getByRole('button', { name: 'Name and least', exact: true }));
   await put(hand, 'How many should always lie there', String(before.least));
-  await hand.tap(hand.page.locator('.more').getByRole('button', { name: 'Keep', exact: true }));
+  await hand.tap(hand.page.locator('section.more').getByRole('button', { name: 'Keep', exact: true }));
 }
