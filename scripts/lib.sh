@@ -15,12 +15,15 @@ on_terminal() { [ -t 2 ] && [ "${TERM:-dumb}" != dumb ]; }
 elapsed() { printf '%d:%02d' $(($1 / 60)) $(($1 % 60)); }
 say() { printf '%s  %s\n' "$(elapsed $((SECONDS - started)))" "$*" >&2; }
 
-# One build at a time in one clone: a second call waits for the first.
+# One build at a time in one clone: a second call waits for the first, unless it was called by it.
 hold_lock() {
+  [ "${FLATWISE_LOCKED:-}" != "$PWD/$build_folder" ] || return 0
   exec 9>"$build_folder/.lock"
-  flock -n 9 && return
-  say "another ./run or ./test works in this folder; waiting for it"
-  flock 9
+  if ! flock -n 9; then
+    say "another ./run or ./test works in this folder; waiting for it"
+    flock 9
+  fi
+  export FLATWISE_LOCKED=$PWD/$build_folder
 }
 
 # --- Installing ------------------------------------------------------------------------------------------------------

@@ -58,3 +58,4 @@ took=$((($(date +%s%N) - begin) / 1000000))
 if [ $took -lt 300 ]; then echo "ok seeing that all is installed takes under 0.3 s"; else echo "not ok seeing that all is installed takes $took ms"; fi
 bash test --no-such-flag >/dev/null 2>&1
 expect "an unknown flag is refused with status 2" "$?" "2"
+tests/scripts/run.sh
