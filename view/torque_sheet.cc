@@ -202,6 +202,8 @@ Json bar_field(const Subject& subject, const Screen& screen, const Nut& nut, con
   FieldIs is;
   is.label = is.title = tell(screen, Code{"bench.torque.bar_field"}, {{"nut", letter(nut.end)}});
   is.kind = "force";
+  is.units = {"N", "lbf"};  // As a spring balance reads; a press is told in kN.
+  if (screen.voice.units == UnitSystem::inch) std::swap(is.units[0], is.units[1]);
   is.body = body;
   is.into = "shown";
   is.gauge_into = "gauge";

@@ -1,5 +1,5 @@
 // run.mjs: the page in a real browser, against a server of its own. Answers in lines 'ok WHAT' and 'not ok WHAT: why'.
-//   node e2e/run.mjs [SUITE...]     job half_done photo two killed offline input shop looks; all of them without a name
+//   node e2e/run.mjs [SUITE...]     job ways half_done rebuilds photo two killed offline input shop looks; all of them without a name
 // FLATWISE_PROGRAM: the program; FLATWISE_WEB_ROOT: the page from there and not the one compiled in;
 // FLATWISE_WRITE_PAGES=1: pictures go to docs/pictures/page.
 import { launch, sizes } from './lib/hand.mjs';
@@ -15,9 +15,17 @@ const suites = {
       await of.part('the whole job', () => wholeJob(of, browser, server, size, gallery(size)));
     }
   },
+  ways: async (report, browser, server) => {
+    const { threeWays } = await import('./suites/ways.mjs');
+    await threeWays(report, browser, server);
+  },
   half_done: async (report, browser, server) => {
     const { halfDone } = await import('./suites/half_done.mjs');
     await halfDone(report, browser, server);
+  },
+  rebuilds: async (report, browser) => {
+    const { rebuilds } = await import('./suites/rebuilds.mjs');
+    await rebuilds(report, browser);
   },
   photo: async (report, browser, server) => {
     const { photo } = await import('./suites/photo.mjs');
@@ -44,10 +52,11 @@ const suites = {
     await shop(report, browser, server);
   },
   looks: async (report, browser, server) => {
-    const { firstLoad, looks, soon } = await import('./suites/looks.mjs');
+    const { firstLoad, looks, otherLooks, soon } = await import('./suites/looks.mjs');
     await firstLoad(report, browser, server);
     await report.part('how soon a tap shows', () => soon(report, browser, server));
     await looks(report, browser, server);
+    await report.part('other jobs, an empty workshop', () => otherLooks(report, browser, server));
   },
 };
 

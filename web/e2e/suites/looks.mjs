@@ -1,8 +1,11 @@
 // looks.mjs: every screen and stage at every size and theme: axe-core, targets, width, cut text, policy; first load; how soon a tap shows.
 import { createRequire } from 'node:module';
-import { readFileSync } from 'node:fs';
+import { readFileSync, rmSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
+import { freshId, put, tell } from '../lib/api.mjs';
 import { Hand, sizes } from '../lib/hand.mjs';
+import { Server } from '../lib/server.mjs';
+import { shop } from '../lib/shop.mjs';
 
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const stages = ['booking_in', 'finding', 'plan', 'teardown', 'inspection', 'kit', 'press', 'timing', 'stack', 'torque', 'test_run', 'release'];
@@ -56,15 +59,17 @@ const measure = (page) => page.evaluate(() => {
 export async function looks(report, browser, server, more) {
   const all = await screens(server, more);
   const person = (await server.get('/api/people')).people.find((one) => one.role === 'lead').id;
-  for (const size of Object.keys(sizes)) {
-    const hand = await Hand.at(browser, server.base, size, { person });
-    try {
-      // The wall is looked at from afar and has nothing to press.
-      for (const [name, path] of all.filter(([name]) => name !== 'wall' || size === 'wide')) await report.part(`${size}: ${name}`, () => look(report, hand, size, name, path));
-      report.same([...new Set(hand.complaints)], [], `${size}: the browser complains of nothing, the policy is kept`);
-    } finally {
-      await hand.context.close();
-    }
+  // The wall is looked at from afar and has nothing to press.
+  for (const size of Object.keys(sizes)) await lookAt(report, browser, server, size, all.filter(([name]) => name !== 'wall' || size === 'wide'), person);
+}
+
+async function lookAt(report, browser, server, size, all, person) {
+  const hand = await Hand.at(browser, server.base, size, { person });
+  try {
+    for (const [name, path] of all) await report.part(`${size}: ${name}`, () => look(report, hand, size, name, path));
+    report.same([...new Set(hand.complaints)], [], `${size}: the browser complains of nothing, the policy is kept`);
+  } finally {
+    await hand.context.close();
   }
 }
 
@@ -112,26 +117,65 @@ export async function firstLoad(report, browser, server) {
   }
 }
 
-/** A shaft of 24 rotors, made from the long one: set up by the API, tapped by hand. */
+/** Told to the record, or this is no shaft to look at. */
+async function told(...what) {
+  const { status, json } = await tell(...what);
+  if (status !== 201) throw new Error(`${status} ${JSON.stringify(json).slice(0, 600)}`);
+}
+
+/** A shaft of 24 rotors, made from the short one: set up by the API, tapped by hand. */
 async function longJob(server) {
-  const send = async (path, body) => {
-    const reply = await fetch(server.base + path, { method: 'POST', headers: { 'Content-Type': 'application/json', Origin: server.base }, body: JSON.stringify(body) });
-    if (!reply.ok) throw new Error(`${path}: ${reply.status} ${await reply.text()}`);
-    return reply.json();
-  };
-  let made = 0;
-  const id = () => `0199${(Date.now() % 0xffffffff).toString(16).padStart(8, '0').slice(0, 4)}-${(0x1000 + (made += 1)).toString(16)}-7000-8000-${Math.floor(Math.random() * 2 ** 47).toString(16).padStart(12, '0')}`;
   const { people } = await server.get('/api/people');
   const { shafts } = await server.get('/api/shafts');
   const three = shafts.find((shaft) => /short three/.test(shaft.name));
   const toml = three.toml.replace(/repeat = 3/, 'repeat = 24').replace(/name = "[^"]*"/, 'name = "Twenty-four, to try the page"');
-  const shaft = await send('/api/shafts', { id: id(), shaft: id(), by: people[0].id, seen: 0, toml });
+  const shaft = await put(server, '/api/shafts', { id: freshId(), shaft: freshId(), by: people[0].id, seen: 0, toml });
   const { customers } = await server.get('/api/customers');
-  const machine = await send('/api/machines', { id: id(), customer: customers[0].id, name: 'Long one, to try the page', shaft: shaft.shaft, invented: true });
-  const job = id();
-  await send(`/api/jobs/${job}/entries`, { entries: [{ id: id(), by: people[0].id, on: 'trial', at: new Date().toISOString(), follows: null, corrects: [],
-    body: { kind: 'booked_in', number: '900', machine: machine.id, shaft: shaft.id, complaint: 'To see how soon a tap shows.' } }] });
+  const machine = await put(server, '/api/machines', { id: freshId(), customer: customers[0].id, name: 'Long one, to try the page', shaft: shaft.shaft, invented: true });
+  const job = freshId();
+  await told(server, job, people[0].id, [{ kind: 'booked_in', number: `24-${job.slice(-4)}`, machine: machine.id, shaft: shaft.id, complaint: 'To see how soon a tap shows.' }]);
   return { job, person: people[0].id };
+}
+
+/** The same taken apart, with a mark of every rotor wrong or right, bores read and the long stack measured: every sheet is full. */
+async function longJobAtWork(server) {
+  const { job, person } = await longJob(server);
+  const rotors = Array.from({ length: 24 }, (_, i) => i + 1);
+  const safe = ['power_locked_off', 'stored_energy_let_off', 'frame_chocked', 'tines_clear'].map((question) => ({ kind: 'answered', question, number: 0, reply: 'yes' }));
+  await told(server, job, person, [...safe, { kind: 'way_chosen', open: rotors, way: 'all' }]);
+  const { stations } = (await server.get(`/api/jobs/${job}/bench`)).strip;
+  const off = stations.filter((one) => !['shoulder', 'hanger', 'pulley'].includes(one.kind)).map((one) => ({ kind: 'taken_off', station: one.index + 1 }));
+  await told(server, job, person, off);
+  await told(server, job, person, rotors.flatMap((rotor) => [
+    { kind: 'mark_seen', rotor, half: 'a', flat: (rotor % 6) + 1 }, { kind: 'mark_seen', rotor, half: 'b', flat: ((rotor + 2) % 6) + 1 },
+    ...['A', 'B'].map((plane) => ({ kind: 'bore_read', rotor, plane, direction: 1, directions: 4, diameter: '3.9358 in', gauge: 'BG-1' })),
+    { kind: 'pressed', rotor, force: rotor % 5 ? '550 lbf' : '20 lbf', gauge: 'PG-1' },
+  ]));
+  await told(server, job, person, [{ kind: 'stack_read', length: '4000 mm', gauge: 'BAR-1' }, { kind: 'nut_pulled', nut: 'a', with: 'wrench', shown: '900 ft·lb', gauge: 'TW-1', multiplier: 1 }]);
+  return job;
+}
+
+/** Screens of the jobs beside 31, each where it has something of its own to show, and of the longest shaft at work. */
+async function otherJobs(server) {
+  const { jobs } = await server.get('/api/jobs');
+  const at = (number, some) => some.map((stage) => [`job ${number}, ${stage}`, `/job/${jobs.find((one) => one.number === number).id}?stage=${stage}`]);
+  const long = await longJobAtWork(server);
+  return [...at('32', ['booking_in', 'finding', 'plan', 'teardown']), ...at('33', stages.slice(3)), ...at('34', ['booking_in', 'plan', 'inspection', 'release']),
+    ...stages.map((stage) => [`24 rotors, ${stage}`, `/job/${long}?stage=${stage}`]), ['board with 24 rotors', '/board']];
+}
+
+/** The same looks at a tablet for what the demo's job 31 does not show: other jobs, a long shaft, a workshop that has nothing yet. */
+export async function otherLooks(report, browser, server) {
+  const person = (await server.get('/api/people')).people.find((one) => one.role === 'lead').id;
+  await lookAt(report, browser, server, 'tablet', await otherJobs(server), person);
+  const folder = shop();
+  const empty = await Server.start({ demo: folder });
+  try {
+    await lookAt(report.named('empty workshop'), browser, empty, 'tablet', [['start', '/'], ['board', '/board'], ['machines', '/machines'], ['shafts', '/shafts'], ['people', '/people'], ['book in', '/book']]);
+  } finally {
+    await empty.stop();
+    rmSync(folder, { recursive: true, force: true });
+  }
 }
 
 export async function soon(report, browser, server) {
