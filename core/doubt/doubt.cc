@@ -12,6 +12,7 @@ namespace {
 constexpr double kWorthIt = 0.25;
 
 std::optional<Problem> cannot_be_doubted(const Working& working, const std::vector<DoubtfulInput>& inputs) {
+  if (std::ranges::none_of(inputs, [](const DoubtfulInput& in) { return in.input.u.has_value(); })) return std::nullopt;
   for (const DoubtfulInput& in : inputs) {
     if (!in.input.u) continue;
     const auto* value = std::get_if<AnyQuantity>(&in.input.value);

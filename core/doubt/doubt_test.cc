@@ -164,6 +164,9 @@ TEST(Doubt, AFigureWithItsOwnUncertaintyTakesNone) {
   const auto out = with_doubt(spec, {doubtful("a", 1, 1)});
   ASSERT_FALSE(out);
   EXPECT_EQ(out.error().front().code.id(), "doubt.has_its_own");
+  const auto plain = with_doubt(spec, {{given("a", any_ratio(1)), Shape::normal}});
+  ASSERT_TRUE(plain);
+  EXPECT_EQ(plain->working.outputs[0].u->expanded_si, 2);
 }
 
 // Source: linearity; scaling every doubt scales U and leaves the parts alone.

@@ -53,6 +53,10 @@ KINDS = {
     "expansion": ("1/kelvin", {
         "µm/(m·K)": "micrometer/meter/kelvin", "µin/(in·°F)": "microinch/inch/delta_degree_Fahrenheit",
         "/K": "1/kelvin", "/°F": "1/delta_degree_Fahrenheit"}),
+    "section_modulus": ("meter**3", {
+        "mm³": "millimeter**3", "in³": "inch**3", "cm³": "centimeter**3", "m³": "meter**3"}),
+    "second_moment": ("meter**4", {
+        "mm⁴": "millimeter**4", "in⁴": "inch**4", "cm⁴": "centimeter**4", "m⁴": "meter**4"}),
     "energy": ("joule", {"J": "joule", "ft·lbf": "foot*force_pound", "in·lbf": "inch*force_pound",
                          "kJ": "kilojoule"}),
     "density": ("kilogram/meter**3", {
