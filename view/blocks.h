@@ -105,7 +105,8 @@ struct FieldIs {
   std::string into;                    ///< Field of the body that takes the text: "diameter".
   std::string gauge_into{};            ///< Field of the body that takes the gauge: "gauge".
   std::optional<Gauge::Use> gauges{};  ///< Offers the workshop's gauges of this use; the one used last is chosen.
-  bool finest = false;  ///< Of the side play: chosen is the one it was read with last, else the finest: a dial, not a tape.
+  bool finest =
+      false;  ///< Of the side play: chosen is the one it was read with last, else the finest: a dial, not a tape.
   std::string before_label{}, before_typed{};
   std::string reference_label{};  ///< What a difference is typed from: the setting ring.
   std::optional<AnyQuantity> reference{};

@@ -46,8 +46,7 @@ Json to_json(const doubt::Doubted& doubted, const Voice& voice) {
   Json json = to_json(doubted.working, voice);
   if (doubted.outputs.empty()) return json;
   json["doubt"] = Json::array();
-  for (const doubt::DoubtedOutput& out : doubted.outputs)
-    json["doubt"].push_back(output_json(out, doubted.working));
+  for (const doubt::DoubtedOutput& out : doubted.outputs) json["doubt"].push_back(output_json(out, doubted.working));
   json["draws"] = doubted.draws;
   return json;
 }

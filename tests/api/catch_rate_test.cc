@@ -140,8 +140,8 @@ TEST_F(CatchRate, OverTheApiTheSameIsCaught) {
     named += row.named;
   }
   std::cout << "| through the API | " << same << " of " << kRebuilds << " rebuilds say the same, " << kept_out
-            << " kept out as not safe, " << refused << " refused for a wrong unit | " << put_in << " mistakes put in | " << caught << " caught | " << named
-            << " named |\n";
+            << " kept out as not safe, " << refused << " refused for a wrong unit | " << put_in << " mistakes put in | "
+            << caught << " caught | " << named << " named |\n";
 }
 
 }  // namespace
