@@ -13,6 +13,7 @@
 #include "record/strict_json.h"
 #include "view/bench_view.h"
 #include "view/view_samples.h"
+#include "wire/written.h"
 
 namespace flatwise::bench {
 namespace {
@@ -72,7 +73,7 @@ void add_screens(std::vector<Case>& cases, const view::Subject& subject, double 
     screen.stage = static_cast<job::Stage>(s);
     const std::string name = "screen of " + rotors + std::string{job::stage_name(*screen.stage)};
     cases.push_back({name, target, [&subject, screen] {
-                       if (view::bench_view(subject, screen).dump().empty()) stop("an empty screen");
+                       if (wire::text_of(view::bench_view(subject, screen)).empty()) stop("an empty screen");
                      }});
   }
 }

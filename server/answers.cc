@@ -6,6 +6,8 @@
 #include <cstdio>
 #include <nlohmann/json.hpp>
 
+#include "wire/written.h"
+
 namespace flatwise::server {
 namespace {
 
@@ -80,9 +82,7 @@ Reply json_reply(std::string body, int status) {
   return reply;
 }
 
-Reply json_reply(const wire::Json& json, int status) {
-  return json_reply(json.dump(-1, ' ', false, wire::Json::error_handler_t::replace), status);
-}
+Reply json_reply(const wire::Json& json, int status) { return json_reply(wire::text_of(json), status); }
 
 Reply problem_reply(int status, std::vector<Problem> problems, const Voice& voice) {
   wire::Json json{{"type", "about:blank"}, {"title", title_of(status)}, {"status", status}};

@@ -12,6 +12,7 @@
 #include "tests/support/contract.h"
 #include "view/blocks.h"
 #include "view/view_samples.h"
+#include "wire/written.h"
 
 namespace flatwise::view {
 namespace {
@@ -37,7 +38,7 @@ Plain view_of(const Subject& subject, Stage stage, int station, UnitSystem units
   screen.station = station;
   screen.from = from;
   screen.step = step;
-  const Plain json = Plain::parse(bench_view(subject, screen).dump());
+  const Plain json = Plain::parse(wire::text_of(bench_view(subject, screen)));
   const std::string name = std::string{job::stage_name(stage)} + "-" + std::to_string(station) +
                            (units == UnitSystem::inch ? "-in" : "-mm") + (from == End::a ? "-a" : "-b");
   EXPECT_EQ(faults_against_contract("BenchView", json), "") << name;
@@ -271,7 +272,7 @@ TEST(Inspection, SaysThatAGaugeIsPastItsDateAndAsksWhoAcceptsIt) {
   screen.stage = Stage::inspection;
   screen.station = sample.shaft().station_of_rotor(1);
   screen.today = {2036, 7, 1};  // BG-2 is in date until 2036-06-30.
-  const Plain view = Plain::parse(bench_view(sample.subject(), screen).dump());
+  const Plain view = Plain::parse(wire::text_of(bench_view(sample.subject(), screen)));
   EXPECT_EQ(faults_against_contract("BenchView", view), "");
   EXPECT_TRUE(says(view["sheet"]["foot"], "past its date (2036-06-30)"));
   EXPECT_TRUE(says(view["sheet"]["foot"], "gauge_accepted"));

@@ -10,13 +10,14 @@
 #include "view/machine_view.h"
 #include "view/shaft_check.h"
 #include "view/view_samples.h"
+#include "wire/written.h"
 
 namespace flatwise::view {
 namespace {
 
 using tests::faults_against_contract;
 
-nlohmann::json plain(const Json& json) { return nlohmann::json::parse(json.dump()); }
+nlohmann::json plain(const Json& json) { return nlohmann::json::parse(wire::text_of(json)); }
 void leave(const std::string& name, const nlohmann::json& json) {
   if (const char* folder = std::getenv("FLATWISE_LOOK"))
     std::ofstream{std::string{folder} + "/" + name} << json.dump(1);

@@ -1,16 +1,17 @@
 #include "view/picture_json.h"
 
 #include <array>
+#include <charconv>
 #include <cmath>
 #include <nlohmann/json.hpp>
 #include <optional>
-#include <vector>
+
+#include "wire/written.h"
 
 namespace flatwise::view {
 namespace {
 
 using drawing::Point;
-using wire::Json;
 
 constexpr std::array<std::string_view, 8> kStrokes{"none",   "narrow", "wide",   "heavy",
                                                    "hidden", "axis",   "wanted", "part"};
@@ -23,82 +24,123 @@ template <std::size_t N, class E>
 std::string_view name(const std::array<std::string_view, N>& names, E value) {
   return names[static_cast<std::size_t>(value)];
 }
-double rounded(double mm) { return std::round(mm * 100) / 100; }
-Point rounded(Point p) { return {rounded(p.x), rounded(p.y)}; }
 
-Json pair(Point p) {
-  Json::array_t xy;
-  xy.reserve(2);
-  xy.emplace_back(p.x);
-  xy.emplace_back(p.y);
-  return Json(std::move(xy));
-}
-Json point(Point p) { return pair(rounded(p)); }
+std::int64_t hundredths(double mm) { return std::llround(mm * 100); }
 
-/// What falls together once it is rounded is one point: at the scale of a column that is many of them.
-Json points_of(const std::vector<Point>& points) {
-  Json::array_t out;
-  out.reserve(points.size());
-  std::optional<Point> last;
-  for (const Point p : points) {
-    const Point here = rounded(p);
-    if (last && last->x == here.x && last->y == here.y) continue;
-    out.push_back(pair(here));
-    last = here;
-  }
-  if (out.size() == 1 && points.size() > 1) out.push_back(out.front());  // A line as short as a dot is a line still.
-  return Json(std::move(out));
-}
+/// Writes the items of a picture as JSON text, member by member.
+class Writer {
+ public:
+  explicit Writer(std::string& out) : out_{out} {}
 
-void put_look(Json& json, const drawing::Look& look, const std::string& id) {
-  json["stroke"] = name(kStrokes, look.stroke);
-  json["fill"] = name(kFills, look.fill);
-  json["ink"] = name(kInks, look.ink);
-  if (!id.empty()) json["id"] = id;
-}
+  void operator()(const drawing::Path& path) {
+    out_ += R"({"item":"path","points":)";
+    points(path.points);
+    out_ += path.closed ? R"(,"closed":true)" : R"(,"closed":false)";
+    look(path.look, path.id);
+  }
+  void operator()(const drawing::Arc& arc) {
+    out_ += R"({"item":"arc","centre":)";
+    point(arc.centre);
+    member("radius", arc.radius);
+    member("from", arc.from);
+    member("to", arc.to);
+    look(arc.look, arc.id);
+  }
+  void operator()(const drawing::Text& text) {
+    out_ += R"({"item":"text","at":)";
+    point(text.at);
+    member("text", text.text);
+    member("size", text.size);
+    out_ += text.bold ? R"(,"bold":true)" : R"(,"bold":false)";
+    member("anchor", name(kAnchors, text.anchor));
+    member("ink", name(kInks, text.ink));
+    if (!text.id.empty()) member("id", text.id);
+    if (text.width > 0) member("width", text.width);
+    if (text.on_solid) out_ += R"(,"on_solid":true)";
+    out_ += '}';
+  }
+  void operator()(const drawing::Code& code) {
+    out_ += R"({"item":"code","at":)";
+    point(code.at);
+    member("side", code.side);
+    member("text", code.text);
+    out_ += '}';
+  }
+  void number(double mm) {
+    CORE_CHECK(std::isfinite(mm));
+    number(hundredths(mm));
+  }
 
-struct ItemJson {
-  Json operator()(const drawing::Path& path) const {
-    Json json = Json::object();
-    json["item"] = "path";
-    json["points"] = points_of(path.points);
-    json["closed"] = path.closed;
-    put_look(json, path.look, path.id);
-    return json;
+ private:
+  void number(std::int64_t all) {
+    if (all < 0) out_ += '-';
+    const std::int64_t whole = std::abs(all) / 100, rest = std::abs(all) % 100;
+    std::array<char, 24> digits{};
+    out_.append(digits.data(), std::to_chars(digits.data(), digits.data() + digits.size(), whole).ptr);
+    if (rest == 0) return;
+    (out_ += '.') += static_cast<char>('0' + rest / 10);
+    if (rest % 10 != 0) out_ += static_cast<char>('0' + rest % 10);
   }
-  Json operator()(const drawing::Arc& arc) const {
-    Json json{{"item", "arc"},
-              {"centre", point(arc.centre)},
-              {"radius", rounded(arc.radius)},
-              {"from", rounded(arc.from)},
-              {"to", rounded(arc.to)}};
-    put_look(json, arc.look, arc.id);
-    return json;
+  void point(Point p) {
+    out_ += '[';
+    number(p.x);
+    out_ += ',';
+    number(p.y);
+    out_ += ']';
   }
-  Json operator()(const drawing::Text& text) const {
-    Json json{{"item", "text"},    {"at", point(text.at)},
-              {"text", text.text}, {"size", rounded(text.size)},
-              {"bold", text.bold}, {"anchor", name(kAnchors, text.anchor)}};
-    json["ink"] = name(kInks, text.ink);
-    if (!text.id.empty()) json["id"] = text.id;
-    if (text.width > 0) json["width"] = rounded(text.width);
-    if (text.on_solid) json["on_solid"] = true;
-    return json;
+  /// What falls together once it is rounded is one point: at the scale of a column that is many of them. A line as short as a dot is
+  /// a line still.
+  void points(const std::vector<Point>& all) {
+    std::optional<std::array<std::int64_t, 2>> last;
+    std::size_t count = 0;
+    out_ += '[';
+    for (const Point& p : all) {
+      const std::array here{hundredths(p.x), hundredths(p.y)};
+      if (here == last && !(&p == &all.back() && count == 1)) continue;
+      if (count++ > 0) out_ += ',';
+      point(p);
+      last = here;
+    }
+    out_ += ']';
   }
-  Json operator()(const drawing::Code& code) const {
-    return {{"item", "code"}, {"at", point(code.at)}, {"side", rounded(code.side)}, {"text", code.text}};
+  void key(std::string_view name) { ((out_ += ",\"") += name) += "\":"; }
+  void member(std::string_view name, double mm) {
+    key(name);
+    number(mm);
   }
+  void member(std::string_view name, std::string_view text) {
+    key(name);
+    wire::add_text(out_, text);
+  }
+  void look(const drawing::Look& look, const std::string& id) {
+    member("stroke", name(kStrokes, look.stroke));
+    member("fill", name(kFills, look.fill));
+    member("ink", name(kInks, look.ink));
+    if (!id.empty()) member("id", id);
+    out_ += '}';
+  }
+
+  std::string& out_;
 };
 
 }  // namespace
 
-Json picture_json(const drawing::DisplayList& list) {
-  Json::array_t items;
-  items.reserve(list.items.size());
-  for (const drawing::Item& item : list.items) items.push_back(std::visit(ItemJson{}, item));
-  Json json{{"width", rounded(list.width)}, {"height", rounded(list.height)}};
-  json["items"] = Json(std::move(items));
-  return json;
+wire::Json picture_json(const drawing::DisplayList& list) {
+  constexpr std::size_t kItem = 200;  // Bytes, about.
+  std::string out;
+  out.reserve(64 + kItem * list.items.size());
+  Writer writer{out};
+  out += R"({"width":)";
+  writer.number(list.width);
+  out += R"(,"height":)";
+  writer.number(list.height);
+  out += R"(,"items":[)";
+  for (const drawing::Item& item : list.items) {
+    if (&item != &list.items.front()) out += ',';
+    std::visit(writer, item);
+  }
+  out += "]}";
+  return wire::written(out);
 }
 
 }  // namespace flatwise::view

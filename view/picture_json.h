@@ -6,7 +6,7 @@
 
 namespace flatwise::view {
 
-/// Millimetres rounded to 0.01 mm, which no eye and no screen tells apart.
+/// Millimetres rounded to 0.01 mm, which no eye and no screen tells apart. Written already (wire/written.h): nothing looks into it.
 [[nodiscard]] wire::Json picture_json(const drawing::DisplayList& list);
 
 }  // namespace flatwise::view

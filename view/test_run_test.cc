@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "view/view_samples.h"
+#include "wire/written.h"
 
 namespace flatwise::view {
 namespace {
@@ -35,7 +36,7 @@ struct OneRun {
     Screen screen = screen_of(units);
     screen.stage = Stage::test_run;
     screen.station = station(label);
-    return Plain::parse(bench_view(job.subject(), screen).dump());
+    return Plain::parse(wire::text_of(bench_view(job.subject(), screen)));
   }
 };
 

@@ -12,13 +12,14 @@
 #include "view/blocks.h"
 #include "view/rails.h"
 #include "view/view_samples.h"
+#include "wire/written.h"
 
 namespace flatwise::view {
 namespace {
 
 using tests::faults_against_contract;
 
-nlohmann::json plain(const Json& json) { return nlohmann::json::parse(json.dump()); }
+nlohmann::json plain(const Json& json) { return nlohmann::json::parse(wire::text_of(json)); }
 
 // All drafts that a tap would send as they are: those of choices and of record, not those that wait for typing.
 void collect_ready(const nlohmann::json& json, std::vector<nlohmann::json>& drafts) {
@@ -196,7 +197,7 @@ TEST(BenchView, ATwentyFourRotorShaftIsShownWithinTheTimeOfATap) {
     std::size_t bytes = 0;
     for (int i = 0; i < 5; ++i) {
       const auto begin = std::chrono::steady_clock::now();
-      bytes = bench_view(subject, screen).dump().size();
+      bytes = wire::text_of(bench_view(subject, screen)).size();
       const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - begin;
       least = std::min(least, took.count());
     }
