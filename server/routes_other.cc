@@ -59,6 +59,9 @@ Reply get_events(const Call& call) {
       return problem_reply(400, problem_of(Code{"http.not_an_event"}, "Last-Event-ID", decoded(last).value_or("")));
     after = number;
   }
+  // From now on means from this answer on: the thread that looks at the store may be behind, and come to this listener later.
+  if (!after)
+    if (const auto last = call.store.last_change()) after = *last;
   Reply reply;
   reply.type = "text/event-stream";
   reply.always = kApiHeaders;
