@@ -49,7 +49,7 @@ constexpr std::array<Metal, 5> kMetals{{
 std::span<const Metal> metals() { return kMetals; }
 
 const Metal* find_metal(std::string_view name) {
-  const auto* it = std::ranges::find(kMetals, name, &Metal::name);
+  const auto it = std::ranges::find(kMetals, name, &Metal::name);
   return it == kMetals.end() ? nullptr : &*it;
 }
 

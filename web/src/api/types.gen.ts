@@ -758,6 +758,18 @@ export interface components {
             count: number;
         } | {
             /** @constant */
+            kind: "scrapped";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /**
+             * @description what was counted
+             * @enum {string}
+             */
+            item: "set" | "seal" | "snap_ring";
+            /** @description pieces */
+            count: number;
+        } | {
+            /** @constant */
             kind: "pressed";
             /** @description rotor, counted from end A */
             rotor: number;
