@@ -6,16 +6,14 @@
 //
 // Links: beam
 #include <cstdio>
-#include <cstring>
+#include <sstream>
 #include <string>
 #include <vector>
 
 #include "bench/measure.h"
+#include "bench/peer.h"
 #include "core/beam/beam_samples.h"
 #include "core/beam/response.h"
-
-#include <sys/wait.h>
-#include <unistd.h>
 
 namespace flatwise::bench {
 namespace {
@@ -23,47 +21,13 @@ namespace {
 constexpr int kRounds = 15, kSpeeds = 500;
 constexpr double kFastest = 450;  // rad/s
 
-/// scipy in a process of its own.
-class Peer {
- public:
-  Peer() {
-    int to[2], from[2];
-    if (pipe(to) != 0 || pipe(from) != 0) stop("no pipe");
-    process_ = fork();
-    if (process_ == 0) {
-      dup2(to[0], 0);
-      dup2(from[1], 1);
-      for (const int end : {to[0], to[1], from[0], from[1]}) close(end);
-      const std::string script = std::string{FLATWISE_SOURCE_DIR} + "/tests/data/beam_scipy.py";
-      execl("/usr/bin/python3", "python3", script.c_str(), "--serve", nullptr);
-      _exit(1);
-    }
-    close(to[0]);
-    close(from[1]);
-    to_ = fdopen(to[1], "w");
-    from_ = fdopen(from[0], "r");
-  }
-  ~Peer() {
-    std::fclose(to_);
-    std::fclose(from_);
-    waitpid(process_, nullptr, 0);
-  }
-  Peer(const Peer&) = delete;
-  Peer& operator=(const Peer&) = delete;
-
-  /// Milliseconds that scipy took, and the number it found.
-  std::pair<double, double> ask(const std::string& line) {
-    std::fprintf(to_, "%s\n", line.c_str());
-    std::fflush(to_);
-    double seconds = 0, found = 0;
-    if (std::fscanf(from_, "%lf %lf", &seconds, &found) != 2) stop("scipy did not answer: is python3-scipy installed?");
-    return {seconds * 1e3, found};
-  }
-
- private:
-  pid_t process_ = 0;
-  FILE *to_ = nullptr, *from_ = nullptr;
-};
+/// Milliseconds that scipy took, and the number it found.
+std::pair<double, double> asked(PythonPeer& peer, const std::string& line) {
+  std::istringstream answer{peer.ask(line)};
+  double seconds = 0, found = 0;
+  if (!(answer >> seconds >> found)) stop("scipy did not answer");
+  return {seconds * 1e3, found};
+}
 
 struct Row {
   std::string name, line;  ///< What scipy is asked.
@@ -112,7 +76,7 @@ void print(const Row& r) {
 int run() {
   const Sample sample;
   const beam::Mesh mesh = got(beam::Mesh::make(sample.beam), "mesh");
-  Peer peer;
+  PythonPeer peer{FLATWISE_SOURCE_DIR "/tests/data/beam_scipy.py", "--serve"};
   std::vector<Row> rows{{"response, 500 speeds; scipy, four unknowns", "response 500 4", 4, 20},
                         {"the same; scipy, one plane, two unknowns", "response 500 2", 4, 1},
                         {"six critical speeds each way; eigsh of both", "critical 4", 4, 6},
@@ -126,7 +90,7 @@ int run() {
     }
   for (int round = -1; round < kRounds; ++round) {  // Once before, for cold pages.
     for (Row& r : rows) {
-      const auto [ms, found] = peer.ask(r.line);
+      const auto [ms, found] = asked(peer, r.line);
       r.peer.push_back(ms);
       r.peer_found = found;
       const bool response = r.line.starts_with("response");

@@ -3,9 +3,7 @@
 //   build/release/bench/bench_pattern [ROUNDS]            see docs/speed.md; needs Debian's python3-scipy
 //
 // Links: dynamics
-#include <spawn.h>
 #include <sys/resource.h>
-#include <unistd.h>
 
 #include <cmath>
 #include <cstdio>
@@ -16,9 +14,8 @@
 #include <vector>
 
 #include "bench/measure.h"
+#include "bench/peer.h"
 #include "core/dynamics/pattern_search.h"
-
-extern char** environ;
 
 namespace flatwise::bench {
 namespace {
@@ -39,40 +36,6 @@ PatternTask task_of(int rotors, Judged judged, std::uint32_t seed = 600) {
   task.planes = {metres(0), metres(0.24 + 0.16 * rotors)};
   return task;
 }
-
-/// The peer as a process that answers a line with a line.
-class Peer {
- public:
-  explicit Peer(const std::string& script) {
-    int to[2], from[2];
-    if (pipe(to) != 0 || pipe(from) != 0) stop("no pipe to the peer");
-    posix_spawn_file_actions_t actions;
-    posix_spawn_file_actions_init(&actions);
-    posix_spawn_file_actions_adddup2(&actions, to[0], 0);
-    posix_spawn_file_actions_adddup2(&actions, from[1], 1);
-    for (const int end : {to[0], to[1], from[0], from[1]}) posix_spawn_file_actions_addclose(&actions, end);
-    std::string python = "/usr/bin/python3", path = script;
-    char* arguments[] = {python.data(), path.data(), nullptr};
-    pid_t pid = 0;
-    if (posix_spawn(&pid, python.c_str(), &actions, nullptr, arguments, environ) != 0)
-      stop("no /usr/bin/python3 for the peer");
-    close(to[0]);
-    close(from[1]);
-    to_ = fdopen(to[1], "w");
-    from_ = fdopen(from[0], "r");
-  }
-
-  std::string ask(const std::string& line) {
-    std::fprintf(to_, "%s\n", line.c_str());
-    std::fflush(to_);
-    char answer[256];
-    if (std::fgets(answer, sizeof answer, from_) == nullptr) stop("the peer stopped; it needs python3-scipy");
-    return answer;
-  }
-
- private:
-  std::FILE *to_ = nullptr, *from_ = nullptr;
-};
 
 struct Question {
   std::string name;
@@ -105,7 +68,7 @@ void ask_own(Question& q) {
     stop(q.name + ": not proven");
 }
 
-void ask_peer(Question& q, Peer& peer, std::size_t index) {
+void ask_peer(Question& q, PythonPeer& peer, std::size_t index) {
   std::istringstream answer{peer.ask("run " + std::to_string(index) + " 1")};
   double ms = 0, worked = 0;
   answer >> ms >> worked >> q.peer;
@@ -145,7 +108,7 @@ void print(const std::vector<Question>& all) {
 }
 
 int run(int rounds) {
-  Peer peer{FLATWISE_SOURCE_DIR "/bench/pattern_peer.py"};
+  PythonPeer peer{FLATWISE_SOURCE_DIR "/bench/pattern_peer.py"};
   std::vector<Question> all = questions();
   for (std::size_t i = 0; i < all.size(); ++i) peer.ask(case_of(all[i], i));
   for (int round = 0; round <= rounds; ++round)

@@ -14,7 +14,7 @@ namespace flatwise::bench {
 /// A Python script on Debian's own interpreter, which has its scipy.
 class PythonPeer {
  public:
-  explicit PythonPeer(std::string script) {
+  explicit PythonPeer(std::string script, std::string argument = {}) {
     int to[2], from[2];
     if (pipe(to) != 0 || pipe(from) != 0) stop("no pipe to the peer");
     posix_spawn_file_actions_t actions;
@@ -23,7 +23,7 @@ class PythonPeer {
     posix_spawn_file_actions_adddup2(&actions, from[1], 1);
     for (const int end : {to[0], to[1], from[0], from[1]}) posix_spawn_file_actions_addclose(&actions, end);
     std::string python = "/usr/bin/python3";
-    char* arguments[] = {python.data(), script.data(), nullptr};
+    char* arguments[] = {python.data(), script.data(), argument.empty() ? nullptr : argument.data(), nullptr};
     pid_t pid = 0;
     if (posix_spawn(&pid, python.c_str(), &actions, nullptr, arguments, environ) != 0)
       stop("no /usr/bin/python3 for the peer");

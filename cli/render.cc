@@ -120,7 +120,7 @@ std::vector<std::string> summary_row(const Context& context, const job::Shown& s
   std::string value;
   if (!working.outputs.empty()) value = render_value(context, working.outputs[0].value, working.outputs[0].u);
   return {where_text(context, shown.where), printable(shown.about), w(context, "figure." + working.figure), value,
-          answer_text(context, shown.answer ? shown.answer : working.answer)};
+          answer_text(context, shown.counts())};
 }
 
 std::string render(const Context& context, const Problem& problem) {

@@ -106,7 +106,7 @@ std::string shares_text(const Context& context, const doubt::Doubted& doubted) {
     const Working& working = doubted.working;
     const Output& output = working.outputs[one.output];
     const Kind kind = std::get<AnyQuantity>(output.value).kind;
-    const Kind of_doubt = kind == Kind::temperature ? Kind::temperature_rise : kind;
+    const Kind of_doubt = difference_kind(kind);
     Table table;
     for (const doubt::Share& share : one.shares)
       table.rows.push_back({working.inputs[share.input].symbol, working.inputs[share.input].name,

@@ -8,44 +8,21 @@
 #include "drawing/bars.h"
 #include "drawing/bench_pictures.h"
 #include "drawing/end_view.h"
+#include "drawing/list_samples.h"
 
 namespace flatwise::drawing {
 namespace {
 
-constexpr double kTight = 1e-9;  // mm; 1e-11 of a drawing, some hundred roundings.
 constexpr double kWidth = 92;
 
 Shaft nine() { return *Shaft::make(sample_shaft()); }
 
-std::vector<Path> paths(const DisplayList& list, const std::string& id) {
-  std::vector<Path> out;
-  for (const Item& item : list.items)
-    if (const auto* path = std::get_if<Path>(&item); path != nullptr && path->id == id) out.push_back(*path);
-  return out;
-}
-std::vector<Arc> arcs(const DisplayList& list, const std::string& id) {
-  std::vector<Arc> out;
-  for (const Item& item : list.items)
-    if (const auto* a = std::get_if<Arc>(&item); a != nullptr && a->id == id) out.push_back(*a);
-  return out;
-}
+std::vector<Arc> arcs(const DisplayList& list, const std::string& id) { return items_of<Arc>(list, id); }
 double left(const Path& path) { return std::ranges::min(path.points, {}, &Point::x).x; }
 double right(const Path& path) { return std::ranges::max(path.points, {}, &Point::x).x; }
 double top(const Path& path) { return std::ranges::min(path.points, {}, &Point::y).y; }
 double bottom(const Path& path) { return std::ranges::max(path.points, {}, &Point::y).y; }
 double x_of(const DisplayList& list, const std::string& id) { return left(paths(list, id).at(0)); }
-
-bool inside(const DisplayList& list) {
-  const auto in = [&](Point p) {
-    return p.x >= -kTight && p.x <= list.width + kTight && p.y >= -kTight && p.y <= list.height + kTight;
-  };
-  return std::ranges::all_of(list.items, [&](const Item& item) {
-    if (const auto* path = std::get_if<Path>(&item)) return std::ranges::all_of(path->points, in);
-    if (const auto* arc = std::get_if<Arc>(&item)) return in(arc->centre);
-    const auto* text = std::get_if<Text>(&item);
-    return text == nullptr || in(text->at);
-  });
-}
 
 // Source: closed form: places on the bar are proportional to the figures; a third of the tolerance in is a third of the way.
 // Tolerance: kTight.

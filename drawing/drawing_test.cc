@@ -9,6 +9,7 @@
 
 #include "core/shaft/shaft_samples.h"
 #include "drawing/end_view.h"
+#include "drawing/list_samples.h"
 #include "drawing/outline.h"
 #include "drawing/pen.h"
 #include "drawing/section.h"
@@ -18,8 +19,6 @@
 namespace flatwise::drawing {
 namespace {
 
-constexpr double kTight = 1e-9;  // mm; 1e-12 of a page, some thousand roundings.
-
 Shaft nine() { return *Shaft::make(sample_shaft()); }
 
 std::vector<RotorMarks> marks_at(int rotors, double step_degrees) {
@@ -28,12 +27,6 @@ std::vector<RotorMarks> marks_at(int rotors, double step_degrees) {
   return marks;
 }
 
-std::vector<Path> paths(const DisplayList& list, const std::string& id) {
-  std::vector<Path> out;
-  for (const Item& item : list.items)
-    if (const auto* path = std::get_if<Path>(&item); path != nullptr && path->id == id) out.push_back(*path);
-  return out;
-}
 Arc arc(const DisplayList& list, const std::string& id) {
   for (const Item& item : list.items)
     if (const auto* a = std::get_if<Arc>(&item); a != nullptr && a->id == id) return *a;

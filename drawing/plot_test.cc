@@ -7,38 +7,15 @@
 #include <cmath>
 
 #include "drawing/couple_arrows.h"
+#include "drawing/list_samples.h"
 
 namespace flatwise::drawing {
 namespace {
 
-constexpr double kTight = 1e-9;  // mm
-
-std::vector<Path> paths(const DisplayList& list, const std::string& id) {
-  std::vector<Path> out;
-  for (const Item& item : list.items)
-    if (const auto* path = std::get_if<Path>(&item); path != nullptr && path->id == id) out.push_back(*path);
-  return out;
-}
-std::vector<Text> texts(const DisplayList& list) {
-  std::vector<Text> out;
-  for (const Item& item : list.items)
-    if (const auto* text = std::get_if<Text>(&item)) out.push_back(*text);
-  return out;
-}
+std::vector<Text> texts(const DisplayList& list) { return items_of<Text>(list); }
 const Text* text_of(const std::vector<Text>& all, const std::string& words) {
   const auto found = std::ranges::find(all, words, &Text::text);
   return found == all.end() ? nullptr : &*found;
-}
-bool inside(const DisplayList& list) {
-  const auto in = [&](Point p) {
-    return p.x >= -kTight && p.x <= list.width + kTight && p.y >= -kTight && p.y <= list.height + kTight;
-  };
-  return std::ranges::all_of(list.items, [&](const Item& item) {
-    if (const auto* path = std::get_if<Path>(&item)) return std::ranges::all_of(path->points, in);
-    if (const auto* arc = std::get_if<Arc>(&item)) return in(arc->centre);
-    const auto* text = std::get_if<Text>(&item);
-    return text == nullptr || in(text->at);
-  });
 }
 
 Plot sample() {

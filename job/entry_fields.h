@@ -50,6 +50,8 @@ inline constexpr std::array<Words, 3> kRings{"outer", "inner", "not_seen"};
 inline constexpr std::array<Words, 2> kTools{"wrench", "bar"};
 inline constexpr std::array<Words, 4> kRun{"room", "hanger", "vibration", "minutes"};
 inline constexpr std::array<Words, 3> kRoles{"bench", "lead", "owner"};
+/// In the order of MoveReason; "job" is the record's own and is not sent.
+inline constexpr std::array<Words, 5> kMoveReasons{"counted", "job", "ordered", "received", "scrapped"};
 inline constexpr std::array<Words, 7> kUses{"bore_gauge", "thermometer", "length",         "feeler",
                                             "wrench",     "press_gauge", "vibration_meter"};
 inline constexpr std::array<Words, 3> kPhotos{"image/jpeg", "image/png", "image/webp"};

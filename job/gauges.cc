@@ -44,10 +44,7 @@ Kind shows(Gauge::Use use) {
   }
 }
 
-Kind step_of_scale(Gauge::Use use) {
-  const Kind shown = shows(use);
-  return shown == Kind::temperature ? Kind::temperature_rise : shown;
-}
+Kind step_of_scale(Gauge::Use use) { return difference_kind(shows(use)); }
 
 void certify_for(Gauge& gauge, Day day) {
   if (gauge.certificates.empty()) return;

@@ -19,6 +19,9 @@ struct Shown {
   std::string about;  ///< Plane, nut, tray, joint: what tells it from its neighbours; may be empty.
   WorkingPtr working;
   std::optional<Answer> answer = std::nullopt;  ///< What its answer is worth with the gauge that took it (take_judged).
+
+  /// The answer that counts: that one, else the working's own; none where nothing was judged.
+  [[nodiscard]] std::optional<Answer> counts() const { return answer ? answer : working->answer; }
 };
 
 struct StageReport {

@@ -202,7 +202,7 @@ std::string run_line(const Source& from, const job::Shown& shown) {
     args.emplace_back("part", from.job().shaft.stations()[static_cast<std::size_t>(shown.where.number) - 1].label);
   if (const Input* limit = working.input("greatest")) args.emplace_back("limit", std::get<AnyQuantity>(limit->value));
   constexpr std::array<const char*, 3> kAnswers{"answer.in", "answer.out", "answer.cannot_tell"};
-  if (const auto answer = shown.answer ? shown.answer : working.answer)
+  if (const auto answer = shown.counts())
     args.emplace_back("answer", Word{kAnswers[static_cast<std::size_t>(*answer)]});
   return from.say({working.figure == "run-rise" ? Code{"paper.run_rise"} : Code{"paper.run_vibration"}, args});
 }

@@ -1,6 +1,5 @@
 // Parts: what lies on the shelf, what jobs still take of it, and every move with its reason.
 #include <algorithm>
-#include <array>
 #include <map>
 #include <memory>
 #include <nlohmann/json.hpp>
@@ -20,8 +19,6 @@ namespace fields = job::fields;
 using job::MoveReason;
 
 constexpr int kMostPieces = 1'000'000;
-// In the order of MoveReason; "job" is the record's own and may not be sent.
-constexpr std::array<std::string_view, 5> kReasons{"counted", "job", "ordered", "received", "scrapped"};
 
 Reply stock_reply(const Call& call, int status) {
   const auto workshop = call.store.workshop();
@@ -44,7 +41,7 @@ std::optional<Problem> problem_of_move(const job::StockMove& move) {
   const auto wrong = [&](std::string_view field, int given) {
     return problem_of(
         Code{"http.not_such_a_move"}, std::string{field}, std::to_string(given),
-        {{"reason", Word{"stock_reason." + std::string{kReasons[static_cast<std::size_t>(move.reason)]}}}});
+        {{"reason", Word{"stock_reason." + std::string{fields::kMoveReasons[static_cast<std::size_t>(move.reason)]}}}});
   };
   const bool counted = move.reason == MoveReason::counted;
   if (counted != move.counted.has_value()) return wrong("counted", move.counted.value_or(0));
@@ -97,7 +94,7 @@ Reply post_stock(const Call& call) {
   input(id_field("id"), move.id);
   input(id_field("by"), move.by);
   input(fields::text("part_number", 1, 80), move.part_number);
-  input(fields::word("reason", kReasons), move.reason);
+  input(fields::word("reason", fields::kMoveReasons), move.reason);
   input(fields::whole("shelf", -kMostPieces, kMostPieces), move.shelf);
   input(fields::whole("order", -kMostPieces, kMostPieces), move.order);
   input(fields::whole("counted", 0, kMostPieces), move.counted);

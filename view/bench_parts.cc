@@ -115,7 +115,7 @@ Json findings_block(const Screen& screen, const std::vector<const Finding*>& fin
 
 Json measured_block(const Screen& screen, const MeasuredIs& is) {
   constexpr double kBar = 92;
-  const Answer answer = is.shown.answer.value_or(is.shown.working->answer.value_or(Answer::cannot_tell));
+  const Answer answer = is.shown.counts().value_or(Answer::cannot_tell);
   const std::string answer_text = answer_word(answer, screen.voice);
   AnswerIs block{.sign = sign_of(answer),
                  .word = is.plane.empty() ? answer_text

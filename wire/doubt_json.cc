@@ -6,11 +6,8 @@
 namespace flatwise::wire {
 namespace {
 
-/// A doubt of a temperature is a rise.
-Kind kind_of_doubt(Kind kind) { return kind == Kind::temperature ? Kind::temperature_rise : kind; }
-
 Json share_json(const doubt::Share& share, const Working& working, Kind kind) {
-  const Kind of_doubt = kind_of_doubt(kind);
+  const Kind of_doubt = difference_kind(kind);
   Json json{{"input", working.inputs[share.input].name}, {"place", share.input}, {"part", share.part}};
   json[value_key(of_doubt, "moves")] = share.moves_si;
   json[value_key(of_doubt, "without")] = share.without_si;
@@ -21,7 +18,7 @@ Json share_json(const doubt::Share& share, const Working& working, Kind kind) {
 Json drawn_json(const doubt::Drawn& drawn, Kind kind) {
   Json json;
   json[value_key(kind, "mean")] = drawn.mean_si;
-  json[value_key(kind_of_doubt(kind), "standard")] = drawn.standard_si;
+  json[value_key(difference_kind(kind), "standard")] = drawn.standard_si;
   json[value_key(kind, "low")] = drawn.low_si;
   json[value_key(kind, "high")] = drawn.high_si;
   return json;
@@ -31,8 +28,8 @@ Json output_json(const doubt::DoubtedOutput& out, const Working& working) {
   const Output& shown = working.outputs[out.output];
   const Kind kind = std::get<AnyQuantity>(shown.value).kind;
   Json json{{"output", shown.name}, {"linear_holds", out.linear_holds}};
-  json["linear"][value_key(kind_of_doubt(kind), "standard")] = out.linear.standard_si;
-  json["linear"][value_key(kind_of_doubt(kind), "expanded")] = out.linear.expanded_si;
+  json["linear"][value_key(difference_kind(kind), "standard")] = out.linear.standard_si;
+  json["linear"][value_key(difference_kind(kind), "expanded")] = out.linear.expanded_si;
   if (out.linear.degrees_of_freedom) json["linear"]["degrees_of_freedom"] = *out.linear.degrees_of_freedom;
   if (out.drawn) json["drawn"] = drawn_json(*out.drawn, kind);
   json["shares"] = Json::array();

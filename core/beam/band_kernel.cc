@@ -8,35 +8,63 @@ namespace {
 using Eight = double __attribute__((vector_size(64), aligned(8), may_alias));
 static_assert(sizeof(Eight) == kSpeedsAtOnce * sizeof(double));
 
+/// A symmetric block of 2 x 2, or its inverse: (first, between, second).
+struct Symmetric {
+  Eight a, b, c;
+};
+/// A block of 2 x 2 by rows.
+struct Full {
+  Eight v00, v01, v10, v11;
+};
+
+/// K - w² M + w G of a node.
+inline Symmetric own_block(const Band& band, int node, const Eight& w, const Eight& w2) {
+  const double *k = band.k_diagonal + 3 * node, *m = band.m_diagonal + 3 * node;
+  return {k[0] - w2 * m[0], k[1] - w2 * m[1], k[2] - w2 * m[2] + w * band.g[node]};
+}
+/// The block between a node and the one before it.
+inline Full block_before(const Band& band, int node, const Eight& w2) {
+  const double *k = band.k_next + 4 * (node - 1), *m = band.m_next + 4 * (node - 1);
+  return {k[0] - w2 * m[0], k[1] - w2 * m[1], k[2] - w2 * m[2], k[3] - w2 * m[3]};
+}
+inline Full times(const Symmetric& i, const Full& o) {
+  return {i.a * o.v00 + i.b * o.v10, i.a * o.v01 + i.b * o.v11, i.b * o.v00 + i.c * o.v10, i.b * o.v01 + i.c * o.v11};
+}
+/// Takes from a block what the eliminated node before it holds: o^T t, with t its inverse times o.
+inline void eliminate(Symmetric& block, const Full& o, const Full& t) {
+  block.a -= o.v00 * t.v00 + o.v10 * t.v10;
+  block.b -= o.v00 * t.v01 + o.v10 * t.v11;
+  block.c -= o.v01 * t.v01 + o.v11 * t.v11;
+}
+inline Symmetric inverse(const Symmetric& block, const Eight& one_over) {
+  return {block.c * one_over, -block.b * one_over, block.a * one_over};
+}
+
 }  // namespace
 
 void solve_eight(const Band& band, const BandLoad& load, const Speeds& speeds, double* work, double* x) {
   const Eight w = *reinterpret_cast<const Eight*>(speeds.w), w2 = w * w;
   const Eight square = *reinterpret_cast<const Eight*>(speeds.square);
   const Eight once = *reinterpret_cast<const Eight*>(speeds.once);
-  Eight i00{}, i01{}, i11{}, y0{}, y1{}, y2{}, y3{};
+  Symmetric inv{};
+  Eight y0{}, y1{}, y2{}, y3{};
   Eight* kept = reinterpret_cast<Eight*>(work);
   for (int node = 0; node < band.nodes; ++node) {
-    const double *k = band.k_diagonal + 3 * node, *m = band.m_diagonal + 3 * node;
     const double *p = load.by_square + 4 * node, *q = load.by_speed + 4 * node;
-    Eight a = k[0] - w2 * m[0], b = k[1] - w2 * m[1], c = k[2] - w2 * m[2] + w * band.g[node];
+    Symmetric block = own_block(band, node, w, w2);
     Eight r0 = square * p[0] + once * q[0], r1 = square * p[1] + once * q[1];
     Eight r2 = square * p[2] + once * q[2], r3 = square * p[3] + once * q[3];
     if (node > 0) {
-      const double *kn = band.k_next + 4 * (node - 1), *mn = band.m_next + 4 * (node - 1);
-      const Eight o00 = kn[0] - w2 * mn[0], o01 = kn[1] - w2 * mn[1];
-      const Eight o10 = kn[2] - w2 * mn[2], o11 = kn[3] - w2 * mn[3];
-      const Eight t00 = i00 * o00 + i01 * o10, t01 = i00 * o01 + i01 * o11;
-      const Eight t10 = i01 * o00 + i11 * o10, t11 = i01 * o01 + i11 * o11;
-      a -= o00 * t00 + o10 * t10, b -= o00 * t01 + o10 * t11, c -= o01 * t01 + o11 * t11;
-      r0 -= o00 * y0 + o10 * y2, r1 -= o00 * y1 + o10 * y3;
-      r2 -= o01 * y0 + o11 * y2, r3 -= o01 * y1 + o11 * y3;
-      kept[4] = t00, kept[5] = t01, kept[6] = t10, kept[7] = t11;
+      const Full o = block_before(band, node, w2), t = times(inv, o);
+      eliminate(block, o, t);
+      r0 -= o.v00 * y0 + o.v10 * y2, r1 -= o.v00 * y1 + o.v10 * y3;
+      r2 -= o.v01 * y0 + o.v11 * y2, r3 -= o.v01 * y1 + o.v11 * y3;
+      kept[4] = t.v00, kept[5] = t.v01, kept[6] = t.v10, kept[7] = t.v11;
       kept += 8;
     }
-    const Eight one_over = 1.0 / (a * c - b * b);
-    i00 = c * one_over, i01 = -b * one_over, i11 = a * one_over;
-    y0 = i00 * r0 + i01 * r2, y1 = i00 * r1 + i01 * r3, y2 = i01 * r0 + i11 * r2, y3 = i01 * r1 + i11 * r3;
+    inv = inverse(block, 1.0 / (block.a * block.c - block.b * block.b));
+    y0 = inv.a * r0 + inv.b * r2, y1 = inv.a * r1 + inv.b * r3;
+    y2 = inv.b * r0 + inv.c * r2, y3 = inv.b * r1 + inv.c * r3;
     kept[0] = y0, kept[1] = y1, kept[2] = y2, kept[3] = y3;
   }
   Eight* out = reinterpret_cast<Eight*>(x) + 4 * (band.nodes - 1);
@@ -54,22 +82,18 @@ void solve_eight(const Band& band, const BandLoad& load, const Speeds& speeds, d
 void count_eight(const Band& band, const double* speeds, double* counts, double* least) {
   const Eight w = *reinterpret_cast<const Eight*>(speeds), w2 = w * w;
   const Eight none{}, one = none + 1.0, two = none + 2.0;
-  Eight i00{}, i01{}, i11{}, found{}, weakest = one;
+  Symmetric inv{};
+  Eight found{}, weakest = one;
   for (int node = 0; node < band.nodes; ++node) {
-    const double *k = band.k_diagonal + 3 * node, *m = band.m_diagonal + 3 * node;
-    Eight a = k[0] - w2 * m[0], b = k[1] - w2 * m[1], c = k[2] - w2 * m[2] + w * band.g[node];
+    Symmetric block = own_block(band, node, w, w2);
     if (node > 0) {
-      const double *kn = band.k_next + 4 * (node - 1), *mn = band.m_next + 4 * (node - 1);
-      const Eight o00 = kn[0] - w2 * mn[0], o01 = kn[1] - w2 * mn[1];
-      const Eight o10 = kn[2] - w2 * mn[2], o11 = kn[3] - w2 * mn[3];
-      const Eight t00 = i00 * o00 + i01 * o10, t01 = i00 * o01 + i01 * o11;
-      const Eight t10 = i01 * o00 + i11 * o10, t11 = i01 * o01 + i11 * o11;
-      a -= o00 * t00 + o10 * t10, b -= o00 * t01 + o10 * t11, c -= o01 * t01 + o11 * t11;
+      const Full o = block_before(band, node, w2);
+      eliminate(block, o, times(inv, o));
     }
-    const Eight ac = a * c, bb = b * b, det = ac - bb, one_over = 1.0 / det;
-    i00 = c * one_over, i01 = -b * one_over, i11 = a * one_over;
+    const Eight ac = block.a * block.c, bb = block.b * block.b, det = ac - bb;
+    inv = inverse(block, 1.0 / det);
     // A block of two: signs differ where the determinant is negative, else both are the sign of a.
-    found += det < none ? one : (a < none ? two : none);
+    found += det < none ? one : (block.a < none ? two : none);
     const Eight size = (det < none ? -det : det) / ((ac < none ? -ac : ac) + bb);
     weakest = size < weakest ? size : weakest;
   }

@@ -22,18 +22,12 @@ struct Bracket {
 
 class Search {
  public:
-  Search(const Mesh& mesh, Whirl whirl, lanes::Width width)
-      : nodes_{mesh.nodes()}, width_{width}, pencil_{mesh.pencil(whirl)} {}
+  Search(const Mesh& mesh, Whirl whirl, lanes::Width width) : width_{width}, pencil_{mesh.pencil(whirl)} {}
 
   /// How many lie under each of eight speeds. A speed at which a part of the shaft stands on the edge is moved by a hair
   /// where that is allowed: its pivots say nothing there.
   EightSpeeds count(EightSpeeds& speeds, bool may_move) const {
-    const Band band{nodes_,
-                    pencil_.k_diagonal.data(),
-                    pencil_.m_diagonal.data(),
-                    pencil_.k_next.data(),
-                    pencil_.m_next.data(),
-                    pencil_.g.data()};
+    const Band band = pencil_.band();
     EightSpeeds counts, least;
     for (int go = 1; go <= 8; ++go) {
       FLATWISE_PICK(width_, count_eight)(band, speeds.data(), counts.data(), least.data());
@@ -75,7 +69,6 @@ class Search {
                          : b.above * std::exp2(static_cast<double>(i) - kSpeedsAtOnce);
     return s;
   }
-  int nodes_;
   lanes::Width width_;
   Pencil pencil_;
 };

@@ -13,6 +13,7 @@
 namespace flatwise::beam {
 
 using Phasor = std::complex<double>;
+struct Band;
 
 /// Symmetric 4 x 4 over (out, slope) at A and (out, slope) at B.
 struct ElementMatrix {
@@ -42,6 +43,7 @@ enum class Whirl {
 
 /// Block tridiagonal symmetric pencil K - w² M + w G: for node i the block (uu, us, ss), then the block to node i + 1 by rows.
 struct Pencil {
+  [[nodiscard]] Band band() const;             ///< The same for the kernels; it points into this one.
   std::vector<double> k_diagonal, m_diagonal;  ///< 3 a node.
   std::vector<double> k_next, m_next;          ///< 4 a node; the last is nought.
   std::vector<double> g;                       ///< 1 a node, in ss.

@@ -1,3 +1,4 @@
+#include "core/beam/band_kernel.h"
 #include "core/beam/mesh.h"
 
 namespace flatwise::beam {
@@ -59,6 +60,10 @@ Pencil Mesh::pencil(Whirl whirl) const {
         if (row == 1) p.g[node] = 0;
       }
   return p;
+}
+
+Band Pencil::band() const {
+  return {static_cast<int>(g.size()), k_diagonal.data(), m_diagonal.data(), k_next.data(), m_next.data(), g.data()};
 }
 
 }  // namespace flatwise::beam

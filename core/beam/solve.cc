@@ -21,12 +21,7 @@ Solver::Solver(const Mesh& mesh, Whirl whirl, NodeLoads loads, lanes::Width widt
 }
 
 void Solver::solve(const double* w, const double* square, const double* once) {
-  const Band band{nodes_,
-                  pencil_.k_diagonal.data(),
-                  pencil_.m_diagonal.data(),
-                  pencil_.k_next.data(),
-                  pencil_.m_next.data(),
-                  pencil_.g.data()};
+  const Band band = pencil_.band();
   const BandLoad load{loads_.by_square.data(), loads_.by_speed.data()};
   FLATWISE_PICK(width_, solve_eight)(band, load, Speeds{w, square, once}, work_.data(), x_.data());
 }

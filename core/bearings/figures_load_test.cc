@@ -11,16 +11,7 @@ namespace flatwise::bearings {
 namespace {
 
 Results<Working> example_with(std::string_view figure, const std::vector<std::string_view>& changes) {
-  const FigureSpec& spec = figure_named(figures(), figure);
-  std::vector<Input> inputs = inputs_of(spec, spec.example.inputs);
-  for (const Input& change : inputs_of(spec, changes)) {
-    std::erase_if(inputs, [&](const Input& i) { return i.name == change.name; });
-    inputs.push_back(change);
-  }
-  return evaluate(spec, inputs);
-}
-bool says(const Results<Working>& working, std::string_view code) {
-  return working && std::ranges::any_of(working->findings, [&](const Finding& f) { return f.code.id() == code; });
+  return flatwise::example_with(figure_named(figures(), figure), changes);
 }
 
 // Source: Stribeck's 4.38 for ten balls, one on the load line: 10 kN press it with 4.38 kN. Tolerance: half the last digit.

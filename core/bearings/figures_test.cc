@@ -13,16 +13,7 @@ namespace {
 
 const FigureSpec& spec_of(std::string_view name) { return figure_named(figures(), name); }
 Results<Working> example_with(std::string_view figure, const std::vector<std::string_view>& changes) {
-  const FigureSpec& spec = spec_of(figure);
-  std::vector<Input> inputs = inputs_of(spec, spec.example.inputs);
-  for (const Input& change : inputs_of(spec, changes)) {
-    std::erase_if(inputs, [&](const Input& i) { return i.name == change.name; });
-    inputs.push_back(change);
-  }
-  return evaluate(spec, inputs);
-}
-bool says(const Results<Working>& working, std::string_view code) {
-  return working && std::ranges::any_of(working->findings, [&](const Finding& f) { return f.code.id() == code; });
+  return flatwise::example_with(spec_of(figure), changes);
 }
 
 // Source: a bearing worked by hand with the formulas: 55 x 100, ten balls of 14.288 mm, groove 0.52, dial at 4 5/8 in; 0.0040 in

@@ -67,7 +67,7 @@ void say_what_to_measure(const Working& working, const DoubtedOutput& main, std:
   if (main.shares.empty() || main.shares.front().part < kWorthIt) return;
   const Share& most = main.shares.front();
   const Kind kind = std::get<AnyQuantity>(working.outputs[main.output].value).kind;
-  const Kind of_doubt = kind == Kind::temperature ? Kind::temperature_rise : kind;
+  const Kind of_doubt = difference_kind(kind);
   findings.push_back({Code{"doubt.measure_first"},
                       Severity::note,
                       {{"input", Word{"figure." + working.figure + "." + working.inputs[most.input].name}},

@@ -49,7 +49,7 @@ const InputSpec* quantity_named(const FigureSpec& spec, std::string_view name) {
 /// Expanded uncertainty in SI: a quantity of the input's kind, or a share of its value.
 Result<double> expanded_of(std::string_view text, const InputSpec& spec, const Input& input) {
   const bool share = text.ends_with('%') && spec.kind != Kind::ratio;
-  const Kind kind = share ? Kind::ratio : spec.kind == Kind::temperature ? Kind::temperature_rise : spec.kind;
+  const Kind kind = share ? Kind::ratio : difference_kind(spec.kind);
   const Result<Entered> read = parse_quantity(text, kind, spec.name);
   if (!read) return tl::unexpected(read.error());
   const double expanded = share ? read->value.si * std::abs(std::get<AnyQuantity>(input.value).si) : read->value.si;

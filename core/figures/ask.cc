@@ -25,18 +25,4 @@ Result<Input> read_input(const FigureSpec& spec, std::string_view text) {
   return input;
 }
 
-Results<Working> ask(const FigureSpec& spec, std::span<const std::string> texts) {
-  std::vector<Input> inputs;
-  std::vector<Problem> problems;
-  for (const std::string& text : texts) {
-    Result<Input> input = read_input(spec, text);
-    if (input)
-      inputs.push_back(*std::move(input));
-    else
-      problems.push_back(std::move(input.error()));
-  }
-  if (!problems.empty()) return tl::unexpected(std::move(problems));
-  return evaluate(spec, std::move(inputs));
-}
-
 }  // namespace flatwise

@@ -15,13 +15,7 @@ const FigureSpec& spec_of(std::string_view name) { return figure_named(figures()
 
 // The example's inputs with one of them changed: "hub-yield=20 MPa".
 Results<Working> example_with(std::string_view figure, const std::vector<std::string_view>& changes) {
-  const auto& spec = spec_of(figure);
-  auto inputs = inputs_of(spec, spec.example.inputs);
-  for (const Input& change : inputs_of(spec, changes)) {
-    std::erase_if(inputs, [&](const Input& i) { return i.name == change.name; });
-    inputs.push_back(change);
-  }
-  return evaluate(spec, inputs);
+  return flatwise::example_with(spec_of(figure), changes);
 }
 Results<Working> example_without(std::string_view figure, std::string_view name) {
   const auto& spec = spec_of(figure);
@@ -30,9 +24,6 @@ Results<Working> example_without(std::string_view figure, std::string_view name)
   return evaluate(spec, inputs);
 }
 
-bool says(const Results<Working>& working, std::string_view code) {
-  return working && std::ranges::any_of(working->findings, [&](const Finding& f) { return f.code.id() == code; });
-}
 // What the finding of a code says to do; empty when there is none.
 std::string advice(const Results<Working>& working, std::string_view code) {
   const auto it = std::ranges::find_if(working->findings, [&](const Finding& f) { return f.code.id() == code; });

@@ -89,6 +89,11 @@ struct Entered {
 
 /// Stable lower-case name of a kind ("length", "temperature_rise"): used in JSON, schema and error arguments.
 [[nodiscard]] std::string_view kind_name(Kind kind);
+/// Kind of the difference between two values of a kind: of temperatures a rise, else the kind itself. A doubt, a step of a scale
+/// and a deviation are such differences.
+[[nodiscard]] constexpr Kind difference_kind(Kind kind) {
+  return kind == Kind::temperature ? Kind::temperature_rise : kind;
+}
 /// Suffix that JSON fields carry for this kind ("_m", "_rad", "_n_m"); count, ratio and money have "", "", "".
 [[nodiscard]] std::string_view si_suffix(Kind kind);
 

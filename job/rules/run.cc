@@ -42,7 +42,7 @@ void add_read(const Facts& facts, std::string_view name, const std::string& pref
   in.push_back(measured(name, value, read.gauge.empty() ? place : place + ", " + read.gauge, read.value.typed));
   const Gauge* gauge = find_gauge(facts.workshop, read.gauge);
   if (gauge == nullptr) return;
-  const Kind step = value.kind == Kind::temperature ? Kind::temperature_rise : value.kind;
+  const Kind step = difference_kind(value.kind);
   const double calibration = gauge->calibration_expanded_si * (gauge->relative ? value.si : 1);
   in.push_back(gauge_input(prefix + "calibration", {calibration, step}, *gauge));
   in.push_back(gauge_input(prefix + "resolution", {gauge->resolution_si, step}, *gauge));

@@ -1,8 +1,8 @@
 // stock.cc: what lies on the shelf: moves that are only added, and the level they come to.
 #include <algorithm>
-#include <array>
 #include <chrono>
 
+#include "job/entry_fields.h"
 #include "store/sqlite/names.h"
 #include "store/sqlite/store.h"
 
@@ -13,8 +13,7 @@ using job::StockMove;
 using enum StoreFault::Kind;
 
 namespace {
-constexpr std::array<std::string_view, 5> kReasons{"counted", "job", "ordered", "received", "scrapped"};
-std::string_view name_of(MoveReason reason) { return kReasons.at(static_cast<std::size_t>(reason)); }
+std::string_view name_of(MoveReason reason) { return job::fields::kMoveReasons.at(static_cast<std::size_t>(reason)); }
 
 job::Instant now() {
   using namespace std::chrono;
@@ -23,7 +22,7 @@ job::Instant now() {
 
 StockMove move_of(const Query& row) {
   StockMove m{row.text(0), row.text(1), row.number(2), row.number(3), row.text(4), {row.whole(5)}, row.text(6)};
-  m.reason = static_cast<MoveReason>(place_in(kReasons, row.text(7)));
+  m.reason = static_cast<MoveReason>(place_in(job::fields::kMoveReasons, row.text(7)));
   if (!row.none(8)) m.counted = row.number(8);
   return m;
 }

@@ -7,12 +7,11 @@
 #include <iostream>
 #include <nlohmann/json.hpp>
 
-#include "definition/read.h"
 #include "job/bench_entries.h"
 #include "job/judge.h"
 #include "record/entry_json.h"
 #include "tests/api/house.h"
-#include "tests/rebuilds/simulate.h"
+#include "tests/rebuilds/files.h"
 #include "wire/json.h"
 
 namespace flatwise::api_test {
@@ -20,32 +19,7 @@ namespace {
 
 using nlohmann::json;
 
-struct Files {
-  Shaft shaft;
-  Workshop workshop;
-  Bench bench;
-  std::string toml;
-};
-
-/// The files of a rebuild; a value that the reader refuses by name is corrected, as anybody would.
-std::optional<Files> read(const rebuilds::Rebuild& rebuild) {
-  rebuilds::Texts texts = rebuilds::texts_of(rebuild);
-  const auto shaft = definition::read_shaft(texts.shaft, "shaft.toml");
-  const auto shop = definition::read_workshop(texts.workshop, "workshop.toml");
-  if (!shaft || !shop) return std::nullopt;
-  const auto bench_of = [&] {
-    return definition::read_bench(texts.readings, "readings.toml", *shaft, *shop, job::question_ids());
-  };
-  auto bench = bench_of();
-  for (const rebuilds::Mistake& m : rebuild.mistakes) {
-    const std::size_t at = m.typed.empty() ? std::string::npos : texts.readings.find("\"" + m.typed + "\"");
-    if (bench || at == std::string::npos) continue;
-    texts.readings.replace(at + 1, m.typed.size(), m.right);
-    bench = bench_of();
-  }
-  if (!bench) return std::nullopt;
-  return Files{*shaft, *shop, *bench, texts.shaft};
-}
+using rebuilds::Files;
 
 job::Instant noon_of(Day day) {
   const std::chrono::year_month_day date{std::chrono::year{day.year},
@@ -66,7 +40,7 @@ class CatchRate : public testing::Test {
     EXPECT_TRUE(house_.other().put_workshop(files.workshop));
     const std::string shaft = fresh_id(), version = fresh_id(), machine = fresh_id(), job = fresh_id();
     send("/api/shafts",
-         {{"id", version}, {"shaft", shaft}, {"by", house_.known().lead}, {"seen", 0}, {"toml", files.toml}});
+         {{"id", version}, {"shaft", shaft}, {"by", house_.known().lead}, {"seen", 0}, {"toml", files.texts.shaft}});
     send("/api/machines",
          {{"id", machine}, {"customer", house_.known().customer}, {"name", "Simulated"}, {"shaft", shaft}});
     std::vector<job::EntryBody> bodies{job::BookedIn{std::to_string(1000 + number), machine, version, {}, {}, {}}};
@@ -103,7 +77,7 @@ TEST_F(CatchRate, OverTheApiTheSameIsCaught) {
   int same = 0, kept_out = 0, refused = 0;
   for (int i = 0; i < kRebuilds; ++i) {
     const rebuilds::Rebuild rebuild = rebuilds::make_rebuild(1 + static_cast<unsigned long long>(i));
-    const auto files = read(rebuild);
+    const auto files = rebuilds::files_of(rebuild);
     ASSERT_TRUE(files) << "seed " << i + 1;
     const std::string sent = record(*files, i);
     if (sent.empty() && why_not_ == "record.not_possible") {  // Typed in the wrong unit: named at once, and not taken.

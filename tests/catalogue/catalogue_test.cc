@@ -11,7 +11,7 @@
 #include <set>
 #include <string>
 
-#include "core/figures/ask.h"
+#include "core/doubt/doubt.h"
 #include "core/figures/catalogue.h"
 #include "core/units/format.h"
 #include "core/units/parse.h"
@@ -19,6 +19,13 @@
 
 namespace flatwise {
 namespace {
+
+/// As the shell, the page and the API ask.
+Results<Working> asked(const FigureSpec& spec, std::span<const std::string> texts) {
+  auto answer = doubt::ask_with_doubt(spec, texts);
+  if (!answer) return tl::unexpected(std::move(answer.error()));
+  return std::move(answer->working);
+}
 
 std::vector<std::string> texts(const Example& example) { return {example.inputs.begin(), example.inputs.end()}; }
 
@@ -47,7 +54,7 @@ class EachFigure : public ::testing::TestWithParam<const FigureSpec*> {
  protected:
   const FigureSpec& spec() const { return *GetParam(); }
   std::string key() const { return "figure." + std::string{spec().name}; }
-  Results<Working> example() const { return ask(spec(), texts(spec().example)); }
+  Results<Working> example() const { return asked(spec(), texts(spec().example)); }
 };
 
 // Source: the example on the figure's own page; what it rests on is tested in the figure's folder.
@@ -111,7 +118,7 @@ TEST_P(EachFigure, NamesSourcesThatAreListed) {
 TEST_P(EachFigure, RefusesAnInputThatItDoesNotHave) {
   auto inputs = texts(spec().example);
   inputs.emplace_back("no-such-input=1 mm");
-  const auto working = ask(spec(), inputs);
+  const auto working = asked(spec(), inputs);
   ASSERT_FALSE(working.has_value());
   EXPECT_THAT(codes_of(working.error()), ::testing::HasSubstr("figure.input_unknown(no-such-input="));
 }
@@ -133,7 +140,7 @@ TEST_P(EachFigure, RefusesToGuessWhatIsNeeded) {
     if (in.optional || in.assumed) continue;
     auto inputs = texts(spec().example);
     std::erase_if(inputs, [&](const std::string& text) { return text.starts_with(std::string{in.name} + "="); });
-    const auto working = ask(spec(), inputs);
+    const auto working = asked(spec(), inputs);
     ASSERT_FALSE(working.has_value()) << in.name;
     EXPECT_THAT(codes_of(working.error()), ::testing::HasSubstr("(" + std::string{in.name} + "="));
   }
@@ -180,7 +187,7 @@ TEST(Ask, TellsAllThatCannotBeReadAtOnce) {
   const FigureSpec* spec = find_figure("press-force");
   ASSERT_NE(spec, nullptr);
   const std::vector<std::string> inputs{"no equals sign", "=5 mm", "interference-least=twenty", "width=5"};
-  const auto working = ask(*spec, inputs);
+  const auto working = asked(*spec, inputs);
   ASSERT_FALSE(working.has_value());
   EXPECT_EQ(working.error().size(), 4U) << codes_of(working.error());
 }

@@ -3,14 +3,12 @@
 #include <cstdio>
 #include <cstdlib>
 #include <nlohmann/json.hpp>
-#include <optional>
 #include <string>
 
-#include "definition/read.h"
 #include "job/bench_entries.h"
 #include "job/judge.h"
 #include "record/entry_json.h"
-#include "tests/rebuilds/simulate.h"
+#include "tests/rebuilds/files.h"
 #include "view/blocks.h"
 #include "wire/json.h"
 
@@ -18,34 +16,6 @@ namespace {
 
 using flatwise::wire::Json;
 namespace job = flatwise::job;
-
-struct Read {
-  rebuilds::Texts texts;
-  flatwise::Shaft shaft;
-  flatwise::Workshop workshop;
-  flatwise::Bench bench;
-  bool refused = false;  ///< A value typed in the wrong unit was refused by name, and corrected.
-};
-
-std::optional<Read> read(const rebuilds::Rebuild& rebuild) {
-  rebuilds::Texts texts = rebuilds::texts_of(rebuild);
-  const auto shaft = flatwise::definition::read_shaft(texts.shaft, "shaft.toml");
-  const auto shop = flatwise::definition::read_workshop(texts.workshop, "workshop.toml");
-  if (!shaft || !shop) return std::nullopt;
-  const auto bench_of = [&] {
-    return flatwise::definition::read_bench(texts.readings, "readings.toml", *shaft, *shop, job::question_ids());
-  };
-  auto bench = bench_of();
-  const bool refused = !bench;
-  for (const rebuilds::Mistake& m : rebuild.mistakes) {
-    const std::size_t at = m.typed.empty() ? std::string::npos : texts.readings.find("\"" + m.typed + "\"");
-    if (bench || at == std::string::npos) continue;
-    texts.readings.replace(at + 1, m.typed.size(), m.right);
-    bench = bench_of();
-  }
-  if (!bench) return std::nullopt;
-  return Read{texts, *shaft, *shop, *bench, refused};
-}
 
 /// A body with the place where a page asks for it.
 Json placed(const flatwise::Shaft& shaft, const job::EntryBody& body) {
@@ -73,7 +43,7 @@ Json mistakes_of(const rebuilds::Rebuild& rebuild) {
 }
 
 /// The findings of every stage, in the order of the report.
-Json findings_of(const Read& files) {
+Json findings_of(const rebuilds::Files& files) {
   flatwise::Voice voice;
   voice.currency = files.workshop.currency;
   const auto report = job::judge_through({files.shaft, files.workshop, files.bench}, job::Stage::release);
@@ -85,7 +55,7 @@ Json findings_of(const Read& files) {
 
 bool print(unsigned long long seed) {
   const rebuilds::Rebuild rebuild = rebuilds::make_rebuild(seed);
-  const auto files = read(rebuild);
+  const auto files = rebuilds::files_of(rebuild);
   if (!files) return false;
   Json entries = Json::array();
   for (const job::EntryBody& body : job::entries_of(files->shaft, files->bench))

@@ -35,6 +35,19 @@ inline std::vector<Input> inputs_of(const FigureSpec& spec, const std::vector<st
   return inputs;
 }
 
+/// A figure's example with some of its inputs changed or added: {"hub-yield=20 MPa"}.
+inline Results<Working> example_with(const FigureSpec& spec, const std::vector<std::string_view>& changes) {
+  std::vector<Input> inputs = inputs_of(spec, spec.example.inputs);
+  for (const Input& change : inputs_of(spec, changes)) {
+    std::erase_if(inputs, [&](const Input& i) { return i.name == change.name; });
+    inputs.push_back(change);
+  }
+  return evaluate(spec, inputs);
+}
+inline bool says(const Results<Working>& working, std::string_view code) {
+  return working && std::ranges::any_of(working->findings, [&](const Finding& f) { return f.code.id() == code; });
+}
+
 inline std::string text_out(const Working& working, std::string_view name) {
   return std::get<std::string>(working.output(name)->value);
 }
