@@ -65,7 +65,8 @@ Done<std::shared_ptr<const Opened>> Kept::get(job::Store& store, const job::Id& 
 
 Done<job::Appended> Kept::take(job::Store& store, const job::Id& id, std::vector<job::Entry> entries,
                                const std::optional<std::string>& only_if_head) {
-  constexpr int kAttempts = 8;  // Somebody else may write between reading and storing.
+  constexpr int kAttempts = 8;  // Another program may write between reading and storing.
+  const std::scoped_lock turn_taken{turn(id)};
   for (job::Entry& entry : entries) entry.job = id;
   for (int attempt = 1;; ++attempt) {
     const auto since = store.last_change();

@@ -2,6 +2,7 @@
 // entry is taken into is carried on from there. For programs that answer many questions; shared by all their threads.
 #pragma once
 
+#include <array>
 #include <list>
 #include <memory>
 #include <mutex>
@@ -35,9 +36,12 @@ class Kept {
   [[nodiscard]] std::shared_ptr<const Whole> good(job::Store& store, const job::Id& id, std::int64_t sequence);
   [[nodiscard]] std::optional<One> find(const job::Id& id);
   void keep(One one);
+  /// Who holds it writes into the job: threads of this program take turns, so that none is overtaken again and again.
+  [[nodiscard]] std::mutex& turn(const job::Id& id) { return turns_[std::hash<job::Id>{}(id) % turns_.size()]; }
 
   std::size_t most_;
   Definitions definitions_;
+  std::array<std::mutex, 16> turns_;
   std::mutex mutex_;
   std::list<One> kept_;  ///< The one used last stands first.
 };

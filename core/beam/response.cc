@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include "core/beam/critical.h"
 #include "core/beam/solve.h"

@@ -75,7 +75,7 @@ Result<Computed> compute_couple(const Given& in) {
     if (static_cast<double>(rotors) != in.si("rotors"))
       return tl::unexpected(
           Problem{Code{"pattern.not_whole"}, "rotors", {}, {{"value", any_ratio(in.si("rotors"))}}, std::nullopt});
-    if (couples.size() == 1) couples.assign(rotors, couples.front());
+    if (couples.size() == 1) couples = std::vector<double>(rotors, couples.front());
     if (couples.size() != rotors) return tl::unexpected(uneven("couple", couples.size(), rotors));
   }
   PatternTask task{

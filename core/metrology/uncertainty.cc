@@ -1,6 +1,7 @@
 #include "core/metrology/uncertainty.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace flatwise::metrology {
 

@@ -19,9 +19,9 @@ const suites = {
     const { threeWays } = await import('./suites/ways.mjs');
     await threeWays(report, browser, server);
   },
-  half_done: async (report, browser, server) => {
+  half_done: async (report, browser) => {
     const { halfDone } = await import('./suites/half_done.mjs');
-    await halfDone(report, browser, server);
+    await halfDone(report, browser);
   },
   rebuilds: async (report, browser) => {
     const { rebuilds } = await import('./suites/rebuilds.mjs');
