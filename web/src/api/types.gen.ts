@@ -191,6 +191,40 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/shafts/{id}/study": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Ways of one shaft side by side: table, plots, which is best and why */
+        get: operations["study"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/shafts/{id}/study/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The study for the printer and for programs: study.pdf, study.csv, and each plot as PLOT.csv and PLOT.svg */
+        get: operations["studyFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/jobs": {
         parameters: {
             query?: never;
@@ -1812,6 +1846,98 @@ export interface components {
             hash: components["schemas"]["Hash"];
             bytes: number;
         };
+        /** @description One way of the shaft: a name and what is other than in the definition, as typed. pattern: 'facing', 'step 2', or the flat of half A of every rotor ('1 3 4 5 1'). speed: '540 /min'. lean: '3°', of every rotor. clearance: a group of new bearings ('C3'), or the clearance as it runs ('20 µm'). fit: of the hubs ('100 N7'), or the interference ('25 µm'). At least one of the five, or none for the shaft as it is defined. */
+        StudyWayIn: {
+            name: string;
+            pattern?: string;
+            speed?: string;
+            lean?: string;
+            clearance?: string;
+            fit?: string;
+        };
+        /** @description A column. changes: in words; empty for the shaft as it is defined, which 'defined' says too. badge: two or three words in black at the head of the column. The strips have one scale. says: the strip, aloud. */
+        StudyWay: {
+            name: string;
+            asked: components["schemas"]["StudyWayIn"];
+            changes: string[];
+            defined: boolean;
+            advised: boolean;
+            badge?: string;
+            strip: components["schemas"]["DisplayList"];
+            says: string;
+        };
+        /** @description other: in the other units. detail: quiet, at the right edge ('floor: 0.7 ft·lb', 'nothing strikes'). drawing: instead of the value, which then stands beside it; says: the drawing, aloud. bad: this keeps the way from being advised. */
+        StudyCell: {
+            value: string;
+            other?: string;
+            detail?: string;
+            says?: string;
+            drawing?: components["schemas"]["DisplayList"];
+            working?: components["schemas"]["Working"];
+            bad?: boolean;
+        };
+        /** @description One cell a way. form: how large: 'large' is the couple left over; 'words' wrap. Rows in which no way differs from another are left out, but for those of the arrangement. */
+        StudyRow: {
+            /** @enum {string} */
+            key: "couples" | "flats" | "couple" | "hanger" | "gap" | "say" | "build" | "speed" | "lean" | "clearance" | "interference" | "press" | "creep" | "play" | "life" | "balls" | "stress" | "critical" | "words";
+            label: string;
+            detail?: string;
+            /** @enum {string} */
+            form: "drawing" | "large" | "figure" | "words";
+            cells: components["schemas"]["StudyCell"][];
+        };
+        /** @description Title and question are in the drawing already. differs: the ways differ in it; the others may be folded away. csv, svg: addresses under /api. */
+        StudyPlot: {
+            /** @enum {string} */
+            key: "hanger" | "couple" | "response" | "life" | "press" | "play" | "balls";
+            title: string;
+            question: string;
+            differs: boolean;
+            drawing: components["schemas"]["DisplayList"];
+            says: string;
+            note?: string;
+            csv: string;
+            svg: string;
+        };
+        /** @description The advised way by its place among the ways, none where nothing that can be measured sets one apart. does: the line to act on. because: why, in one sentence. waits: that the choice is a change of the definition and waits for the lead. lines: what to write into the definition, where it is another than what stands there. */
+        StudyFinding: {
+            way: number | null;
+            does: string;
+            because: string;
+            waits: string;
+            lines?: string;
+        };
+        /** @description A field of StudyWayIn: what it is called, forms it takes, and what the definition has. */
+        StudyOffer: {
+            /** @enum {string} */
+            field: "pattern" | "speed" | "lean" | "clearance" | "fit";
+            label: string;
+            example: string;
+            defined: string;
+        };
+        /** @description Two to six ways of one shaft side by side. facts: the cells of the title block. csv: the whole table. print: the PDF on either paper. */
+        StudyView: {
+            shaft: components["schemas"]["Id"];
+            name: string;
+            invented: boolean;
+            facts: components["schemas"]["Fact"][];
+            ways: components["schemas"]["StudyWay"][];
+            rows: components["schemas"]["StudyRow"][];
+            plots: components["schemas"]["StudyPlot"][];
+            finding: components["schemas"]["StudyFinding"];
+            workings: {
+                about: string;
+                working: components["schemas"]["Working"];
+            }[];
+            notes: string[];
+            offers: components["schemas"]["StudyOffer"][];
+            most_ways: number;
+            csv: string;
+            print: {
+                a4: string;
+                letter: string;
+            };
+        };
         /** What the other schemas share */
         Common: unknown;
         /**
@@ -3118,6 +3244,158 @@ export interface operations {
             };
             /** @description Not there. */
             404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    study: {
+        parameters: {
+            query?: {
+                /** @description Left out: the shaft as it is defined, facing, an even step and the quietest arrangement, as far as they differ. */
+                ways?: string;
+                /** @description Of the study; left out: shaft and count of ways. */
+                name?: string;
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path: {
+                /** @description A version of a definition. */
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The study */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["StudyView"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field ("ways[1].lean"), the value and what is allowed. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    studyFile: {
+        parameters: {
+            query?: {
+                /** @description Left out: the shaft as it is defined, facing, an even step and the quietest arrangement, as far as they differ. */
+                ways?: string;
+                /** @description Of the study; left out: shaft and count of ways. */
+                name?: string;
+                units?: "metric" | "inch";
+                paper?: "a4" | "letter";
+            };
+            header?: never;
+            path: {
+                /** @description A version of a definition. */
+                id: components["schemas"]["Id"];
+                file: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The file */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": unknown;
+                    "image/svg+xml": unknown;
+                    "text/csv": unknown;
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field ("ways[1].lean"), the value and what is allowed. */
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };
