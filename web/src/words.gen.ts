@@ -132,6 +132,7 @@ export const words = {
   "page.machine.name": "Name of the machine",
   "page.machine.hours": "Hour meter",
   "page.machine.jobs": "Jobs",
+  "page.machine.ages": "Hours on each bearing",
   "page.machine.next": "Book {name} in, or read its hour meter.",
   "page.customer.new": "another customer",
   "page.customer.name": "Name of the customer",
