@@ -1,12 +1,12 @@
 // Gauges: their dates, one more of them, a calibration noted. What was noted is never changed.
 #include <algorithm>
-#include <array>
 #include <nlohmann/json.hpp>
 
 #include "core/units/guards.h"
 #include "core/units/parse.h"
 #include "job/gauges.h"
 #include "job/roles.h"
+#include "job/shop_rules.h"
 #include "record/instant.h"
 #include "server/input.h"
 #include "server/live.h"
@@ -78,26 +78,7 @@ void read_expanded(const std::string& typed, Gauge& gauge, Problems& problems) {
   }
 }
 
-/// Its day has been, and it runs out after it.
-void check_days(const job::Calibration& c, Problems& problems) {
-  if (c.day && *c.day > today())
-    problems.push_back(
-        problem_of(Code{"http.still_to_come"}, "day", record::text_of(*c.day), {{"today", record::text_of(today())}}));
-  if (c.day && c.until <= *c.day)
-    problems.push_back(
-        problem_of(Code{"http.until_before"}, "until", record::text_of(c.until), {{"day", record::text_of(*c.day)}}));
-}
-
-/// An older certificate does not take the place of a newer one, unless it corrects it.
-void check_order(const std::vector<job::Calibration>& noted, const job::Calibration& c, Problems& problems) {
-  for (const job::Calibration& old : noted) {
-    const bool corrected = std::ranges::any_of(noted, [&](const auto& later) { return later.corrects == old.id; });
-    if (old.gauge != c.gauge || old.id == c.id || old.id == c.corrects || corrected || !c.day || !old.day) continue;
-    if (*c.day < *old.day)
-      return problems.push_back(problem_of(Code{"http.older_certificate"}, "day", record::text_of(*c.day),
-                                           {{"last", record::text_of(*old.day)}}));
-  }
-}
+void add(Problems more, Problems& problems) { std::ranges::move(more, std::back_inserter(problems)); }
 
 struct Shop {
   Workshop workshop;
@@ -214,7 +195,7 @@ Reply post_gauge(const Call& call) {
   first.gauge = gauge.id;
   first.expanded_si = gauge.calibration_expanded_si;
   first.at = now();
-  check_days(first, problems);
+  add(job::problems_of(first, {}, today()), problems);
   if (!problems.empty()) return problem_reply(422, std::move(problems), call.voice);
   if (sent_again(*shop, gauge, first)) return card_reply(call, gauge.id);
   if (const auto kept = call.store.add_gauge(gauge, first); !kept) return fault_reply(kept.error(), "gauge");
@@ -251,11 +232,7 @@ Reply post_calibration(const Call& call) {
     problems.push_back(problem_of(Code{"http.other_scale"}, "expanded", expanded));
   c.expanded_si = gauge.calibration_expanded_si;
   c.at = now();
-  check_days(c, problems);
-  check_order(shop->noted, c, problems);
-  const auto of_it = [&](const job::Calibration& old) { return old.id == c.corrects && old.gauge == c.gauge; };
-  if (!c.corrects.empty() && std::ranges::none_of(shop->noted, of_it))
-    problems.push_back(problem_of(Code{"http.not_there"}, "corrects", c.corrects));
+  add(job::problems_of(c, shop->noted, today()), problems);
   if (!problems.empty()) return problem_reply(422, std::move(problems), call.voice);
   if (const auto kept = call.store.put_calibration(c); !kept) return fault_reply(kept.error(), "id");
   call.shared.live.poke();

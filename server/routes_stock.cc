@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "desk/kept.h"
+#include "job/shop_rules.h"
 #include "server/input.h"
 #include "server/live.h"
 #include "server/people.h"
@@ -36,47 +37,6 @@ Reply stock_reply(const Call& call, int status) {
   return json_reply(view::stock_view(*workshop, jobs, call.voice), status);
 }
 
-/// What each reason may move: a count says how many lie there, what came or was ordered adds, scrap takes away.
-std::optional<Problem> problem_of_move(const job::StockMove& move) {
-  const auto wrong = [&](std::string_view field, int given) {
-    return problem_of(
-        Code{"http.not_such_a_move"}, std::string{field}, std::to_string(given),
-        {{"reason", Word{"stock_reason." + std::string{fields::kMoveReasons[static_cast<std::size_t>(move.reason)]}}}});
-  };
-  const bool counted = move.reason == MoveReason::counted;
-  if (counted != move.counted.has_value()) return wrong("counted", move.counted.value_or(0));
-  switch (move.reason) {
-    case MoveReason::counted:
-      if (move.shelf != 0) return wrong("shelf", move.shelf);
-      return move.order == 0 ? std::nullopt : std::optional{wrong("order", move.order)};
-    case MoveReason::ordered:
-      if (move.shelf != 0) return wrong("shelf", move.shelf);
-      return move.order != 0 ? std::nullopt : std::optional{wrong("order", move.order)};
-    case MoveReason::received:
-      if (move.shelf <= 0) return wrong("shelf", move.shelf);
-      return move.order <= 0 && move.order >= -move.shelf ? std::nullopt : std::optional{wrong("order", move.order)};
-    case MoveReason::scrapped:
-      if (move.shelf >= 0) return wrong("shelf", move.shelf);
-      return move.order == 0 ? std::nullopt : std::optional{wrong("order", move.order)};
-    case MoveReason::job:
-      break;
-  }
-  return problem_of(Code{"http.not_such_a_move"}, "reason", "job", {{"reason", Word{"stock_reason.job"}}});
-}
-
-/// No less than nothing lies on a shelf or is on order: then a count comes first.
-std::optional<Problem> problem_of_level(const Workshop& workshop, const job::StockMove& move) {
-  const auto it = std::ranges::find(workshop.stock, move.part_number, &StockItem::part_number);
-  if (it == workshop.stock.end()) return problem_of(Code{"http.not_there"}, "part_number", move.part_number);
-  const auto few = [&](std::string_view field, int change, int there) {
-    return problem_of(Code{"http.not_so_many_there"}, std::string{field}, std::to_string(change),
-                      {{"there", there}, {"part", move.part_number}});
-  };
-  if (move.shelf < 0 && it->on_shelf + move.shelf < 0) return few("shelf", move.shelf, it->on_shelf);
-  if (move.order < 0 && it->on_order + move.order < 0) return few("order", move.order, it->on_order);
-  return std::nullopt;
-}
-
 /// Whether this very move is in the record already; only the newest are looked at, as it is sent again at once.
 bool moved_already(job::Store& store, const job::Id& id) {
   constexpr int kLooked = 500;
@@ -106,9 +66,9 @@ Reply post_stock(const Call& call) {
   if (!workshop) return fault_reply(workshop.error(), "stock");
   std::vector<Problem> problems;
   if (auto wrong = problem_of_sender(*people, move.by)) problems.push_back(*std::move(wrong));
-  if (auto wrong = problem_of_move(move)) problems.push_back(*std::move(wrong));
+  if (auto wrong = job::problem_of(move)) problems.push_back(*std::move(wrong));
   if (problems.empty() && !moved_already(call.store, move.id))
-    if (auto wrong = problem_of_level(*workshop, move)) problems.push_back(*std::move(wrong));
+    if (auto wrong = job::problem_of_level(*workshop, move)) problems.push_back(*std::move(wrong));
   if (!problems.empty()) return problem_reply(422, std::move(problems), call.voice);
   move.at = now();
   if (const auto moved = call.store.move_stock(move); !moved) return fault_reply(moved.error(), "id");
