@@ -40,7 +40,8 @@ class Feed {
   virtual ~Feed() = default;
   /// What waits to be sent, if anything; nullopt when the feed has ended.
   virtual std::optional<std::string> take() = 0;
-  /// Called, from any thread, when there is something to take or the feed has ended.
+  /// Called, from any thread, when there is something to take or the feed has ended. It only says so elsewhere: calling back into
+  /// the feed from within it would wait for itself.
   virtual void when_ready(std::function<void()> wake) = 0;
   virtual void end() = 0;
 };

@@ -30,17 +30,13 @@ class Listener : public Feed {
   explicit Listener(std::optional<std::int64_t> from) : after{from} {}
 
   void push(const std::string& text) {
-    std::function<void()> wake;
-    {
-      const std::scoped_lock lock{mutex_};
-      if (ended_) return;
-      if (waiting_.size() + text.size() > kQueueBytes)
-        ended_ = true;  // It does not keep up.
-      else
-        waiting_ += text;
-      wake = wake_;
-    }
-    if (wake) wake();
+    const std::scoped_lock lock{mutex_};
+    if (ended_) return;
+    if (waiting_.size() + text.size() > kQueueBytes)
+      ended_ = true;  // It does not keep up.
+    else
+      waiting_ += text;
+    if (wake_) wake_();
   }
   std::optional<std::string> take() override {
     const std::scoped_lock lock{mutex_};
@@ -51,14 +47,11 @@ class Listener : public Feed {
     const std::scoped_lock lock{mutex_};
     wake_ = std::move(wake);
   }
+  /// Nobody is woken any more once it has returned: what `wake` posts to may go then.
   void end() override {
-    std::function<void()> wake;
-    {
-      const std::scoped_lock lock{mutex_};
-      ended_ = true;
-      wake = std::exchange(wake_, {});
-    }
-    if (wake) wake();
+    const std::scoped_lock lock{mutex_};
+    ended_ = true;
+    if (const auto wake = std::exchange(wake_, {})) wake();
   }
   [[nodiscard]] bool ended() const {
     const std::scoped_lock lock{mutex_};
@@ -103,7 +96,10 @@ std::shared_ptr<Feed> Live::listen(std::optional<std::int64_t> after) {
   listener->push("retry: 2000\n\n");
   {
     const std::scoped_lock lock{mutex_};
-    fresh_.push_back(listener);
+    if (ending_)
+      listener->end();  // Nobody looks any more.
+    else
+      fresh_.push_back(listener);
     poked_ = true;
   }
   wake_.notify_all();

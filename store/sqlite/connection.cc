@@ -2,9 +2,6 @@
 
 #include <sqlite3.h>
 
-#include <algorithm>
-#include <atomic>
-
 namespace flatwise::store_sqlite {
 
 void refuse(StoreFault::Kind kind, std::string detail) { throw Refused{{kind, std::move(detail)}}; }
@@ -126,8 +123,9 @@ bool Connection::read_wal_header(WalHeader& to) {
       return false;
     wal_index_ = static_cast<const volatile std::uint32_t*>(region);
   }
-  std::copy_n(wal_index_, to.size(), to.begin());
-  std::atomic_thread_fence(std::memory_order_acquire);
+  // Word by word, each read at once: another connection may be writing it. Nothing read here is used but to compare, so no
+  // order between the words is asked for.
+  for (std::size_t i = 0; i < to.size(); ++i) to[i] = __atomic_load_n(wal_index_ + i, __ATOMIC_ACQUIRE);
   return true;
 }
 
