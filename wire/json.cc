@@ -4,6 +4,8 @@
 #include <cmath>
 #include <nlohmann/json.hpp>
 
+#include "core/figures/catalogue.h"
+
 namespace flatwise::wire {
 namespace {
 
@@ -146,7 +148,10 @@ Json to_json(const Working& working, const Voice& voice) {
 
 Json to_json(const FigureSpec& spec, const Voice& voice) {
   const std::string key = "figure." + std::string{spec.name};
-  Json json{{"name", spec.name}, {"title", say(key, {}, voice)}, {"formula", spec.formula}};
+  const std::string section{section_of(spec)};
+  Json json{{"name", spec.name}, {"title", say(key, {}, voice)}};
+  json["section"] = {{"name", section}, {"title", say("section." + section, {}, voice)}};
+  json["formula"] = spec.formula;
   json["inputs"] = Json::array();
   for (const InputSpec& in : spec.inputs) json["inputs"].push_back(spec_input_json(spec, in, voice));
   json["outputs"] = Json::array();
@@ -169,6 +174,7 @@ Json to_json(const job::StageReport& report, const Voice& voice) {
   json["workings"] = Json::array();
   for (const job::Shown& shown : report.workings) {
     Json one{{"where", where_json(shown.where)}, {"about", shown.about}};
+    if (const auto answer = shown.counts()) one["answer"] = name_of(*answer);
     one["working"] = to_json(*shown.working, voice);
     json["workings"].push_back(std::move(one));
   }

@@ -2277,6 +2277,8 @@ export interface components {
             workings: {
                 where: components["schemas"]["Common_where"];
                 about: string;
+                /** @description What its answer is worth with the gauges that took it, which the working knows nothing of: the one that counts. */
+                answer?: components["schemas"]["Common_answer"];
                 working: components["schemas"]["Common_working"];
             }[];
             /** @description Readings that a figure could not be computed from. */
