@@ -76,6 +76,18 @@ void FieldReader::wrong_type(const FieldSpec& spec, const Json& json, Word wante
       Problem{Code{"record.wrong_type"}, std::move(at), shown(json), {{"wanted", std::move(wanted)}}, std::nullopt});
 }
 
+std::string FieldReader::path_at(const FieldSpec& spec, std::size_t i) const {
+  return path(spec.name) + "[" + std::to_string(i) + "]";
+}
+
+void FieldReader::too_many(const FieldSpec& spec, const Json& json, std::size_t most) {
+  problems_.push_back(Problem{Code{"record.too_many"},
+                              path(spec.name),
+                              std::to_string(json.size()),
+                              {{"most", static_cast<std::int64_t>(most)}},
+                              std::nullopt});
+}
+
 bool FieldReader::whole(const FieldSpec& spec, const Json& json, const std::string& at, int& member) {
   if (!json.is_number_integer()) {
     wrong_type(spec, json, Word{"kind.count"}, at);
@@ -116,8 +128,7 @@ void FieldReader::read(const FieldSpec& spec, const Json& json, bool& member) {
   member = json.get<bool>();
 }
 
-bool FieldReader::text(const FieldSpec& spec, const Json& json) {
-  const std::string at = path(spec.name);
+bool FieldReader::text(const FieldSpec& spec, const Json& json, const std::string& at) {
   if (!json.is_string()) {
     wrong_type(spec, json, Word{"kind.text"}, at);
     return false;
@@ -163,7 +174,7 @@ void FieldReader::read(const FieldSpec& spec, const Json& json, char& member) {
 void FieldReader::read(const FieldSpec& spec, const Json& json, std::string& member) {
   if (!spec.words.empty()) {
     if (const auto at = choice(spec, json)) member = spec.words[*at];
-  } else if (text(spec, json)) {
+  } else if (text(spec, json, path(spec.name))) {
     member = json.get<std::string>();
   }
 }
@@ -174,7 +185,7 @@ void FieldReader::read(const FieldSpec& spec, const Json& json, Entered& member)
   if (!json.is_string()) return wrong_type(spec, json, Word{"kind." + std::string{kind_name(spec.kind)}}, at);
   FieldSpec as_text = spec;
   as_text.greatest_length = kLongestQuantity;
-  if (!text(as_text, json)) return;
+  if (!text(as_text, json, at)) return;
   Result<Entered> read = parse_quantity(json.get_ref<const std::string&>(), spec.kind, at);
   if (!read) return problems_.push_back(std::move(read.error()));
   if (auto problem = outside(at, read->value, spec.least, spec.greatest)) {
@@ -208,14 +219,17 @@ void FieldReader::read(const FieldSpec& spec, const Json& json, std::vector<int>
     return problems_.push_back(Problem{Code{"record.empty_text"}, path(spec.name), {}, {}, std::nullopt});
   for (std::size_t i = 0; i < std::min(json.size(), kMost); ++i) {
     int value = 0;
-    if (whole(spec, json[i], path(spec.name) + "[" + std::to_string(i) + "]", value)) member.push_back(value);
+    if (whole(spec, json[i], path_at(spec, i), value)) member.push_back(value);
   }
-  if (json.size() > kMost)
-    problems_.push_back(Problem{Code{"record.too_many"},
-                                path(spec.name),
-                                std::to_string(json.size()),
-                                {{"most", static_cast<std::int64_t>(kMost)}},
-                                std::nullopt});
+  if (json.size() > kMost) too_many(spec, json, kMost);
+}
+
+void FieldReader::read(const FieldSpec& spec, const Json& json, std::vector<std::string>& member) {
+  const auto most = static_cast<std::size_t>(spec.greatest);
+  if (!json.is_array()) return wrong_type(spec, json, Word{"kind.list"}, path(spec.name));
+  if (json.size() > most) return too_many(spec, json, most);
+  for (std::size_t i = 0; i < json.size(); ++i)
+    if (text(spec, json[i], path_at(spec, i))) member.push_back(json[i].get<std::string>());
 }
 
 }  // namespace flatwise::record

@@ -48,6 +48,8 @@ class FieldReader {
   void read(const job::FieldSpec& spec, const wire::Json& json, Day& member);
   void read(const job::FieldSpec& spec, const wire::Json& json, Where& member);
   void read(const job::FieldSpec& spec, const wire::Json& json, std::vector<int>& member);
+  /// A list of texts, each as the spec has it; at most `spec.greatest` of them.
+  void read(const job::FieldSpec& spec, const wire::Json& json, std::vector<std::string>& member);
   template <class E>
     requires std::is_enum_v<E>
   void read(const job::FieldSpec& spec, const wire::Json& json, E& member) {
@@ -55,8 +57,11 @@ class FieldReader {
   }
   std::optional<std::size_t> choice(const job::FieldSpec& spec, const wire::Json& json);
   [[nodiscard]] bool whole(const job::FieldSpec& spec, const wire::Json& json, const std::string& path, int& member);
-  [[nodiscard]] bool text(const job::FieldSpec& spec, const wire::Json& json);
+  [[nodiscard]] bool text(const job::FieldSpec& spec, const wire::Json& json, const std::string& path);
   void wrong_type(const job::FieldSpec& spec, const wire::Json& json, Word wanted, std::string path);
+
+  void too_many(const job::FieldSpec& spec, const wire::Json& json, std::size_t most);
+  [[nodiscard]] std::string path_at(const job::FieldSpec& spec, std::size_t i) const;
 
   const wire::Json& object_;
   std::string path_;

@@ -64,6 +64,8 @@ constexpr Route kRoutes[] = {
     {"GET", "/api/stock/moves", "stockMoves", get_moves, kPool, Body::none, kMoves},
     {"POST", "/api/parts", "putPart", post_part, kPool, Body::json},
     {"POST", "/api/stock", "moveStock", post_stock, kPool, Body::json},
+    {"GET", "/api/figures", "figures", get_figures, kPool, Body::none, kUnitsOnly},
+    {"POST", "/api/figures/{name}", "figure", post_figure, kPool, Body::json, kUnitsOnly},
     {"GET", "/api/blobs/{hash}", "blob", get_blob},
     {"PUT", "/api/blobs/{hash}", "putBlob", put_blob, kPool, Body::photo},
     {"GET", "/api/events", "events", get_events, kHere, Body::none, kEvents},

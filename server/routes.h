@@ -92,6 +92,9 @@ Reply post_hours(const Call&);
 Reply get_shafts(const Call&);
 Reply get_shaft(const Call&);
 Reply post_shaft(const Call&);
+// routes_figures.cc
+Reply get_figures(const Call&);
+Reply post_figure(const Call&);
 // routes_other.cc
 Reply get_blob(const Call&);
 Reply put_blob(const Call&);

@@ -25,8 +25,9 @@ constexpr std::string_view kFolders[] = {"core", "job",   "definition", "drawing
 
 /// Entries that are asked for by a code put together while running, with the place that does it.
 constexpr std::string_view kMadeWhileRunning[] = {
-    "figure.",  // core/figures: title, limits and meaning of each figure; checked against the catalogue there
-    "answer.",  // Answer
+    "section.",  // core/figures: the folders' sections
+    "figure.",   // core/figures: title, limits and meaning of each figure; checked against the catalogue there
+    "answer.",   // Answer
     "record.kind.", "record.field.",  // record/: the schema of entries, by the list of fields
     "caution.",                       // job::Stage
     "item.",                          // job::KitItem

@@ -1,6 +1,7 @@
 #include "core/figures/catalogue.h"
 
 #include <algorithm>
+#include <array>
 
 #include "core/beam/figures.h"
 #include "core/bearings/figures.h"
@@ -15,13 +16,32 @@
 
 namespace flatwise {
 
+std::span<const FigureSection> figure_sections() {
+  static const std::array<FigureSection, 9> kSections{{{"teardown", teardown::figures()},
+                                                       {"metrology", metrology::figures()},
+                                                       {"fits", fits::figures()},
+                                                       {"bearings", bearings::figures()},
+                                                       {"timing", timing::figures()},
+                                                       {"dynamics", dynamics::figures()},
+                                                       {"beam", beam::figures()},
+                                                       {"stack", stack::figures()},
+                                                       {"fasteners", fasteners::figures()}}};
+  return kSections;
+}
+
+std::string_view section_of(const FigureSpec& figure) {
+  const auto it = std::ranges::find_if(figure_sections(), [&](const FigureSection& section) {
+    return std::ranges::any_of(section.figures, [&](const FigureSpec& f) { return &f == &figure; });
+  });
+  CORE_CHECK(it != figure_sections().end());
+  return it->name;
+}
+
 std::span<const FigureSpec* const> catalogue() {
   static const std::vector<const FigureSpec*> kAll = [] {
     std::vector<const FigureSpec*> all;
-    for (const auto& folder :
-         {teardown::figures(), metrology::figures(), fits::figures(), bearings::figures(), timing::figures(),
-          dynamics::figures(), beam::figures(), stack::figures(), fasteners::figures()})
-      for (const FigureSpec& figure : folder) all.push_back(&figure);
+    for (const FigureSection& section : figure_sections())
+      for (const FigureSpec& figure : section.figures) all.push_back(&figure);
     return all;
   }();
   return kAll;

@@ -9,6 +9,16 @@
 
 namespace flatwise {
 
+/// The figures of one folder. What it is about is the word "section.<name>".
+struct FigureSection {
+  std::string_view name;  ///< "fits".
+  std::span<const FigureSpec> figures;
+};
+/// In the order of the bench.
+[[nodiscard]] std::span<const FigureSection> figure_sections();
+/// Where a figure of the catalogue belongs.
+[[nodiscard]] std::string_view section_of(const FigureSpec& figure);
+
 /// All figures, in the order of the bench.
 [[nodiscard]] std::span<const FigureSpec* const> catalogue();
 /// By name; nullptr when there is none.

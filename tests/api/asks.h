@@ -37,7 +37,7 @@ class Asks {
     const bool machine = op.path.starts_with("/api/machines"), shaft = op.path.starts_with("/api/shafts");
     put("{id}", machine ? known_.machine : shaft ? known_.version : known_.job_31);
     put("{hash}", record::sha256(kPhoto));
-    put("{name}", "bench");
+    put("{name}", op.id == "figure" ? "press-force" : "bench");
     return target;
   }
   [[nodiscard]] nlohmann::json body(const std::string& id) const {
@@ -57,6 +57,11 @@ class Asks {
     if (id == "addGauge")
       return certificate(
           {{"gauge", "DI-" + fresh_id()}, {"use", "length"}, {"resolution", "0.01 mm"}, {"expanded", "0.02 mm"}});
+    if (id == "figure")
+      return {{"inputs",
+               {"interference-least=15 µm ± 2 µm", "interference-greatest=50 µm", "roughness-loss=3 µm .. 7 µm",
+                "width=25 mm", "joint-diameter=120 mm", "ring-inside=107 mm", "hub-outside=180 mm",
+                "hub-modulus=110 GPa", "hub-poisson=0.26", "hub-yield=250 MPa"}}};
     if (id == "letIn") return {{"code", "ABCD-EFGH"}};
     return nullptr;
   }

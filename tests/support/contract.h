@@ -29,6 +29,7 @@ inline void turn_references(nlohmann::json& json) {
     const std::string ref = json["$ref"];
     const std::string common = "common.schema.json#";
     if (ref.starts_with(common)) json["$ref"] = ref.substr(common.size() - 1);
+    if (ref == "figure-spec.schema.json") json["$ref"] = "#/components/schemas/FigureSpec";
     if (ref == "#/components/schemas/Working") json["$ref"] = "#/definitions/working";
   }
   for (auto& item : json) turn_references(item);
@@ -43,8 +44,10 @@ inline const nlohmann::json& contract_document() {
     nlohmann::json& schemas = document["components"]["schemas"];
     schemas["EntryBody"] = schema_file("api/entry-bodies.json");
     schemas["JobReport"] = schema_file("output/job-report.schema.json");
+    schemas["Figures"] = schema_file("output/figures.schema.json");
+    schemas["FigureSpec"] = schema_file("output/figure-spec.schema.json");
     schemas.erase("Working");
-    for (const char* name : {"EntryBody", "JobReport"}) schemas[name].erase("$schema");
+    for (const char* name : {"EntryBody", "JobReport", "Figures", "FigureSpec"}) schemas[name].erase("$schema");
     turn_references(document);
     return document;
   }();

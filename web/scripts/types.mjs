@@ -33,6 +33,8 @@ const output = resolve(api, '../output');
 // The report is read by programs, not by the page: the page needs no type of its inside.
 contract.components.schemas.JobReport = { type: 'object' };
 take_in(contract, 'common.schema.json', 'Common', output);
+take_in(contract, 'figure-spec.schema.json', 'FigureSpec', output);
+take_in(contract, 'figures.schema.json', 'Figures', output);
 contract.components.schemas.Working = { $ref: '#/components/schemas/Common_working' };
 const bodies = resolve(api, 'entry-bodies.json');
 if (existsSync(bodies)) take_in(contract, 'entry-bodies.json', 'EntryBody', api);

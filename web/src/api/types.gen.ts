@@ -415,6 +415,40 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/figures": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Every figure: its section, formula, inputs with their units and ranges, outputs, sources, limits and an example */
+        get: operations["figures"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/figures/{name}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** One figure worked out: the working, and where an input was given with a doubt what that makes of the result and which input to measure better */
+        post: operations["figure"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
     "/api/blobs/{hash}": {
         parameters: {
             query?: never;
@@ -1842,6 +1876,14 @@ export interface components {
             code: string;
         };
         JobReport: Record<string, never>;
+        /** figure: every figure */
+        Figures: {
+            figures: components["schemas"]["FigureSpec"][];
+        };
+        FigureIn: {
+            /** @description As typed at the shell: "bore=99.968 mm", with a doubt "bore=99.968 mm ± 4 µm" or "bore=99.96 mm .. 99.98 mm". An input that may stand many times is given many times. Those with an assumed value may be left out. */
+            inputs: string[];
+        };
         BlobSaved: {
             hash: components["schemas"]["Hash"];
             bytes: number;
@@ -2283,6 +2325,50 @@ export interface components {
             }[];
             /** @description Readings that a figure could not be computed from. */
             problems: components["schemas"]["Common_problem"][];
+        };
+        /** figure NAME: what a figure takes and gives */
+        FigureSpec: {
+            name: string;
+            title: string;
+            /** @description Where it belongs at the bench. */
+            section: {
+                /** @enum {unknown} */
+                name: "teardown" | "metrology" | "fits" | "bearings" | "timing" | "dynamics" | "beam" | "stack" | "fasteners";
+                title: string;
+            };
+            formula: string;
+            inputs: {
+                name: string;
+                symbol: string;
+                meaning: string;
+                kind: components["schemas"]["Common_kind"] | ("choice" | "text");
+                choices?: string[];
+                range?: {
+                    /** @constant */
+                    above_least?: true;
+                } & {
+                    [key: string]: number;
+                };
+                repeated: boolean;
+                optional: boolean;
+                /** @description Used, and marked assumed, when left out. */
+                assumed?: {
+                    value: components["schemas"]["Common_value"];
+                    from: string;
+                };
+            }[];
+            outputs: {
+                name: string;
+                symbol: string;
+                meaning: string;
+                kind: components["schemas"]["Common_kind"] | "word";
+            }[];
+            sources: string[];
+            limits: string;
+            example: {
+                inputs: string[];
+                expected: string;
+            };
         };
     };
     responses: never;
@@ -4339,6 +4425,154 @@ export interface operations {
             };
             /** @description Host, origin or device not let in. */
             403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    figures: {
+        parameters: {
+            query?: {
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The catalogue */
+            200: {
+                headers: {
+                    ETag?: string;
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Figures"];
+                };
+            };
+            /** @description As it was. */
+            304: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content?: never;
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    figure: {
+        parameters: {
+            query?: {
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path: {
+                name: string;
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["FigureIn"];
+            };
+        };
+        responses: {
+            /** @description The working */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Working"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };
