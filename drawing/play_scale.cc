@@ -137,10 +137,15 @@ void draw_job_lines(Pen& pen, const AgeScale& scale, const Ages& is) {
   double width = kAgeLetter * static_cast<double>(is.now_words.size()) + 3;
   std::vector<JobLine> jobs = is.jobs;
   std::ranges::stable_sort(jobs, std::ranges::greater{}, &JobLine::hours);
+  for (const JobLine& job : jobs)
+    pen.open_path({{scale.left, scale.y(job.hours)}, {scale.right, scale.y(job.hours)}}, kWide, "job-" + job.id);
   for (const JobLine& job : jobs) {
     const double y = scale.y(job.hours);
     x = before - y < kAgeText * 1.3 ? x - width : scale.right - 1.5;
-    pen.open_path({{scale.left, y}, {scale.right, y}}, kWide, "job-" + job.id);
+    // A line that passes behind the words stops at them.
+    const double words = kAgeLetter * static_cast<double>(job.words.size());
+    pen.box({x - words - 0.6, y - 0.9 * kAgeText - 1, words + 1.2, 0.9 * kAgeText},
+            {.stroke = Stroke::none, .fill = Fill::sheet});
     pen.text({x, y - 1.2}, job.words, {.size = kAgeText, .bold = true, .anchor = Anchor::end}, "job-" + job.id);
     before = y;
     width = kAgeLetter * static_cast<double>(job.words.size()) + 3;

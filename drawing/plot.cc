@@ -53,19 +53,19 @@ void draw_scales(Pen pen, const Plot& plot, const Frame& f) {
     const double value = f.y.from + i * f.y.step, y = f.py(value);
     if (i > 0) pen.line({f.at.x, y}, {right, y}, kGrid);
     pen.text({f.at.x - 1.6, y + 0.36 * kFigures}, scale_figure(value, f.y.decimals),
-             {.size = kFigures, .anchor = Anchor::end});
+             {.size = kFigures, .anchor = Anchor::end}, "figure-y");
   }
   for (int i = 0; i <= f.x.count(); ++i) {
     const double value = f.x.from + i * f.x.step, x = f.px(value);
     pen.line({x, bottom}, {x, bottom + kTick}, kWide);
     pen.text({x, bottom + kTick + kFigures}, scale_figure(value, f.x.decimals),
-             {.size = kFigures, .anchor = Anchor::middle});
+             {.size = kFigures, .anchor = Anchor::middle}, "figure-x");
   }
   pen.open_path({{f.at.x, f.at.y}, {f.at.x, bottom}}, kNarrow, "axis-y");
   pen.open_path({{f.at.x, bottom}, {right, bottom}}, kWide, "axis-x");
   const double names = bottom + kTick + 2 * kFigures + 2.2;
-  pen.text({0, names}, plot.y.words, {.size = kText, .ink = Ink::second});
-  pen.text({right, names}, plot.x.words, {.size = kText, .anchor = Anchor::end, .ink = Ink::second});
+  pen.text({0, names}, plot.y.words, {.size = kText, .ink = Ink::second}, "words-y");
+  pen.text({right, names}, plot.x.words, {.size = kText, .anchor = Anchor::end, .ink = Ink::second}, "words-x");
 }
 
 /// One straight piece cut to the scale; nothing where it lies wholly beyond it (Liang and Barsky's way).

@@ -71,7 +71,8 @@ struct PlotSize {
 };
 
 /// Draws it. No legend: each curve's name stands where it is furthest from everything else.
-/// Ids     "here", "axis-x", "axis-y", and those of curves ("curve-<id>"), bands ("band-<id>"), marks ("mark-<id>").
+/// Ids     "here", "axis-x", "axis-y", those of curves ("curve-<id>"), bands ("band-<id>"), marks ("mark-<id>"), and those by
+///         which the page reads a place off the scale: "figure-x", "figure-y" (a figure each), "words-x", "words-y".
 [[nodiscard]] DisplayList plot(const Plot& plot, const PlotSize& size = {});
 
 /// Curves that nowhere differ by more than `share` of the scale become one, with both names: two names on one line are

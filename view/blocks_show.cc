@@ -1,4 +1,5 @@
 // Blocks that show, and where a tap leads: the half of blocks.h that only lays out what it is given.
+#include <algorithm>
 #include <utility>
 
 #include "view/blocks.h"
@@ -62,8 +63,10 @@ Json text_block(std::string says, std::string_view size, std::string_view tone) 
 }
 
 Json caution_block(std::string head, std::vector<std::string> lines, std::string rule) {
+  // A line that ends with the rule has said it: nothing is said twice where a hand can be hurt.
+  const bool told = std::ranges::any_of(lines, [&](const std::string& line) { return line.ends_with(rule); });
   Json json{{"block", "caution"}, {"head", std::move(head)}, {"lines", std::move(lines)}};
-  put(json, "rule", rule);
+  if (!told) put(json, "rule", rule);
   return json;
 }
 
