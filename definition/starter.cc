@@ -11,14 +11,15 @@
 namespace flatwise::definition {
 namespace {
 
-// A basic string of TOML escapes what a string of JSON escapes.
-std::string quoted(std::string_view text) { return JsonText::text(text).dump(); }
+// A basic string of TOML escapes what a string of JSON escapes. Not called `quoted`: <iomanip>, where somebody reads it, has one of
+// its own that fits a string better.
+std::string in_quotes(std::string_view text) { return JsonText::text(text).dump(); }
 
 bool all_digits(std::string_view text) {
   return !text.empty() && text.size() < 10 && std::ranges::all_of(text, [](char c) { return c >= '0' && c <= '9'; });
 }
 // A count as typed; what is none stands as a text, and reading back says what is wrong with it.
-std::string count(std::string_view typed) { return all_digits(typed) ? std::string{typed} : quoted(typed); }
+std::string count(std::string_view typed) { return all_digits(typed) ? std::string{typed} : in_quotes(typed); }
 std::string_view or_else(const std::string& typed, std::string_view own) {
   return typed.empty() ? own : std::string_view{typed};
 }
@@ -38,7 +39,7 @@ std::vector<std::string> words_of(std::string_view text, std::string_view betwee
 std::string pattern(std::string_view typed) {
   const std::vector<std::string> words = words_of(typed, " ,");
   if (words.size() == 2 && words[0] == "step") return "{ step = " + count(words[1]) + " }";
-  if (words.empty() || !std::ranges::all_of(words, all_digits)) return quoted(typed);
+  if (words.empty() || !std::ranges::all_of(words, all_digits)) return in_quotes(typed);
   std::string flats;
   for (const std::string& flat : words) flats += (flats.empty() ? "" : ", ") + flat;
   return "{ flats = [" + flats + "] }";
@@ -113,10 +114,10 @@ class Writer {
 
 void write_shaft(Writer& w, const StarterOptions& o) {
   w.table("shaft", "definition.field.shaft_file.shaft");
-  w.key("shaft", "name", quoted(or_else(o.name, "Row looseners, nine")));
+  w.key("shaft", "name", in_quotes(or_else(o.name, "Row looseners, nine")));
   w.key("shaft", "flats", count(or_else(o.flats, "6")));
-  w.key("shaft", "across", quoted(or_else(o.across, "1 1/2 in")));
-  w.key("shaft", "speed", quoted(or_else(o.speed, "480 /min")));
+  w.key("shaft", "across", in_quotes(or_else(o.across, "1 1/2 in")));
+  w.key("shaft", "speed", in_quotes(or_else(o.speed, "480 /min")));
   w.key("shaft", "pattern", pattern(or_else(o.pattern, "facing")));
   w.key("shaft", "drive_end", "\"B\"");
   w.text("# travel = \"6 km/h\"");
@@ -129,7 +130,7 @@ void write_rotor(Writer& w, const StarterOptions& o, const BearingSizes& b) {
   const std::string hub_outside = format_exact_length(*outside->nm / 2 * 3, UnitSystem::metric);
   std::string designation = b.size[0] + " x " + b.size[1] + " x " + b.size[2];
   w.table("rotor", "definition.field.shaft_file.rotor");
-  w.key("rotor", "lean", quoted(or_else(o.lean, "5°")));
+  w.key("rotor", "lean", in_quotes(or_else(o.lean, "5°")));
   w.key("rotor", "mark", "\"notch\"");
   w.key("rotor", "tip_radius", "\"230 mm\"");
   w.key("rotor", "tine_width", "\"34 mm\"");
@@ -143,20 +144,20 @@ void write_rotor(Writer& w, const StarterOptions& o, const BearingSizes& b) {
       "# adapter_set = { part = \"\", price = \"\" }   seal = { part = \"\", price = \"\" }   snap_ring = { part = "
       "\"\", price = \"\" }");
   w.table("rotor.bearing", "definition.field.rotor.bearing");
-  w.key("bearing", "designation", quoted(designation));
-  w.key("bearing", "d", quoted(b.size[0]));
-  w.key("bearing", "D", quoted(b.size[1]));
-  w.key("bearing", "B", quoted(b.size[2]));
+  w.key("bearing", "designation", in_quotes(designation));
+  w.key("bearing", "d", in_quotes(b.size[0]));
+  w.key("bearing", "D", in_quotes(b.size[1]));
+  w.key("bearing", "B", in_quotes(b.size[2]));
   w.key("bearing", "clearance", "\"C3\"");
   w.table("rotor.hub", "definition.field.rotor.hub");
   w.key("hub", "fit", "\"N7\"");
-  w.key("hub", "outside", quoted(hub_outside));
+  w.key("hub", "outside", in_quotes(hub_outside));
   w.key("hub", "material", "\"cast_iron\"");
 }
 
 void write_stack(Writer& w, const StarterOptions& o) {
   w.table("between", "definition.field.shaft_file.between");
-  w.key("between", "spacer", quoted(or_else(o.spacer, "92 mm")));
+  w.key("between", "spacer", in_quotes(or_else(o.spacer, "92 mm")));
   w.key("between", "tolerance", "\"0.1 mm\"");
   w.table("stack", "definition.field.shaft_file.stack");
   w.key("stack", "tolerance", "\"0.1 mm\"");
