@@ -1707,6 +1707,11 @@ export interface components {
                 /** @enum {string} */
                 state: "as_copied" | "wrong" | "done";
             }[];
+            /** @description Which parts of the drawing hang on what is written in a line: by their places in the strip. Only where it could be drawn. */
+            hangs?: {
+                line: number;
+                stations: number[];
+            }[];
             /** @description Where a problem can be mended in a few ways: each as the whole line, and what would follow. None is better than another. */
             mends?: {
                 line: number;

@@ -10,6 +10,7 @@ describe('readPlace', () => {
       { page: 'start' }, { page: 'board' }, { page: 'wall' }, { page: 'machines' }, { page: 'shafts' }, { page: 'people' }, { page: 'gauges' }, { page: 'stock' },
       { page: 'machine', id: job }, { page: 'shaft', id: job, copy: true }, { page: 'shaft', id: job, copy: false },
       { page: 'book', machine: job }, { page: 'book', machine: undefined }, bench,
+      { page: 'study', id: job, ways: undefined }, { page: 'study', id: job, ways: '[{"name":"1 & 3","pattern":"step 2"},{"name":"½"}]' },
     ];
     for (const place of places) {
       const address = new URL(addressOf(place), 'http://x');

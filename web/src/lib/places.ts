@@ -24,6 +24,8 @@ export type Place =
   | { readonly page: 'machines' }
   | { readonly page: 'shafts' }
   | { readonly page: 'shaft'; readonly id: string; readonly copy: boolean }
+  /** `ways`: as they were asked for, JSON; without them the server chooses. */
+  | { readonly page: 'study'; readonly id: string; readonly ways?: string | undefined }
   | { readonly page: 'gauges' }
   | { readonly page: 'stock' }
   | { readonly page: 'people' }
@@ -52,6 +54,7 @@ export function readPlace(path: string, query = ''): Place {
   if (!idLike(second)) return { page: 'lost' };
   if (first === 'job' && third === undefined) return { page: 'bench', job: second, spot: readSpot(asked) };
   if (first === 'machine' && third === undefined) return { page: 'machine', id: second };
+  if (first === 'study' && third === undefined) return { page: 'study', id: second, ways: asked.get('ways') };
   if (first === 'shaft' && (third === undefined || third === 'copy')) return { page: 'shaft', id: second, copy: third === 'copy' };
   return { page: 'lost' };
 }
@@ -88,6 +91,7 @@ export function addressOf(place: Place): string {
     case 'bench': return `/job/${place.job}${queryOf(place.spot)}`;
     case 'machine': return `/machine/${place.id}`;
     case 'shaft': return `/shaft/${place.id}${place.copy ? '/copy' : ''}`;
+    case 'study': return `/study/${place.id}${queryOf({ ways: place.ways })}`;
     case 'book': return `/book${place.machine === undefined ? '' : `?machine=${place.machine}`}`;
     default: return `/${place.page}`;
   }
