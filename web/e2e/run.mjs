@@ -1,5 +1,5 @@
 // run.mjs: the page in a real browser, against a server of its own. Answers in lines 'ok WHAT' and 'not ok WHAT: why'.
-//   node e2e/run.mjs [SUITE...]     job ways half_done rebuilds photo two killed offline input shop looks; all of them without a name
+//   node e2e/run.mjs [SUITE...]     job ways half_done rebuilds photo two killed offline input shop machine study letin looks; all of them without a name
 // FLATWISE_PROGRAM: the program; FLATWISE_WEB_ROOT: the page from there and not the one compiled in;
 // FLATWISE_WRITE_PAGES=1: pictures go to docs/pictures/page.
 import { launch, sizes } from './lib/hand.mjs';
@@ -50,6 +50,18 @@ const suites = {
   shop: async (report, browser, server) => {
     const { shop } = await import('./suites/shop.mjs');
     await shop(report, browser, server);
+  },
+  machine: async (report, browser) => {
+    const { machine } = await import('./suites/machine.mjs');
+    await machine(report, browser);
+  },
+  study: async (report, browser, server) => {
+    const { study } = await import('./suites/study.mjs');
+    await study(report, browser, server);
+  },
+  letin: async (report, browser) => {
+    const { letIn } = await import('./suites/letin.mjs');
+    await letIn(report, browser);
   },
   looks: async (report, browser, server) => {
     const { firstLoad, looks, otherLooks, soon } = await import('./suites/looks.mjs');
