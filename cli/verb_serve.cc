@@ -5,9 +5,11 @@
 #include <atomic>
 #include <csignal>
 #include <cstdlib>
+#include <memory>
 #include <ostream>
 #include <thread>
 
+#include "cli/code_picture.h"
 #include "cli/data.h"
 #include "cli/text.h"
 #include "cli/verbs.h"
@@ -54,16 +56,25 @@ class AskedAgain {
   std::thread thread_;
 };
 
-server::Settings settings_of(const Context& context, const ServeOptions& options, const std::string& folder) {
+/// Code and address, and on a terminal both as a picture to scan: who is let in by it types nothing.
+void show_way_in(const Context& context, const std::string& address, const std::string& code) {
+  line(context, {Code{"cli.serve.code"}, {{"code", code}}});
+  if (address.empty()) return;
+  const std::string way_in = address + "?code=" + code;
+  line(context, {Code{"cli.serve.way_in"}, {{"address", way_in}}});
+  if (context.colour) *context.out << code_picture(way_in) << std::flush;
+}
+
+/// `address`: of the page as another device reaches it, filled when the port is known.
+server::Settings settings_of(const Context& context, const ServeOptions& options, const std::string& folder,
+                             const std::shared_ptr<std::string>& address) {
   server::Settings settings;
   settings.data = folder;
   settings.listen = options.listen;
   settings.port = static_cast<unsigned short>(options.port);
   settings.names = options.names;
   if (!options.web_root.empty()) settings.web_root = options.web_root;
-  settings.show_code = [context](const std::string& code) {
-    line(context, {Code{"cli.serve.code"}, {{"code", code}}});
-  };
+  settings.show_code = [context, address](const std::string& code) { show_way_in(context, *address, code); };
   return settings;
 }
 
@@ -74,12 +85,15 @@ bool ServeOptions::to_loopback() const { return server::is_loopback(listen); }
 Status serve(const Context& context, const ServeOptions& options) {
   const std::string folder = data_folder(options.data);
   if (auto made = make_data(context, folder, options.demo); !made) return refuse(context, made.error());
-  const auto server = server::Server::make(settings_of(context, options, folder));
+  const auto reached_at = std::make_shared<std::string>();
+  const auto server = server::Server::make(settings_of(context, options, folder, reached_at));
   if (!server) return refuse(context, server.error());
   std::signal(SIGPIPE, SIG_IGN);  // A listener that went away is no reason to end.
   std::signal(SIGCHLD, SIG_IGN);  // Nobody waits for the browser.
   const std::string address = (*server)->address();
   line(context, {Code{"cli.serve.at"}, {{"address", address}, {"folder", folder}}});
+  if (const std::string name = reachable_name(options.listen, options.names); !name.empty())
+    *reached_at = with_name(address, name);
   if (!options.to_loopback()) (*server)->show_code();
   if (options.open) open_page(address);
   if (options.to_loopback()) {

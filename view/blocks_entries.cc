@@ -169,8 +169,11 @@ std::vector<Json> job_questions(const Subject& subject, const Screen& screen, jo
   for (const job::Asked& asked : job::asked(subject.job.shaft, subject.job.state.bench)) {
     if (asked.question->stage != stage || asked.question->of != of || asked.number != number) continue;
     const std::string id{asked.question->id};
-    out.push_back(yes_no(subject, screen, {.label = capital(word("question." + id, screen.voice))},
-                         [&](Reply reply) { return EntryBody{job::Answered{id, number, reply}}; }));
+    out.push_back(yes_no(
+        subject, screen, {.label = capital(word("question." + id, screen.voice))},
+        [&](Reply reply) { return EntryBody{job::Answered{id, number, reply}}; },
+        // Who comes to a shaft that others took apart has not seen it, and says so: it stays open.
+        stage == job::Stage::teardown));
   }
   return out;
 }

@@ -127,6 +127,25 @@ TEST(ShaftCheck, AFigureWithoutUnitHasEqualMendsAndSaysWhatFollows) {
   EXPECT_NE(json["mends"][0].value("says", ""), json["mends"][1].value("says", ""));
 }
 
+// Source: the definition itself: the line of a field is where its text stands, and what hangs on it is what it describes.
+TEST(ShaftCheck, SaysWhichPartsHangOnALine) {
+  const std::string toml = demo_file("short-three.toml");
+  const nlohmann::json json = plain(shaft_check(toml, "", kInch));
+  const auto hang_on = [&](std::string_view text) {
+    const auto line = 1 + std::count(toml.begin(), toml.begin() + static_cast<std::ptrdiff_t>(toml.find(text)), '\n');
+    std::vector<std::string> names;
+    for (const nlohmann::json& one : json["hangs"])
+      if (one["line"] == line)
+        for (const std::size_t station : one["stations"]) names.push_back(json["strip"]["stations"][station]["name"]);
+    return names;
+  };
+  EXPECT_EQ(hang_on("spacer = \"92 mm\""), (std::vector<std::string>{"S2", "S3"}));
+  EXPECT_EQ(hang_on("lean = "), (std::vector<std::string>{"1", "2", "3"}));
+  EXPECT_EQ(hang_on("{ hanger = \"31 mm\""), (std::vector<std::string>{"hanger A"}));
+  EXPECT_EQ(hang_on("torque = "), (std::vector<std::string>{"nut A", "nut B"}));
+  EXPECT_TRUE(hang_on("travel = ").empty());
+}
+
 TEST(ShaftCheck, NoTextMakesItStumble) {
   for (const char* text : {"", "[", "[shaft]\nname = ", "\xff\xfe", "repeat = 9", "[stack]\nrepeat"})
     EXPECT_EQ(faults_against_contract("ShaftCheck", plain(shaft_check(text, text, kInch))), "") << text;

@@ -1,8 +1,11 @@
 #include "view/shaft_check.h"
 
 #include <algorithm>
+#include <charconv>
+#include <map>
 #include <nlohmann/json.hpp>
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -155,6 +158,40 @@ Json strip_json(const Shaft& shaft, const Voice& voice) {
   return {{"list", picture_json(strip.list)}, {"low", false}, {"stations", std::move(cells)}, {"says", says}};
 }
 
+/// Whether a part takes something from the field of an origin: "rotor.lean" is of every rotor, "rotors[2].lean" of one.
+bool takes(const Shaft& shaft, std::size_t station, std::string_view field) {
+  const Station& part = shaft.stations()[station];
+  if (field.starts_with("stations[" + std::to_string(station) + "].")) return true;
+  if (part.kind == StationKind::nut) {
+    const bool end_a = shaft.spec().nuts[static_cast<std::size_t>(part.nut)].end == End::a;
+    return field.starts_with("nut.") && !field.starts_with(end_a ? "nut.b." : "nut.a.");
+  }
+  const int rotor = rotor_at(shaft, static_cast<int>(station));
+  return rotor > 0 && (field.starts_with("rotor.") || field.starts_with("rotors[" + std::to_string(rotor - 1) + "]."));
+}
+
+/// The line that an origin names at its end; 0: it was not given in a line.
+int line_of(const Origin& origin) {
+  const std::size_t colon = origin.where.rfind(':');
+  if (origin.kind != OriginKind::given || colon == std::string::npos) return 0;
+  int line = 0;
+  const char* const end = origin.where.data() + origin.where.size();
+  const auto read = std::from_chars(origin.where.data() + colon + 1, end, line);
+  return read.ptr == end ? line : 0;
+}
+
+/// Which parts hang on which line of the text.
+Json hangs_json(const Shaft& shaft) {
+  std::map<int, std::set<std::size_t>> by_line;
+  for (const auto& [field, origin] : shaft.spec().origins)
+    if (const int line = line_of(origin); line > 0)
+      for (std::size_t i = 0; i < shaft.stations().size(); ++i)
+        if (takes(shaft, i, field)) by_line[line].insert(i);
+  Json hangs = Json::array();
+  for (const auto& [line, stations] : by_line) hangs.push_back({{"line", line}, {"stations", stations}});
+  return hangs;
+}
+
 /// What follows from it, and how much of it nobody gave.
 Json facts_json(const Shaft& shaft, const Voice& voice) {
   const ShaftSpec& spec = shaft.spec();
@@ -194,6 +231,7 @@ Json shaft_check(std::string_view toml, std::string_view copied, const Voice& vo
   if (Json mends = mends_json(toml, problems, voice); !mends.empty()) json["mends"] = std::move(mends);
   if (!shaft) return json;
   json["strip"] = strip_json(*shaft, voice);
+  json["hangs"] = hangs_json(*shaft);
   json["name"] = shaft->spec().name;
   return json;
 }

@@ -13,7 +13,7 @@ export async function letIn(report, browser) {
   // A terminal: without one nobody could scan it, and it is not drawn.
   const page = process.env['FLATWISE_WEB_ROOT'] ? ` --web-root ${process.env['FLATWISE_WEB_ROOT']}` : '';
   const serve = `exec ${program} serve --listen 0.0.0.0 --port 0 --data ${join(folder, 'data')} --demo ${join(root, 'demo')}${page}`;
-  const child = spawn('script', ['-qec', serve, '/dev/null'], { stdio: ['pipe', 'pipe', 'inherit'], detached: true, env: { ...process.env, NO_COLOR: '' } });
+  const child = spawn('script', ['-qec', serve, '/dev/null'], { stdio: ['pipe', 'pipe', 'ignore'], detached: true, env: { ...process.env, NO_COLOR: '' } });
   let said = '';
   child.stdout.on('data', (chunk) => (said += chunk));
   try {

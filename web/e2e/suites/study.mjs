@@ -40,7 +40,7 @@ async function reached(report, hand, server, size) {
   await hand.quiet();
   report.check(/\/study\//.test(hand.page.url()), 'a study is one tap from the machine', hand.page.url());
   await checkLook(report, hand, size, 'a study');
-  await gallery(size)?.(hand, '13-study');
+  await gallery(size)?.(hand, 'study');
 }
 
 async function ways(report, hand) {
