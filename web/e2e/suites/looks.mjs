@@ -17,7 +17,7 @@ async function screens(server, more = []) {
   const half = jobs.find((job) => job.number === '31');
   return [
     ['start', '/'], ['board', '/board'], ['wall', '/wall'], ['machines', '/machines'], ['machine', `/machine/${machines[0].id}`], ['shafts', '/shafts'],
-    ['shaft', `/shaft/${shafts[0].id}`], ['copy of a shaft', `/shaft/${shafts[0].id}/copy`], ['people', '/people'], ['book in', '/book'], ['gauges', '/gauges'], ['stock', '/stock'],
+    ['shaft', `/shaft/${shafts[0].id}`], ['copy of a shaft', `/shaft/${shafts[0].id}/copy`], ['people', '/people'], ['book in', '/book'], ['gauges', '/gauges'], ['stock', '/stock'], ['figures', '/figures'],
     ...stages.map((stage) => [stage, `/job/${half.id}?stage=${stage}`]),
     ['a rotor from end B', `/job/${half.id}?stage=timing&from=b`], ...more,
   ];

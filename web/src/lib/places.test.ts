@@ -7,7 +7,7 @@ const bench: Place = { page: 'bench', job, spot: { stage: 'timing', station: 8, 
 describe('readPlace', () => {
   it('reads back every address it writes', () => {
     const places: Place[] = [
-      { page: 'start' }, { page: 'board' }, { page: 'wall' }, { page: 'machines' }, { page: 'shafts' }, { page: 'people' }, { page: 'gauges' }, { page: 'stock' },
+      { page: 'start' }, { page: 'board' }, { page: 'wall' }, { page: 'machines' }, { page: 'shafts' }, { page: 'people' }, { page: 'gauges' }, { page: 'stock' }, { page: 'figures' },
       { page: 'machine', id: job }, { page: 'shaft', id: job, copy: true }, { page: 'shaft', id: job, copy: false },
       { page: 'book', machine: job }, { page: 'book', machine: undefined }, bench,
       { page: 'study', id: job, ways: undefined }, { page: 'study', id: job, ways: '[{"name":"1 & 3","pattern":"step 2"},{"name":"½"}]' },

@@ -28,6 +28,7 @@ export type Place =
   | { readonly page: 'study'; readonly id: string; readonly ways?: string | undefined }
   | { readonly page: 'gauges' }
   | { readonly page: 'stock' }
+  | { readonly page: 'figures' }
   | { readonly page: 'people' }
   | { readonly page: 'book'; readonly machine?: string | undefined }
   | { readonly page: 'lost' };
@@ -42,7 +43,7 @@ export function readPlace(path: string, query = ''): Place {
   if (second === undefined) {
     switch (first) {
       case '': return { page: 'start' };
-      case 'board': case 'wall': case 'machines': case 'shafts': case 'people': case 'gauges': case 'stock':
+      case 'board': case 'wall': case 'machines': case 'shafts': case 'people': case 'gauges': case 'stock': case 'figures':
         return { page: first };
       case 'book': {
         const machine = asked.get('machine');
