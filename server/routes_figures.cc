@@ -13,6 +13,7 @@ namespace {
 constexpr double kMostInputs =
     1000;  // As many as the greatest pattern asks for: three for each of 240 rotors, and some more.
 constexpr int kLongestInput = 200;
+constexpr double kLongestUs = 2e6;  // A thread of the pool is kept that long by one question; the shell takes its time.
 
 struct Written {
   std::string json, tag;
@@ -56,7 +57,7 @@ Reply post_figure(const Call& call) {
   std::vector<std::string> texts;
   input(inputs_field(), texts);
   if (auto refused = input.refused(call.voice)) return *std::move(refused);
-  const Results<doubt::Doubted> answer = doubt::ask_with_doubt(*spec, texts);
+  const Results<doubt::Doubted> answer = doubt::ask_with_doubt(*spec, texts, {.longest_us = kLongestUs});
   if (!answer) return problem_reply(422, answer.error(), call.voice);
   return json_reply(wire::to_json(*answer, call.voice));
 }

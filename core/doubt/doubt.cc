@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/doubt/parts.h"
+#include "core/figures/effort.h"
 
 namespace flatwise::doubt {
 namespace {
@@ -24,6 +25,29 @@ std::optional<Problem> cannot_be_doubted(const Working& working, const std::vect
   if (std::ranges::any_of(working.outputs, [](const Output& o) { return o.u.has_value(); }))
     return Problem{Code{"doubt.has_its_own"}, working.figure, {}, {}, std::nullopt};
   return std::nullopt;
+}
+
+/// The middle, and each doubtful input to either side.
+std::optional<Problem> too_long(const FigureSpec& spec, const std::vector<DoubtfulInput>& inputs, double one_us,
+                                const Options& options) {
+  const auto doubted = std::ranges::count_if(inputs, [](const DoubtfulInput& in) { return in.input.u.has_value(); });
+  const double whole_us = one_us * static_cast<double>(1 + 2 * doubted);
+  if (!(whole_us > options.longest_us)) return std::nullopt;
+  return Problem{Code{"doubt.too_long"},
+                 std::string{spec.name},
+                 {},
+                 {{"runs", static_cast<std::int64_t>(1 + 2 * doubted)},
+                  {"takes", AnyQuantity{whole_us * 1e-6, Kind::time}},
+                  {"most", AnyQuantity{options.longest_us * 1e-6, Kind::time}}},
+                 std::nullopt};
+}
+
+/// As many draws as fit in the time for them, in whole batches.
+Options within_time(const Options& options, double one_us) {
+  constexpr double kDrawnUs = 1e6;
+  Options within = options;
+  if (kDrawnUs / one_us < options.most_draws) within.most_draws = static_cast<int>(kDrawnUs / one_us);
+  return within;
 }
 
 /// Which input stands where after evaluate() has put them in order. Inputs of one name keep their order.
@@ -117,6 +141,9 @@ Results<Doubted> with_doubt(const FigureSpec& spec, std::vector<DoubtfulInput> i
   CORE_CHECK(options.digits == 1 || options.digits == 2);
   std::vector<Input> plain;
   for (const DoubtfulInput& in : inputs) plain.push_back(in.input);
+  const double one_us = takes_us(spec, plain);
+  if (auto problem = too_long(spec, inputs, one_us, options))
+    return tl::unexpected(std::vector<Problem>{*std::move(problem)});
   Results<Working> working = evaluate(spec, std::move(plain));
   if (!working) return tl::unexpected(working.error());
   if (auto problem = cannot_be_doubted(*working, inputs))
@@ -127,7 +154,7 @@ Results<Doubted> with_doubt(const FigureSpec& spec, std::vector<DoubtfulInput> i
 
   const Row middle = quantities_of(out.working, point.places);
   const std::vector<Row> moved = moves(point, middle);
-  const Draws drawn = draw(point, options);
+  const Draws drawn = draw(point, within_time(options, one_us));
   out.draws = drawn.count;
   for (std::size_t i = 0; i < point.places.size(); ++i) {
     DoubtedOutput one = linear(point, point.places[i], moved[i]);
@@ -139,6 +166,8 @@ Results<Doubted> with_doubt(const FigureSpec& spec, std::vector<DoubtfulInput> i
     out.outputs.push_back(std::move(one));
   }
   if (!out.outputs.empty()) say_what_to_measure(out.working, out.outputs.front(), out.working.findings);
+  if (drawn.count == 0 && options.most_draws > 0)
+    out.working.findings.push_back({Code{"doubt.first_order_only"}, Severity::note, {}, {}, std::nullopt});
   say_how_the_draws_went(out, drawn, out.working.findings);
   return out;
 }

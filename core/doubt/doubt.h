@@ -6,6 +6,7 @@
 #pragma once
 
 #include <cstdint>
+#include <limits>
 #include <optional>
 #include <span>
 #include <string>
@@ -54,6 +55,7 @@ struct Options {
   std::uint64_t seed = 1;
   int digits = 1;           ///< Of the uncertainty that the draws must settle, 1 or 2.
   int most_draws = 200000;  ///< Where they have not settled by then, the finding says so. 0: first order only.
+  double longest_us = std::numeric_limits<double>::infinity();  ///< What would take longer, by takes_us(), is refused.
 };
 
 /// A figure with its doubt: the working's outputs carry U, its findings say what to measure better, whether the first
@@ -70,10 +72,13 @@ struct Doubted {
 ///            note 2), degrees of freedom by Welch and Satterthwaite; beside it draws of all inputs together (JCGM 101)
 ///            in batches of 10 000 until mean, deviation and both ends stand still to the digits asked. Where the two
 ///            disagree the drawn interval is the answer: the output's U is half of it, and its ends are in a finding.
+///            A figure whose run takes long is drawn only as often as fits in a second by takes_us(); where that is not once
+///            a batch, first order stands alone and a finding says so.
 /// Inputs     Inputs are independent of each other; what belongs together must be put together before. `u` of inputs:
 ///            standard > 0.
 /// Refuses    What evaluate() refuses; a doubt on a word or a count (doubt.not_a_quantity); a figure that works out an
-///            uncertainty itself (doubt.has_its_own): it asks for the doubts it wants as inputs of their own.
+///            uncertainty itself (doubt.has_its_own): it asks for the doubts it wants as inputs of their own; what would take
+///            longer than `longest_us` (doubt.too_long).
 /// Accuracy   Linear: exact for linear and for quadratic figures' first order. Draws: the same for one seed everywhere.
 /// Source     [GUM] 5.1.2, 5.1.3, G.4; [JCGM101] 6.4, 7.7, 7.9, 8.
 [[nodiscard]] Results<Doubted> with_doubt(const FigureSpec& spec, std::vector<DoubtfulInput> inputs,

@@ -75,5 +75,27 @@ TEST(AskWithDoubt, EveryFigureOfTheCatalogueAnswers) {
   }
 }
 
+TEST(AskWithDoubt, RefusesWhatWouldTakeLongerThanAllowedBeforeItIsBegun) {
+  std::vector<std::string> texts{"length=50 mm ± 0.1 mm", "length=60 mm", "above=0.1 mm", "below=0.1 mm",
+                                 "samples=100000000"};
+  const auto out = ask_with_doubt(*find_figure("stack-drawn"), texts, {.longest_us = 1e6});
+  ASSERT_FALSE(out);
+  EXPECT_EQ(out.error().front().code.id(), "doubt.too_long");
+  texts = {"length=50 mm", "length=60 mm", "above=0.1 mm", "below=0.1 mm", "samples=1000"};
+  EXPECT_TRUE(ask_with_doubt(*find_figure("stack-drawn"), texts, {.longest_us = 1e6}));
+}
+
+TEST(AskWithDoubt, AFigureWhoseRunIsLongIsLeftAtFirstOrderAndSaysSo) {
+  const FigureSpec& turn = *find_figure("bearing-turn");
+  std::vector<std::string> texts{turn.example.inputs.begin(), turn.example.inputs.end()};
+  for (std::string& text : texts)
+    if (text.starts_with("lean=")) text += " ± 0.1°";
+  const auto out = ask_with_doubt(turn, texts);
+  ASSERT_TRUE(out);
+  EXPECT_EQ(out->draws, 0);
+  EXPECT_EQ(out->working.findings.back().code.id(), "doubt.first_order_only");
+  EXPECT_GT(out->outputs.front().linear.expanded_si, 0.0);
+}
+
 }  // namespace
 }  // namespace flatwise::doubt

@@ -10,7 +10,8 @@ namespace flatwise::dynamics::halves {
 
 struct Joining {
   double reach = 0;        ///< To begin with.
-  std::int64_t tests = 0;  ///< How many pairs may be looked at; what is left of it afterwards.
+  std::int64_t tests = 0;  ///< How many pairs may be looked at, one handed over counting as many; what is
+                           ///< left of it afterwards.
   /// A pair (places in the two lists of points) within reach; gives the reach from now on.
   std::function<double(std::size_t left, std::size_t right)> near;
 };

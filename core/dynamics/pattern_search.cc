@@ -122,6 +122,7 @@ Proof search(Seeking& seeking, const PatternSums& sums, int& turned) {
   if (fits(seeking.task, sums, all, seeking.effort) &&
       search_halves(seeking.task, sums, all, seeking.effort, seeking.keeper))
     return seeking.keeper.best() == 0 ? Proof::nought : Proof::complete;
+  if (seeking.keeper.best() == 0) return Proof::nought;  // The effort went into others that leave as little.
   for (const bool spread : {!seeking.limits_ways(), seeking.limits_ways()})
     if (!(seeking.keeper.best() <= sums.floor_rms())) turned = seeking.some(spread);
   return seeking.keeper.best() <= sums.floor_rms() ? Proof::under_floor : Proof::none;

@@ -54,7 +54,9 @@ Result<Computed> compute_press_readback(const Given& in) {
   out.values = {any(back->interference_least), any(back->interference_greatest), any(back->expanded)};
   out.answer = back->answer;
   out.findings.push_back(side_finding(*back, reading, band));
-  if (back->hub_yields) out.findings.push_back({Code{"fits.readback_yields"}, Severity::note, {}, {}, std::nullopt});
+  if (back->hub_yields)
+    out.findings.push_back(
+        {Code{"fits.readback_yields"}, Severity::note, {}, {}, Message{Code{"fits.use_hub_yielding"}, {}}});
   if (back->no_lower_side || in.text("friction-from") == "books")
     out.findings.push_back(band_hides(back->no_lower_side));
   return out;

@@ -105,6 +105,9 @@ TEST(PressPressure, EstimatesTheRingAndSaysSoAndFlagsYield) {
   EXPECT_NEAR(estimated->si("pressure"), 5.608174e6, 5.7);
   EXPECT_TRUE(says(example_with("press-pressure", {"hub-yield=20.18 MPa"}), "fits.hub_yields"));
   EXPECT_FALSE(says(example_with("press-pressure", {"hub-yield=20.20 MPa"}), "fits.hub_yields"));
+  EXPECT_TRUE(says(example_with("press-force", {"hub-yield=20 MPa"}), "fits.hub_yields"));
+  EXPECT_EQ(advice(example_with("press-readback", {"hub-yield=10 MPa"}), "fits.readback_yields"),
+            "fits.use_hub_yielding");
   EXPECT_EQ(problem_of(example_with("press-pressure", {"ring-inside=120 mm"})), "fits.not_inside ring-inside");
 }
 

@@ -7,6 +7,7 @@
 #include <sstream>
 
 #include "core/fits/joint_samples.h"
+#include "core/fits/yielding.h"
 #include "tests/support/test_table.h"
 
 namespace flatwise::fits {
@@ -56,6 +57,21 @@ TEST(PressForce, SaysWhenTheHubYields) {
   EXPECT_TRUE(press_force(pressing)->hub_yields);
   pressing.hub_yield = megapascals(20.20);
   EXPECT_FALSE(press_force(pressing)->hub_yields);
+}
+
+// Source: second method: a hub that yields by Tresca (yielding.h, itself held against docs/worked/W30-hub-that-yields.md).
+// Tolerance: none, only which is greater, and that both say so.
+TEST(PressForce, PlainLamePastTheYieldIsTooHighAndReadsBackTooLittle) {
+  auto pressing = pressing_120();
+  pressing.hub_yield = megapascals(15);
+  const auto plain = press_force(pressing).value();
+  const auto yielded = press_into_yielding({pressing.joint, pressing.hub_yield}, micrometres(45)).value();
+  EXPECT_TRUE(plain.hub_yields);
+  EXPECT_LT(yielded.pressure, plain.pressure_greatest);
+  const Force force = newtons(0.18 * yielded.pressure.si() * std::numbers::pi * 0.12 * 0.025);
+  const auto back = read_back({force, newtons(1), newtons(1)}, {plain.least, plain.greatest}, pressing).value();
+  EXPECT_TRUE(back.hub_yields);
+  EXPECT_LT(back.interference_least, micrometres(50));  // What the force really came from.
 }
 
 TEST(PressForce, RefusesAndNamesTheField) {
