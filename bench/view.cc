@@ -2,7 +2,7 @@
 //
 //   build/release/bench/bench_view [PART OF A NAME [HOW MANY ROUNDS]]      see docs/speed.md
 //
-// Links: view record definition job
+// Links: view view_samples record definition job
 #include <nlohmann/json.hpp>
 
 #include <string>

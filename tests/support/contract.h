@@ -1,83 +1,16 @@
 // contract.h: whether JSON is what schemas/api/openapi.json promises under components/schemas.
 #pragma once
 
-#include <fstream>
-#include <map>
-#include <memory>
 #include <nlohmann/json.hpp>
-#include <sstream>
 #include <string>
-#include <valijson/adapters/nlohmann_json_adapter.hpp>
-#include <valijson/schema.hpp>
-#include <valijson/schema_parser.hpp>
-#include <valijson/validation_results.hpp>
-#include <valijson/validator.hpp>
 
 namespace flatwise::tests {
 
-inline nlohmann::json schema_file(const std::string& path) {
-  std::ifstream in{std::string{FLATWISE_SOURCE_DIR} + "/schemas/" + path};
-  return nlohmann::json::parse(in);
-}
-
-/// Points references into the shared definitions, and past schemas that are only another's name.
-inline void turn_references(nlohmann::json& json) {
-  if (json.is_array())
-    for (auto& item : json) turn_references(item);
-  if (!json.is_object()) return;
-  if (json.contains("$ref")) {
-    const std::string ref = json["$ref"];
-    const std::string common = "common.schema.json#";
-    if (ref.starts_with(common)) json["$ref"] = ref.substr(common.size() - 1);
-    if (ref == "figure-spec.schema.json") json["$ref"] = "#/components/schemas/FigureSpec";
-    if (ref == "#/components/schemas/Working") json["$ref"] = "#/definitions/working";
-  }
-  for (auto& item : json) turn_references(item);
-}
-
+/// A file under schemas/.
+nlohmann::json schema_file(const std::string& path);
 /// The contract with the files it refers to, as one document.
-inline const nlohmann::json& contract_document() {
-  static const nlohmann::json kDocument = [] {
-    nlohmann::json document;
-    document["components"] = schema_file("api/openapi.json").at("components");
-    document["definitions"] = schema_file("output/common.schema.json").at("definitions");
-    nlohmann::json& schemas = document["components"]["schemas"];
-    schemas["EntryBody"] = schema_file("api/entry-bodies.json");
-    schemas["JobReport"] = schema_file("output/job-report.schema.json");
-    schemas["Figures"] = schema_file("output/figures.schema.json");
-    schemas["FigureSpec"] = schema_file("output/figure-spec.schema.json");
-    schemas.erase("Working");
-    for (const char* name : {"EntryBody", "JobReport", "Figures", "FigureSpec"}) schemas[name].erase("$schema");
-    turn_references(document);
-    return document;
-  }();
-  return kDocument;
-}
-
-/// A schema of the contract by name, with all it refers to. Parsed once a name.
-inline const valijson::Schema& contract_schema(const std::string& name) {
-  using Adapter = valijson::adapters::NlohmannJsonAdapter;
-  static std::map<std::string, std::unique_ptr<valijson::Schema>> known;
-  std::unique_ptr<valijson::Schema>& schema = known[name];
-  if (schema) return *schema;
-  schema = std::make_unique<valijson::Schema>();
-  nlohmann::json root = contract_document();
-  root["$ref"] = name == "Working" ? "#/definitions/working" : "#/components/schemas/" + name;
-  valijson::SchemaParser{}.populateSchema(Adapter{root}, *schema);
-  return *schema;
-}
-
+const nlohmann::json& contract_document();
 /// Empty when `json` is a NAME of the contract; else why not, one line a fault.
-inline std::string faults_against_contract(const std::string& name, const nlohmann::json& json) {
-  valijson::ValidationResults results;
-  using Adapter = valijson::adapters::NlohmannJsonAdapter;
-  if (valijson::Validator{}.validate(contract_schema(name), Adapter{json}, &results)) return {};
-  std::string out;
-  for (valijson::ValidationResults::Error error; results.popError(error);) {
-    for (const std::string& step : error.context) out += step;
-    out += ": " + error.description + "\n";
-  }
-  return out.empty() ? "not valid\n" : out;
-}
+std::string faults_against_contract(const std::string& name, const nlohmann::json& json);
 
 }  // namespace flatwise::tests
