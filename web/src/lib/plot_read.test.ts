@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { DisplayList } from './picture';
-import { figureOf, heightAt, readPlot, readingsAt, written } from './plot_read';
+import { figureOf, heightAt, readPlot, readingsAt, withoutHead, written } from './plot_read';
 
 // A straight line y = x/100 over 0 to 1000, drawn on 100 mm by 50 mm.
 const figure = (id: string, text: string, x: number, y: number) =>
@@ -34,4 +34,14 @@ test('where a curve does not reach there is no reading', () => {
   const read = readPlot(plot)!;
   expect(heightAt(read.curves[1]!, 30)).toBeUndefined();
   expect(readPlot({ width: 10, height: 10, items: [] })).toBeUndefined();
+});
+
+test('without its head the plot moves up and reads the same', () => {
+  const headed = { ...plot, items: [...plot.items, figure('', 'Load', 0, 4)] };
+  const bare = withoutHead(headed, ['Load']);
+  expect(bare.items.some((item) => item.item === 'text' && item.text === 'Load')).toBe(false);
+  expect(bare.height).toBe(80 - 7);
+  expect(readPlot(bare)!.top).toBe(3);
+  expect(readingsAt(readPlot(bare)!, 35).readings.map((one) => one.value)).toEqual(['2.50']);
+  expect(withoutHead(plot, ['Load'])).toBe(plot);
 });

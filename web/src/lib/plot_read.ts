@@ -108,3 +108,25 @@ export function readingsAt(plot: PlotRead, mm: number): { readonly place: string
   });
   return { place: written(valueAt(plot.x, mm), plot.x.decimals), readings };
 }
+
+/**
+ * The plot without these words at its head, which the page says itself, in lines as wide as the screen: what is left moves up by
+ * the room they took.
+ */
+export function withoutHead(list: DisplayList, words: readonly string[]): DisplayList {
+  const head = list.items.filter((item) => isText(item) && words.includes(item.text));
+  const top = list.items.filter(isPath).find((path) => path.id === 'axis-y')?.points.reduce((least, point) => Math.min(least, point[1] ?? 0), Infinity);
+  if (head.length === 0 || top === undefined || !Number.isFinite(top)) return list;
+  const up = Math.max(0, top - kAbove);
+  const moved = (point: readonly number[]): number[] => [point[0] ?? 0, (point[1] ?? 0) - up];
+  const items = list.items.filter((item) => !head.includes(item)).map((item): DisplayList['items'][number] => {
+    switch (item.item) {
+      case 'path': return { ...item, points: item.points.map(moved) };
+      case 'arc': return { ...item, centre: moved(item.centre) };
+      default: return { ...item, at: moved(item.at) };
+    }
+  });
+  return { ...list, height: list.height - up, items };
+}
+/** Half a figure of the upright scale stands above its end, mm. */
+const kAbove = 3;
