@@ -26,6 +26,7 @@ struct Line : Refusing {
   PatternOptions pattern;
   PlanOptions plan;
   BendOptions bend;
+  StudyOptions study;
   NewShaft fresh;
   SheetOptions sheets;
   std::string reference_folder = ".";
@@ -170,6 +171,18 @@ void add_pattern_verb(CLI::App& app, Line& line) {
       ->check(not_empty(line, "--error-azimuth"));
 }
 
+void add_study_verb(CLI::App& app, Line& line) {
+  CLI::App* study = add_verb(app, line, "study", [&line](const Context& c) { return study_ways(c, line.study); });
+  study->add_option("FILE", line.study.file, help("study_file"))->required();
+  study->add_option("--way", line.study.ways, help("way"))->allow_extra_args(false)->check(not_empty(line, "--way"));
+  study->add_option("--name", line.study.name, help("study_name"))->check(not_empty(line, "--name"));
+  study->add_option("--ground", line.study.ground, help("ground"))->check(not_empty(line, "--ground"));
+  study->add_option("--csv", line.study.csv, help("study_csv"))->check(not_empty(line, "--csv"));
+  study->add_option("--svg", line.study.svg, help("study_svg"))->check(not_empty(line, "--svg"));
+  study->add_option("--pdf", line.study.pdf, help("study_pdf"))->check(not_empty(line, "--pdf"));
+  study->add_option("--paper", line.study.paper, help("paper"))->check(one_of(line, {"a4", "letter"}));
+}
+
 void add_sheet_verb(CLI::App& app, Line& line) {
   CLI::App* sheets = add_verb(app, line, "sheets", [&line](const Context& c) {
     line.sheets.files = job_files(line);
@@ -263,6 +276,7 @@ void build(CLI::App& app, Line& line) {
   add_shaft_verbs(app, line);
   add_pattern_verb(app, line);
   add_bend_verb(app, line);
+  add_study_verb(app, line);
   add_job_verbs(app, line);
   add_sheet_verb(app, line);
   add_serve_verb(app, line);

@@ -56,6 +56,15 @@ struct BendOptions {
 };
 Status bend_shaft(const Context& context, const BendOptions& options);
 
+struct StudyOptions {
+  std::string file;               ///< A study, or a shaft.
+  std::vector<std::string> ways;  ///< "NAME: FIELD=VALUE; ..."
+  std::string name, ground;       ///< As typed; empty: as the file has it.
+  std::string csv, svg, pdf;      ///< Folders and a file to write; empty: none.
+  std::string paper = "a4";
+};
+Status study_ways(const Context& context, const StudyOptions& options);
+
 // The job as read and answered.
 Status judge_stage(const Context& context, const JobFiles& files, job::Stage stage);
 Status judge_all(const Context& context, const JobFiles& files, job::Stage through);

@@ -383,7 +383,7 @@ TEST(ReadingsFile, PricesInAnotherCurrencyThanTheWorkshopsAreRefused) {
 // --- The field table itself ------------------------------------------------------------------------------------------
 
 TEST(FieldTable, EveryTableItNamesIsThereAndEveryDefaultReads) {
-  for (const Document document : {Document::shaft, Document::readings, Document::workshop}) {
+  for (const Document document : {Document::shaft, Document::readings, Document::workshop, Document::study}) {
     std::set<std::string_view> seen;
     for (const Field& f : fields(document)) {
       EXPECT_TRUE(seen.insert(f.path()).second) << f.path();

@@ -21,6 +21,7 @@ constexpr DocumentRow kDocuments[] = {
     {Document::shaft, "shaft", Code{"definition.page.shaft"}, Code{"definition.page.shaft.intro"}},
     {Document::readings, "readings", Code{"definition.page.readings"}, Code{"definition.page.readings.intro"}},
     {Document::workshop, "workshop", Code{"definition.page.workshop"}, Code{"definition.page.workshop.intro"}},
+    {Document::study, "study", Code{"definition.page.study"}, Code{"definition.page.study.intro"}},
 };
 const DocumentRow& row_of(Document document) { return kDocuments[static_cast<std::size_t>(document)]; }
 

@@ -13,8 +13,10 @@ std::span<const Field> fields(Document document) {
       return readings_fields();
     case Document::workshop:
       return workshop_fields();
+    case Document::study:
+      return study_fields();
   }
-  core_check_failed("a document of the three", __FILE__, __LINE__);
+  core_check_failed("a document of the four", __FILE__, __LINE__);
 }
 
 std::string_view root_table(Document document) { return fields(document).front().in(); }

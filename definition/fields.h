@@ -16,8 +16,8 @@
 
 namespace flatwise::definition {
 
-/// The files we read. The kind of the whole file's table is "shaft_file", "readings_file", "workshop_file".
-enum class Document { shaft, readings, workshop };
+/// The files we read. The kind of the whole file's table is "shaft_file", "readings_file", "workshop_file", "study_file".
+enum class Document { shaft, readings, workshop, study };
 
 /// What may stand behind a key; one or more.
 namespace takes {

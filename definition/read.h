@@ -11,6 +11,7 @@
 
 #include "core/shaft/shaft.h"
 #include "job/bench.h"
+#include "study/study.h"
 
 namespace flatwise::definition {
 
@@ -48,5 +49,14 @@ struct BenchContext {
 [[nodiscard]] Results<Bench> read_bench(std::string_view toml, std::string_view file, const Shaft& shaft,
                                         const Workshop& workshop,
                                         std::span<const std::string_view> known_questions = {});
+
+/// A study file: its order, and the shaft it is about, as written.
+struct StudyFile {
+  study::Order order;
+  std::string shaft;
+  Place shaft_place;
+};
+/// Reads a study file. Each way's values carry their places, so that what the study refuses is told with its line.
+[[nodiscard]] Results<StudyFile> read_study(std::string_view toml, std::string_view file);
 
 }  // namespace flatwise::definition

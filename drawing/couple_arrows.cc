@@ -5,11 +5,13 @@
 #include <numbers>
 
 #include "drawing/pen.h"
+#include "drawing/plot_labels.h"
 
 namespace flatwise::drawing {
 namespace {
 
 constexpr double kText = 3.4, kHead = 2.4, kBeside = 1.5, kMargin = 6;
+constexpr double kLeftAside = 3.4, kLineApart = 7;
 
 Point direction(double azimuth) {
   const double radians = azimuth * std::numbers::pi / 180;
@@ -53,15 +55,102 @@ Fit fitted(const std::vector<Point>& corners, double width, double height) {
   return fit;
 }
 
-/// How many arrows before this one run along the same line, either way: each steps aside by as much.
+bool near(Point a, Point b) { return length_of({a.x - b.x, a.y - b.y}) < 1e-6 * (1 + length_of(a)); }
+
+/// Arrows that run along the same line between the same ends, either way.
+bool doubled(Point from, Point to, Point other_from, Point other_to) {
+  return (near(from, other_from) && near(to, other_to)) || (near(from, other_to) && near(to, other_from));
+}
+/// How many arrows before this one lie on its line: each steps aside by as much.
 int doubled_before(const std::vector<Point>& corners, std::size_t i) {
-  const auto near = [&](Point a, Point b) { return length_of({a.x - b.x, a.y - b.y}) < 1e-6 * (1 + length_of(a)); };
   int count = 0;
-  for (std::size_t k = 0; k < i; ++k)
-    if ((near(corners[k], corners[i]) && near(corners[k + 1], corners[i + 1])) ||
-        (near(corners[k], corners[i + 1]) && near(corners[k + 1], corners[i])))
-      ++count;
+  for (std::size_t k = 0; k < i; ++k) count += doubled(corners[k], corners[k + 1], corners[i], corners[i + 1]) ? 1 : 0;
   return count;
+}
+
+/// All of them along one line: there is no figure that they go round.
+bool in_line(const std::vector<CoupleArrow>& rotors) {
+  return std::ranges::all_of(rotors, [&](const CoupleArrow& r) {
+    return std::abs(std::sin((r.azimuth - rotors.front().azimuth) * std::numbers::pi / 180)) < 1e-6;
+  });
+}
+
+/// "1, 4": the rotors whose arrows lie on the line of this one, from it on.
+std::string names_on_line(const CoupleArrows& of, const std::vector<Point>& corners, std::size_t i) {
+  std::string names = std::to_string(of.rotors[i].rotor);
+  for (std::size_t k = i + 1; k < of.rotors.size(); ++k)
+    if (doubled(corners[k], corners[k + 1], corners[i], corners[i + 1]))
+      names += ", " + std::to_string(of.rotors[k].rotor);
+  return names;
+}
+
+void arrow_of_rotor(Pen pen, const CoupleArrows& of, const std::vector<Point>& corners, const Fit& fit, std::size_t i) {
+  const Point unit = direction(of.rotors[i].azimuth);
+  const Point across{-unit.y, unit.x};
+  const int before = doubled_before(corners, i);
+  const Point from = plus(fit.at(corners[i]), across, kBeside * before);
+  const Point to = plus(fit.at(corners[i + 1]), across, kBeside * before);
+  const std::string id = "rotor-" + std::to_string(of.rotors[i].rotor);
+  arrow(pen, from, to, {.stroke = Stroke::wide, .ink = Ink::second}, id);
+  if (before > 0) return;  // Its name stands at the first on its line.
+  const std::string names = names_on_line(of, corners, i);
+  const double away = 2.6 + 0.5 * std::abs(across.x) * (words_width(names, kText) - words_width("1", kText));
+  const Point label = plus({(from.x + to.x) / 2, (from.y + to.y) / 2}, across, -away);
+  pen.text({label.x, label.y + 0.36 * kText}, names, {.size = kText, .bold = true, .anchor = Anchor::middle}, id);
+}
+
+/// What is left: beside an arrow that it would lie on, on the outer side.
+void left_over(Pen pen, const std::vector<Point>& corners, const Fit& fit) {
+  Point from = fit.at(corners.front()), to = fit.at(corners.back());
+  bool on_another = false;
+  Point middle{0, 0};
+  for (std::size_t k = 0; k + 1 < corners.size(); ++k) {
+    on_another = on_another || doubled(corners[k], corners[k + 1], corners.front(), corners.back());
+    middle = plus(middle, fit.at(corners[k]), 1.0 / static_cast<double>(corners.size() - 1));
+  }
+  if (on_another) {
+    const Point along{to.x - from.x, to.y - from.y};
+    Point across{-along.y / length_of(along), along.x / length_of(along)};
+    const Point outwards{(from.x + to.x) / 2 - middle.x, (from.y + to.y) / 2 - middle.y};
+    const double side = across.x * outwards.x + across.y * outwards.y < 0 ? -kLeftAside : kLeftAside;
+    from = plus(from, across, side);
+    to = plus(to, across, side);
+  }
+  arrow(pen, from, to, kHeavy, "left-over");
+}
+
+/// Side by side in their order, each named at its head, and what is left last.
+DisplayList arrows_in_line(const CoupleArrows& of, DisplayList list) {
+  Pen pen{list};
+  const std::vector<Point> corners = corners_of(of.rotors);
+  const Point unit = direction(of.rotors.front().azimuth);
+  const auto along = [&](Point p) { return p.x * unit.x + p.y * unit.y; };
+  const auto [least, most] = std::ranges::minmax(corners, {}, along);
+  const Point across{-unit.y, unit.x};
+  const double room = std::abs(across.x) * list.width + std::abs(across.y) * list.height - 2 * kMargin;
+  const double length = std::abs(unit.x) * list.width + std::abs(unit.y) * list.height - 2 * kMargin - 2 * kText;
+  const double apart = std::min(kLineApart, room / static_cast<double>(of.rotors.size()));
+  const double scale = length / std::max(along(most) - along(least), 1e-12);
+  const double middle = (along(most) + along(least)) / 2;
+  const auto at = [&](Point p, std::size_t place) {
+    const double aside = (static_cast<double>(place) - 0.5 * static_cast<double>(of.rotors.size())) * apart;
+    const Point centre{list.width / 2, list.height / 2};
+    return plus(plus(centre, unit, scale * (along(p) - middle)), across, aside);
+  };
+  for (std::size_t i = 0; i < of.rotors.size(); ++i) {
+    const Point from = at(corners[i], i), to = at(corners[i + 1], i);
+    const std::string id = "rotor-" + std::to_string(of.rotors[i].rotor);
+    arrow(pen, from, to, {.stroke = Stroke::wide, .ink = Ink::second}, id);
+    const Point label = plus(to, direction(of.rotors[i].azimuth), 2.6);
+    const double size = std::min(kText, 0.9 * apart);
+    pen.text({label.x, label.y + 0.36 * size}, std::to_string(of.rotors[i].rotor),
+             {.size = size, .bold = true, .anchor = Anchor::middle}, id);
+  }
+  if (const std::size_t last = of.rotors.size(); length_of(corners.back()) > of.floor)
+    arrow(pen, at(corners.front(), last), at(corners.back(), last), kHeavy, "left-over");
+  else
+    pen.circle(at(corners.front(), last), 1.6, {.stroke = Stroke::heavy, .fill = Fill::sheet}, "left-over");
+  return list;
 }
 
 }  // namespace
@@ -70,24 +159,13 @@ DisplayList couple_arrows(const CoupleArrows& of, double width, double height) {
   DisplayList list;
   list.width = width;
   list.height = height;
+  if (of.rotors.size() > 1 && in_line(of.rotors)) return arrows_in_line(of, std::move(list));
   Pen pen{list};
   const std::vector<Point> corners = corners_of(of.rotors);
   const Fit fit = fitted(corners, width, height);
-  for (std::size_t i = 0; i < of.rotors.size(); ++i) {
-    const Point unit = direction(of.rotors[i].azimuth);
-    const Point across{-unit.y, unit.x};
-    const double aside = kBeside * doubled_before(corners, i);
-    const Point from = plus(fit.at(corners[i]), across, aside), to = plus(fit.at(corners[i + 1]), across, aside);
-    const std::string id = "rotor-" + std::to_string(of.rotors[i].rotor);
-    arrow(pen, from, to, {.stroke = Stroke::wide, .ink = Ink::second}, id);
-    const Point middle{(from.x + to.x) / 2, (from.y + to.y) / 2};
-    const Point label = plus(middle, across, -2.6 - aside);
-    pen.text({label.x, label.y + 0.36 * kText}, std::to_string(of.rotors[i].rotor),
-             {.size = kText, .bold = true, .anchor = Anchor::middle}, id);
-  }
-  const double left = length_of(corners.back());
-  if (left > of.floor)
-    arrow(pen, fit.at(corners.front()), fit.at(corners.back()), kHeavy, "left-over");
+  for (std::size_t i = 0; i < of.rotors.size(); ++i) arrow_of_rotor(pen, of, corners, fit, i);
+  if (length_of(corners.back()) > of.floor)
+    left_over(pen, corners, fit);
   else
     pen.circle(fit.at(corners.front()), 1.6, {.stroke = Stroke::heavy, .fill = Fill::sheet}, "left-over");
   return list;
@@ -105,6 +183,7 @@ DisplayList ball_loads(const BallLoads& of, double side) {
   const double longest = side / 2 - pitch - ball - kText - 1;
   double greatest = 0;
   for (const BallLoad& b : of.balls) greatest = std::max(greatest, b.load);
+  const double full = std::max(greatest, of.full_scale);
   pen.circle(centre, pitch, kAxis);
   pen.circle(centre, pitch - ball, kNarrow);
   pen.circle(centre, pitch + ball, kNarrow);
@@ -117,7 +196,7 @@ DisplayList ball_loads(const BallLoads& of, double side) {
                {.stroke = Stroke::narrow, .fill = b.load > 0 ? Fill::solid : Fill::sheet}, id);
     if (!(b.load > 0)) continue;
     const bool most = b.load == greatest && !named;
-    const Point from = plus(centre, out, pitch + ball), to = plus(from, out, longest * b.load / greatest);
+    const Point from = plus(centre, out, pitch + ball), to = plus(from, out, longest * b.load / full);
     pen.open_path({from, to}, most ? kHeavy : kWide, most ? "greatest" : id);
     if (!most) continue;
     named = true;

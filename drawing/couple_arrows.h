@@ -15,7 +15,8 @@ struct CoupleArrow {
   double azimuth = 0;
 };
 /// The arrows added head to tail from end A on. What is left is the heavy one from the first tail to the last head; under `floor`
-/// they close, and a ring says so. An arrow that would lie on another lies beside it.
+/// they close, and a ring says so. An arrow that would lie on another lies beside it; where all
+/// run along one line they stand side by side in their order.
 /// Ids     "rotor-<n>", "left-over" (heavy arrow or ring).
 struct CoupleArrows {
   std::vector<CoupleArrow> rotors;
@@ -32,6 +33,7 @@ struct BallLoads {
   std::vector<BallLoad> balls;
   double ball_share = 0.2;     ///< Ball diameter as a share of the pitch diameter.
   std::string greatest_words;  ///< At the most loaded ball.
+  double full_scale = 0;       ///< Load of the longest bar there could be; nought: of the most loaded ball here.
 };
 /// Ids     "ball-<n>", from 1; the most loaded bar "greatest".
 [[nodiscard]] DisplayList ball_loads(const BallLoads& of, double side);

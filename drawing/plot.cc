@@ -11,7 +11,7 @@ namespace {
 
 constexpr double kTitle = 4.6, kText = 3.6, kFigures = 3.6;
 constexpr double kDot = 1.4, kCross = 1.5, kTick = 1.4;
-constexpr Look kGrid{.stroke = Stroke::part, .ink = Ink::second};
+constexpr Look kGrid{.stroke = Stroke::narrow, .ink = Ink::second};
 constexpr Look kHatch{.stroke = Stroke::none, .fill = Fill::cut};
 constexpr Look kHere{.stroke = Stroke::axis, .ink = Ink::next};
 
@@ -38,13 +38,20 @@ Frame frame_of(const Plot& plot, const PlotSize& size) {
   return frame;
 }
 
-void draw_head(Pen pen, const Plot& plot) {
+/// Set smaller where it would run over the edge.
+double fitting(const std::string& words, double size, double room) {
+  constexpr double kSentence = 0.88;  // Of words_width(): sentences are narrower than figures and capitals.
+  return size * std::min(1.0, room / std::max(1e-9, kSentence * words_width(words, size)));
+}
+
+void draw_head(Pen pen, const Plot& plot, double room) {
   double y = kTitle;
   if (!plot.title.empty()) {
-    pen.text({0, y}, plot.title, {.size = kTitle, .bold = true});
+    pen.text({0, y}, plot.title, {.size = fitting(plot.title, kTitle, room), .bold = true});
     y += kText + 1.6;
   }
-  if (!plot.question.empty()) pen.text({0, y}, plot.question, {.size = kText, .ink = Ink::second});
+  if (plot.question.empty()) return;
+  pen.text({0, y}, plot.question, {.size = fitting(plot.question, kText, room), .ink = Ink::second});
 }
 
 void draw_scales(Pen pen, const Plot& plot, const Frame& f) {
@@ -162,6 +169,7 @@ void draw_here(Pen pen, const PlotPlace& here, const Frame& f, Crowd& crowd) {
   const double x = f.px(here.x);
   if (!(x >= f.at.x && x <= f.at.x + f.at.width)) return;
   pen.open_path({{x, f.at.y}, {x, f.at.y + f.at.height}}, kHere, "here");
+  add_points(crowd.points, {{x, f.at.y}, {x, f.at.y + f.at.height}});
   const bool left = x > f.at.x + f.at.width / 2;
   double y = f.at.y + kText + 0.4;
   for (const std::string& line : here.words) {
@@ -187,9 +195,9 @@ void draw_mark(Pen pen, const PlotMark& mark, const Frame& f, Crowd& crowd) {
     pen.open_path({{p.x - kCross, p.y + kCross}, {p.x + kCross, p.y - kCross}}, look, id);
   }
   if (mark.words.empty()) return;
-  const bool left = p.x > f.at.x + f.at.width / 2;
-  pen.text({left ? p.x - 2.6 : p.x + 2.6, p.y - 1.2}, mark.words,
-           {.size = kText, .bold = true, .anchor = left ? Anchor::end : Anchor::start});
+  const Box at = place_beside({p}, {0, 0, words_width(mark.words, kText), kText}, f.at, crowd);
+  pen.text({at.x, at.y + 0.86 * kText}, mark.words, {.size = kText, .bold = true});
+  crowd.boxes.push_back(at);
 }
 
 }  // namespace
@@ -201,13 +209,15 @@ DisplayList plot(const Plot& plot, const PlotSize& size) {
   Pen pen{list};
   const Frame f = frame_of(plot, size);
   Crowd crowd;
-  draw_head(pen, plot);
+  draw_head(pen, plot, size.width);
   for (const PlotBand& band : plot.bands) draw_band(pen, band, f);
   for (const KeepOut& range : plot.keep_out) draw_keep_out(pen, range, f);
   draw_scales(pen, plot, f);
+  add_points(crowd.points, {{f.at.x, f.at.y + f.at.height}, {f.at.x + f.at.width, f.at.y + f.at.height}});
   if (plot.here) draw_here(pen, *plot.here, f, crowd);
-  for (const PlotMark& mark : plot.marks) draw_mark(pen, mark, f, crowd);
+  for (const PlotMark& mark : plot.marks) crowd.points.push_back(f.point(mark.at));
   draw_curves(pen, plot, f, crowd);
+  for (const PlotMark& mark : plot.marks) draw_mark(pen, mark, f, crowd);
   return list;
 }
 

@@ -42,19 +42,22 @@ Box place_beside(const std::vector<Point>& curve, const Box& size, const Box& ar
   constexpr double kAway = 1.6;
   Box best{area.x, area.y, size.width, size.height};
   double best_room = -1;
+  const auto offer = [&](double x, double y) {
+    const Box box{x, y, size.width, size.height};
+    if (!lies_in(box, area)) return;
+    const double here = std::min(room(box, crowd), 2 * kAway);
+    if (here <= best_room + 1e-9) return;
+    best_room = here;
+    best = box;
+  };
   for (const Point& p : curve) {
     for (const double side : {-1.0, -0.5, 0.0}) {
-      for (const double below : {-1.0, 1.0}) {
-        const double y = below < 0 ? p.y - kAway - size.height : p.y + kAway;
-        const Box box{p.x + side * size.width, y, size.width, size.height};
-        if (!lies_in(box, area)) continue;
-        const double here = std::min(room(box, crowd), 2 * kAway);
-        if (here > best_room + 1e-9) {
-          best_room = here;
-          best = box;
-        }
-      }
+      offer(p.x + side * size.width, p.y - kAway - size.height);
+      offer(p.x + side * size.width, p.y + kAway);
     }
+    // A steep curve has room beside it only.
+    offer(p.x - 2 * kAway - size.width, p.y - size.height);
+    offer(p.x + 2 * kAway, p.y - size.height / 2);
   }
   return best;
 }

@@ -10,6 +10,7 @@
 #include "core/teardown/steps.h"
 #include "core/timing/map.h"
 #include "paper/sheets.h"
+#include "paper/study_sheet.h"
 
 namespace flatwise::paper {
 
@@ -140,6 +141,13 @@ inline LabelSheet gallery_labels(const GalleryCase& c, const Head& head) {
   return labels;
 }
 
+/// The usual ways of a case side by side.
+inline Pages gallery_study(const GalleryCase& c, const Head& head, const TextMeasure& measure) {
+  const auto study = study::study(c.shaft, {}, head.voice);
+  CORE_CHECK(study.has_value());
+  return study_sheet({.head = head, .study = &*study}, measure);
+}
+
 /// Every sheet of a case.
 inline std::vector<NamedPages> gallery_sheets(const GalleryCase& c, Paper paper, UnitSystem units,
                                               const TextMeasure& measure) {
@@ -168,7 +176,8 @@ inline std::vector<NamedPages> gallery_sheets(const GalleryCase& c, Paper paper,
            {.head = head, .shaft = &c.shaft, .rotors = c.plan.rotors, .gauge = {}, .setting_ring = millimetres(100)},
            measure)},
       {"kit", "Kit", kit_sheet(gallery_kit(c, head), measure)},
-      {"labels", "Labels", label_sheet(gallery_labels(c, head), measure)}};
+      {"labels", "Labels", label_sheet(gallery_labels(c, head), measure)},
+      {"study", "Study", gallery_study(c, head, measure)}};
 }
 
 }  // namespace flatwise::paper

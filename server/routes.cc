@@ -31,6 +31,16 @@ constexpr QueryRule kSheet[] = {kUnits,
                                 {.kind = Kind::choice, .name = "format", .choices = "pdf|svg|png"},
                                 {.kind = Kind::number, .name = "page", .least = 1, .greatest = 1000}};
 
+constexpr QueryRule kStudy[] = {kUnits,
+                                {.kind = Kind::text, .name = "ways", .greatest = 8000},
+                                {.kind = Kind::text, .name = "name", .greatest = 120},
+                                {.kind = Kind::text, .name = "ground", .greatest = 40}};
+constexpr QueryRule kStudyFile[] = {kUnits,
+                                    {.kind = Kind::text, .name = "ways", .greatest = 8000},
+                                    {.kind = Kind::text, .name = "name", .greatest = 120},
+                                    {.kind = Kind::text, .name = "ground", .greatest = 40},
+                                    {.kind = Kind::choice, .name = "paper", .choices = "a4|letter"}};
+
 constexpr bool kHere = false, kPool = true;
 
 constexpr Route kRoutes[] = {
@@ -57,6 +67,8 @@ constexpr Route kRoutes[] = {
     {"POST", "/api/shafts", "putShaft", post_shaft, kPool, Body::json},
     {"POST", "/api/shafts/check", "checkShaft", check_shaft, kPool, Body::json, kUnitsOnly},
     {"GET", "/api/shafts/{id}", "shaft", get_shaft},
+    {"GET", "/api/shafts/{id}/study", "study", get_study, kPool, Body::none, kStudy},
+    {"GET", "/api/shafts/{id}/study/{file}", "studyFile", get_study_file, kPool, Body::none, kStudyFile},
     {"GET", "/api/gauges", "gauges", get_gauges, kPool, Body::none, kUnitsOnly},
     {"POST", "/api/gauges", "addGauge", post_gauge, kPool, Body::json, kUnitsOnly},
     {"POST", "/api/calibrations", "noteCalibration", post_calibration, kPool, Body::json, kUnitsOnly},

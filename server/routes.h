@@ -95,6 +95,9 @@ Reply post_shaft(const Call&);
 // routes_figures.cc
 Reply get_figures(const Call&);
 Reply post_figure(const Call&);
+// routes_study.cc
+Reply get_study(const Call&);
+Reply get_study_file(const Call&);
 // routes_other.cc
 Reply get_blob(const Call&);
 Reply put_blob(const Call&);

@@ -20,14 +20,15 @@ namespace {
 namespace fs = std::filesystem;
 
 /// Folders whose sources speak.
-constexpr std::string_view kFolders[] = {"core", "job",   "definition", "drawing", "paper", "wire",  "cli",
-                                         "wasm", "words", "view",       "record",  "desk",  "server"};
+constexpr std::string_view kFolders[] = {"core", "job",  "study", "definition", "drawing", "paper", "wire",
+                                         "cli",  "wasm", "words", "view",       "record",  "desk",  "server"};
 
 /// Entries that are asked for by a code put together while running, with the place that does it.
 constexpr std::string_view kMadeWhileRunning[] = {
-    "section.",  // core/figures: the folders' sections
-    "figure.",   // core/figures: title, limits and meaning of each figure; checked against the catalogue there
-    "answer.",   // Answer
+    "study.row.",   "study.plot.",   "study.offer.",  // study: rows, plots and fields by their names
+    "section.",                                       // core/figures: the folders' sections
+    "figure.",  // core/figures: title, limits and meaning of each figure; checked against the catalogue there
+    "answer.",  // Answer
     "record.kind.", "record.field.",  // record/: the schema of entries, by the list of fields
     "caution.",                       // job::Stage
     "item.",                          // job::KitItem

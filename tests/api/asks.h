@@ -13,6 +13,20 @@ namespace flatwise::api_test {
 /// A photo's first bytes and nothing behind them: what is kept is bytes, whether they make a picture is the browser's matter.
 inline const std::string kPhoto{"\x89PNG\r\n\x1A\n and what else a photo has", 34};
 
+/// Text as it stands in an address (RFC 3986, section 2.1).
+inline std::string encoded(std::string_view text) {
+  static constexpr std::string_view kHex = "0123456789ABCDEF";
+  std::string out;
+  for (const char c : text) {
+    const auto byte = static_cast<unsigned char>(c);
+    if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9'))
+      out += c;
+    else
+      (out += '%').append({kHex[byte >> 4U], kHex[byte & 15U]});
+  }
+  return out;
+}
+
 /// For each operation a request that is answered in order, as often as it is asked.
 class Asks {
  public:
@@ -37,6 +51,7 @@ class Asks {
     const bool machine = op.path.starts_with("/api/machines"), shaft = op.path.starts_with("/api/shafts");
     put("{id}", machine ? known_.machine : shaft ? known_.version : known_.job_31);
     put("{hash}", record::sha256(kPhoto));
+    put("{file}", "hanger.csv");
     put("{name}", op.id == "figure" ? "press-force" : "bench");
     return target;
   }

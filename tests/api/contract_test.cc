@@ -56,6 +56,7 @@ class EveryOperation : public testing::Test {
   void taken_and_overtaken();
   void unchanged();
   void not_possible();
+  void ways_that_cannot_be(const Operation& op);
   void too_large();
   void not_json();
   void letting_in();
@@ -120,6 +121,7 @@ void EveryOperation::not_there() {
     ask.target = op.path;
     for (const auto& [place, value] : {std::pair<std::string, std::string>{"{id}", fresh_id()},
                                        {"{hash}", std::string(64, 'a')},
+                                       {"{file}", "study.csv"},
                                        {"{name}", "bench"}})
       if (const auto at = ask.target.find(place); at != std::string::npos) ask.target.replace(at, place.size(), value);
     expect(house_, op, ask, 404);
@@ -187,6 +189,14 @@ void EveryOperation::unchanged() {
   });
 }
 
+/// A study has no body: its ways stand in the address.
+void EveryOperation::ways_that_cannot_be(const Operation& op) {
+  Ask ask = asks_.good(op);
+  ask.target += "?ways=" + encoded(R"([{"name":"A","lean":"3°"},{"name":"B","lean":"80°"}])");
+  const Answer answer = expect(house_, op, ask, 422);
+  EXPECT_EQ(json::parse(answer.body)["problems"][0]["field"], "ways[1].lean");
+}
+
 void EveryOperation::not_possible() {
   const std::map<std::string, std::pair<std::string, json>> wrong{{"putPerson", {"name", ""}},
                                                                   {"putCustomer", {"name", ""}},
@@ -202,6 +212,7 @@ void EveryOperation::not_possible() {
                                                                   {"letIn", {"code", ""}}};
   each(422, [&](const Operation& op) {
     if (op.id == "putBlob" || op.id == "record") return;
+    if (op.id == "study" || op.id == "studyFile") return ways_that_cannot_be(op);
     json body = asks_.body(op.id);
     const auto& [field, value] = wrong.at(op.id);
     body[field] = value;

@@ -44,7 +44,7 @@ TEST(Pages, LieInTheTreeAsTheFieldTableSaysThem) {
 }
 
 TEST(Pages, EveryKeyHasItsMeaning) {
-  for (const Document document : {Document::shaft, Document::readings, Document::workshop})
+  for (const Document document : {Document::shaft, Document::readings, Document::workshop, Document::study})
     for (const Field& f : fields(document)) EXPECT_TRUE(has_words(f.meaning.id())) << f.meaning.id();
 }
 

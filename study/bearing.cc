@@ -1,0 +1,297 @@
+// The press of a hub, the clearance it leaves, and the bearing through a turn of the shaft: of the rotor whose bearing ends first.
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "core/bearings/figures.h"
+#include "core/fits/figures.h"
+#include "job/figure_use.h"
+#include "study/outcome.h"
+
+namespace flatwise::study {
+namespace {
+
+constexpr std::array<const char*, 5> kGroups{"C2", "CN", "C3", "C4", "C5"};
+constexpr std::array<const char*, 3> kTolerances{"normal", "P6", "P5"};
+
+/// One rotor of a way, and where its values come from.
+struct Part {
+  const Way& way;
+  int rotor = 1;
+  std::vector<Problem>& problems;
+
+  [[nodiscard]] const Rotor& it() const { return way.shaft.rotor(rotor); }
+  /// A field that the way changes comes from the way.
+  [[nodiscard]] Origin from(std::string_view field) const {
+    const bool changed = (field == "lean" && way.typed.lean) || (field == "bearing.clearance" && way.typed.clearance) ||
+                         (field == "hub.bore" && way.typed.fit);
+    if (changed) return {OriginKind::given, way.name()};
+    return job::rotor_origin(way.shaft, rotor, field);
+  }
+  [[nodiscard]] Origin from_shaft(std::string_view field) const {
+    if (field == "shaft.speed" && way.typed.speed) return {OriginKind::given, way.name()};
+    return way.shaft.origin(field);
+  }
+  [[nodiscard]] Input length(std::string_view name, Length value, std::string_view field) const {
+    return given(name, any(value), from(field));
+  }
+  WorkingPtr figure(std::span<const FigureSpec> figures, std::string_view name, std::vector<Input> inputs) {
+    Results<Working> working = job::use(figures, name, std::move(inputs));
+    if (working) return std::make_shared<const Working>(*std::move(working));
+    std::ranges::move(working.error(), std::back_inserter(problems));
+    return nullptr;
+  }
+};
+
+WorkingPtr interference_by_limits(Part& p) {
+  const Limits& bore = p.it().hub.bore;
+  const auto tolerance = static_cast<std::size_t>(p.it().bearing.tolerance);
+  const WorkingPtr ring =
+      p.figure(fits::figures(), "ring-outside",
+               {p.length("outside", p.it().bearing.outside, "bearing.D"),
+                given("tolerance", std::string{kTolerances[tolerance]}, p.from("bearing.tolerance"))});
+  if (ring == nullptr) return nullptr;
+  return p.figure(fits::figures(), "interference",
+                  {p.length("bore", 0.5 * (bore.least + bore.greatest), "hub.bore"),
+                   p.length("bore-uncertainty", 0.5 * (bore.greatest - bore.least), "hub.bore"),
+                   computed("ring-least", "least", ring), computed("ring-greatest", "greatest", ring)});
+}
+
+std::vector<Input> interference_inputs(const Part& p, const PressedIn& press) {
+  if (press.interference_working != nullptr)
+    return {computed("interference-least", "least", press.interference_working),
+            computed("interference-greatest", "greatest", press.interference_working)};
+  const Origin said{OriginKind::given, p.way.name()};
+  return {given("interference-least", any(press.interference.least), said),
+          given("interference-greatest", any(press.interference.greatest), said)};
+}
+
+std::vector<Input> joint_inputs(const Part& p) {
+  const Rotor& r = p.it();
+  return {p.length("joint-diameter", r.bearing.outside, "bearing.D"),
+          p.length("ring-inside", r.bearing.outer_ring_inside, "bearing.outer_ring_inside"),
+          p.length("hub-outside", r.hub.outside, "hub.outside"),
+          p.length("roughness-loss", r.hub.roughness_loss, "hub.roughness_loss"),
+          given("hub-modulus", any(r.hub.material.youngs_modulus), p.from("hub.material")),
+          given("hub-poisson", any_ratio(r.hub.material.poisson), p.from("hub.material"))};
+}
+
+std::vector<Input> joined(std::vector<Input> a, std::vector<Input> b) {
+  std::ranges::move(b, std::back_inserter(a));
+  return a;
+}
+
+constexpr Length kLead = millimetres(2);  // As the figure press-curve assumes it; common practice.
+
+fits::PressPath path_of(const Rotor& r, const Limits& interference) {
+  const fits::Elastic ring{gigapascals(207), 0.3};  // As the figures take the ring: bearing steel.
+  return {.pressing = {.joint = {.diameter = r.bearing.outside,
+                                 .ring_inside = r.bearing.outer_ring_inside,
+                                 .hub_outside = r.hub.outside,
+                                 .ring = ring,
+                                 .hub = {r.hub.material.youngs_modulus, r.hub.material.poisson}},
+                       .width = r.bearing.width,
+                       .roughness_loss = r.hub.roughness_loss,
+                       .interference = interference,
+                       .friction = {},
+                       .hub_yield = r.hub.material.yield},
+          .lead = kLead};
+}
+
+// --- The bearing -------------------------------------------------------------------------------------------------------
+
+/// What the ground does to one rotor: the loads at every rotor and those at its own station.
+bearings::GroundLoad ground_of(const Shaft& shaft, int rotor) {
+  bearings::GroundLoad ground;
+  for (const FixedLoad& load : shaft.spec().loads) {
+    if (load.station && *load.station != shaft.station_of_rotor(rotor)) continue;
+    ground.up = ground.up + load.force * std::cos(load.direction.radians());
+    ground.drag = ground.drag + load.force * std::sin(load.direction.radians());
+  }
+  return ground;
+}
+
+struct Inside {
+  WorkingPtr geometry, ratings;
+  bearings::BallBearing bearing;
+  bearings::PointContacts contacts;
+};
+
+std::optional<Inside> inside_of(Part& p) {
+  Inside out;
+  out.geometry = p.figure(bearings::figures(), "bearing-geometry",
+                          {p.length("bearing-bore", p.it().bearing.bore, "bearing.d"),
+                           p.length("bearing-outside", p.it().bearing.outside, "bearing.D")});
+  if (out.geometry == nullptr) return std::nullopt;
+  const Length groove = metres(out.geometry->si("groove-radius"));
+  out.bearing = {static_cast<int>(std::lround(out.geometry->si("balls"))), metres(out.geometry->si("ball-diameter")),
+                 metres(out.geometry->si("pitch-diameter")), groove, groove};
+  const auto contacts = bearings::point_contacts(out.bearing, bearings::kBearingSteel);
+  if (!contacts) return p.problems.push_back(contacts.error()), std::nullopt;
+  out.contacts = *contacts;
+  return out;
+}
+
+std::vector<Input> inside_inputs(const Inside& inside) {
+  return {computed("balls", "balls", inside.geometry), computed("ball-diameter", "ball-diameter", inside.geometry),
+          computed("pitch-diameter", "pitch-diameter", inside.geometry),
+          computed("inner-groove", "groove-radius", inside.geometry),
+          computed("outer-groove", "groove-radius", inside.geometry)};
+}
+
+WorkingPtr fitted_clearance(Part& p, const PressedIn& press) {
+  const auto group = static_cast<std::size_t>(p.it().bearing.clearance);
+  const WorkingPtr fresh = p.figure(fits::figures(), "clearance-group",
+                                    {p.length("bore", p.it().bearing.bore, "bearing.d"),
+                                     given("group", std::string{kGroups[group]}, p.from("bearing.clearance"))});
+  if (fresh == nullptr) return nullptr;
+  return p.figure(
+      bearings::figures(), "fitted-clearance",
+      joined(joined({computed("group-least", "least", fresh), computed("group-greatest", "greatest", fresh)},
+                    interference_inputs(p, press)),
+             joint_inputs(p)));
+}
+
+bearings::TurnLifeTask task_of(const Part& p, const Inside& inside, const bearings::Ratings& ratings,
+                               Length clearance) {
+  const Shaft& shaft = p.way.shaft;
+  const dynamics::RotatingSet set = dynamics::rotating_sets(
+      shaft, std::vector<Angle>(static_cast<std::size_t>(shaft.rotor_count())))[static_cast<std::size_t>(p.rotor - 1)];
+  const Rotor& r = p.it();
+  const bool held = dynamics::spinning_of(shaft) == dynamics::Spinning::held;
+  return {.turn = {.at = {inside.bearing, clearance},
+                   .contacts = inside.contacts,
+                   .rotor = {.lean = r.lean,
+                             .mass = r.mass,
+                             .mass_offset = r.mass_offset,
+                             .force = set.force,
+                             .couple = set.couple,
+                             .tip_radius = r.tip_radius},
+                   .ground = ground_of(shaft, p.rotor),
+                   .outer = held ? bearings::OuterRing::held : bearings::OuterRing::turns},
+          .ratings = ratings,
+          .shaft = shaft.spec().speed,
+          .spin = dynamics::spin_of(shaft, p.rotor),
+          .lubrication = {}};
+}
+
+WorkingPtr turn_working(Part& p, const Inside& inside, const Beared& at) {
+  const bearings::TurnTask& turn = at.task.turn;
+  const bool held = turn.outer == bearings::OuterRing::held;
+  const Origin middle{OriginKind::computed, "middle of the clearance"};
+  const Origin sets{OriginKind::computed, "rotating-couple"};
+  std::vector<Input> in = inside_inputs(inside);
+  in.push_back(given("clearance", any(turn.at.clearance),
+                     at.fitted != nullptr ? middle : Origin{OriginKind::given, p.way.name()}));
+  in.push_back(given("lean", any(turn.rotor.lean), p.from("lean")));
+  in.push_back(given("speed", any(at.task.shaft), p.from_shaft("shaft.speed")));
+  in.push_back(given("spinning", std::string{held ? "held" : "rolling"}, p.way.shaft.origin("shaft.travel")));
+  if (!held) in.push_back(given("rolling-speed", any(at.task.spin), {OriginKind::computed, "travel / rolling radius"}));
+  in.push_back(p.length("tip-radius", turn.rotor.tip_radius, "tip_radius"));
+  in.push_back(given("mass", any(turn.rotor.mass), p.from("mass")));
+  in.push_back(given("mass-offset", any(turn.rotor.mass_offset), p.from("mass_offset")));
+  in.push_back(given("rotating-force", any(turn.rotor.force), sets));
+  in.push_back(given("rotating-couple", any(turn.rotor.couple), sets));
+  in.push_back(given("ground-up", any(turn.ground.up), p.way.shaft.origin("load[1].force")));
+  in.push_back(given("ground-drag", any(turn.ground.drag), p.way.shaft.origin("load[1].force")));
+  return p.figure(bearings::figures(), "bearing-turn", std::move(in));
+}
+
+WorkingPtr play_working(Part& p, const Inside& inside, const Beared& at) {
+  std::vector<Input> in = inside_inputs(inside);
+  const Origin said{OriginKind::given, p.way.name()};
+  if (at.fitted != nullptr) {
+    in.push_back(computed("clearance-least", "least", at.fitted));
+    in.push_back(computed("clearance-greatest", "greatest", at.fitted));
+  } else {
+    in.push_back(given("clearance-least", any(at.clearance.least), said));
+    in.push_back(given("clearance-greatest", any(at.clearance.greatest), said));
+  }
+  in.push_back(p.length("radius", p.it().tip_radius, "tip_radius"));
+  return p.figure(bearings::figures(), "rim-play", std::move(in));
+}
+
+bool same_bearing(const Shaft& shaft, int a, int b) {
+  const Rotor &p = shaft.rotor(a), &q = shaft.rotor(b);
+  const auto ground_a = ground_of(shaft, a), ground_b = ground_of(shaft, b);
+  return p.lean == q.lean && p.mass == q.mass && p.across == q.across && p.along == q.along &&
+         p.mass_offset == q.mass_offset && p.tip_radius == q.tip_radius && p.bearing.bore == q.bearing.bore &&
+         p.bearing.outside == q.bearing.outside && p.bearing.clearance == q.bearing.clearance &&
+         p.hub.bore.least == q.hub.bore.least && p.hub.outside == q.hub.outside && ground_a.up == ground_b.up &&
+         ground_a.drag == ground_b.drag;
+}
+
+std::optional<PressedIn> pressed_in(Part& p) {
+  PressedIn out{.interference = {}, .interference_working = nullptr, .force = nullptr, .path = {}};
+  if (p.way.interference) {
+    out.interference = {*p.way.interference, *p.way.interference};
+  } else {
+    out.interference_working = interference_by_limits(p);
+    if (out.interference_working == nullptr) return std::nullopt;
+    out.interference = {metres(out.interference_working->si("least")),
+                        metres(out.interference_working->si("greatest"))};
+  }
+  out.path = path_of(p.it(), out.interference);
+  const std::vector<Input> more{p.length("width", p.it().bearing.width, "bearing.B"),
+                                given("hub-yield", any(p.it().hub.material.yield), p.from("hub.material"))};
+  out.force =
+      p.figure(fits::figures(), "press-force", joined(joined(interference_inputs(p, out), joint_inputs(p)), more));
+  if (out.force == nullptr) return std::nullopt;
+  return out;
+}
+
+/// The bearing of one rotor with its life; none, and the reason among the problems, where it cannot be worked out.
+std::optional<Beared> beared(Part& p, const PressedIn& press) {
+  const auto inside = inside_of(p);
+  if (!inside) return std::nullopt;
+  Beared out;
+  out.rotor = p.rotor;
+  out.geometry = inside->geometry;
+  out.inside = inside->bearing;
+  if (p.way.clearance) {
+    out.clearance = {*p.way.clearance, *p.way.clearance};
+  } else {
+    out.fitted = fitted_clearance(p, press);
+    if (out.fitted == nullptr) return std::nullopt;
+    out.clearance = {metres(out.fitted->si("least")), metres(out.fitted->si("greatest"))};
+  }
+  const auto ratings = bearings::ratings_of(inside->bearing);
+  if (!ratings) return p.problems.push_back(ratings.error()), std::nullopt;
+  out.task = task_of(p, *inside, *ratings, out.middle());
+  auto life = bearings::turn_life(out.task);
+  if (!life) return p.problems.push_back(life.error()), std::nullopt;
+  out.life = *std::move(life);
+  return out;
+}
+
+}  // namespace
+
+void add_press(const Way& way, Outcome& to) {
+  Part part{way, 1, to.press_problems};
+  to.press = pressed_in(part);
+}
+
+void add_bearing(const Way& way, Outcome& to) {
+  for (int rotor = 1; rotor <= way.shaft.rotor_count(); ++rotor) {
+    if (rotor > 1 && same_bearing(way.shaft, rotor, rotor - 1)) continue;
+    Part part{way, rotor, to.bearing_problems};
+    const std::optional<PressedIn> press = rotor == 1 ? to.press : pressed_in(part);
+    if (!press) return;  // Its problem is told already.
+    std::optional<Beared> bearing = beared(part, *press);
+    if (!bearing) return to.bearing.reset();
+    if (!to.bearing || bearing->life.basic < to.bearing->life.basic) {
+      to.bearing = std::move(bearing);
+      to.press = press;
+    }
+  }
+  if (!to.bearing) return;
+  Part part{way, to.bearing->rotor, to.bearing_problems};
+  const auto inside = inside_of(part);
+  CORE_CHECK(inside.has_value());
+  to.bearing->turn = turn_working(part, *inside, *to.bearing);
+  std::vector<Problem> silent;  // A bearing without clearance has no play to read: no problem of the way.
+  Part quiet{way, to.bearing->rotor, silent};
+  to.bearing->play = to.bearing->clearance.greatest > Length{} ? play_working(quiet, *inside, *to.bearing) : nullptr;
+}
+
+}  // namespace flatwise::study

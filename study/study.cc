@@ -1,0 +1,133 @@
+#include "study/study.h"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "core/dynamics/pattern_list.h"
+#include "core/timing/map.h"
+#include "core/units/guards.h"
+#include "core/units/parse.h"
+#include "job/arrange.h"
+
+namespace flatwise::study {
+namespace {
+
+constexpr double kMostGround = 1e6;  // N
+
+/// The definition with the ground under each rotor, as one more load on it.
+Results<Shaft> with_ground(const Shaft& shaft, const std::optional<Typed>& ground) {
+  if (!ground) return shaft;
+  const Result<Entered> force = parse_quantity(ground->text, Kind::force, "ground");
+  std::optional<Problem> problem;
+  if (!force)
+    problem = force.error();
+  else
+    problem = outside("ground", force->value, 0, kMostGround);
+  if (problem) {
+    problem->given = ground->text;
+    problem->place = ground->place;
+    return tl::unexpected(std::vector{*std::move(problem)});
+  }
+  ShaftSpec spec = shaft.spec();
+  spec.loads.push_back({.station = std::nullopt, .force = newtons(force->value.si), .direction = Angle{}});
+  return Shaft::make(std::move(spec));
+}
+
+bool has_ground(const Shaft& shaft) {
+  return std::ranges::any_of(shaft.spec().loads, [&](const FixedLoad& load) {
+    return !load.station || shaft.stations()[static_cast<std::size_t>(*load.station)].kind == StationKind::rotor;
+  });
+}
+
+std::vector<Message> notes_of(const Study& study) {
+  std::vector<Message> notes;
+  const dynamics::StatedErrors errors;
+  notes.push_back({Code{"study.note_floor"}, {{"share", any_ratio(errors.share)}, {"azimuth", any(errors.azimuth)}}});
+  if (dynamics::spinning_of(study.shaft) == dynamics::Spinning::held) notes.push_back({Code{"study.note_held"}, {}});
+  if (!dynamics::planes_of(study.shaft).hangers) notes.push_back({Code{"study.note_planes"}, {}});
+  const bool bearing = std::ranges::any_of(study.outcomes, [](const Outcome& o) { return o.bearing.has_value(); });
+  if (bearing) notes.push_back({Code{"study.note_bearing"}, {}});
+  if (bearing && !has_ground(study.shaft)) notes.push_back({Code{"study.note_no_ground"}, {}});
+  const auto speed = [](const Way& way) { return way.shaft.spec().speed; };
+  if (std::ranges::any_of(study.ways, [&](const Way& w) { return speed(w) != speed(study.ways.front()); }))
+    notes.push_back({Code{"study.note_speed"}, {}});
+  return notes;
+}
+
+/// Half A of each rotor from rotor 1 on: two that agree in it are one arrangement, turned.
+std::vector<int> offsets_of(const Pattern& pattern, const Shaft& shaft) {
+  std::vector<int> offsets;
+  for (int rotor = 1; rotor <= shaft.rotor_count(); ++rotor)
+    offsets.push_back(timing::pattern_offset(pattern, shaft.flats(), rotor));
+  return offsets;
+}
+
+struct Usual {
+  Word name;
+  Pattern pattern;
+};
+
+std::vector<Usual> usual_patterns(const Shaft& shaft) {
+  const int n = shaft.flats();
+  std::vector<Usual> out;
+  const auto pattern = [&](Pattern::Rule rule, int step, std::vector<int> flats) {
+    return Pattern{rule, step, std::move(flats), shaft.spec().pattern.first_flat};
+  };
+  if (n % 2 == 0) out.push_back({Word{"study.way.facing"}, pattern(Pattern::Rule::facing, 0, {})});
+  if (n % 3 == 0) out.push_back({Word{"study.way.thirds"}, pattern(Pattern::Rule::step, n / 3, {})});
+  if (const auto quiet = job::arrange(shaft, {}, 2))
+    out.push_back({Word{"study.way.quiet"},
+                   pattern(Pattern::Rule::listed, 0, dynamics::flats_of(quiet->rows.front().row.places))});
+  out.push_back({Word{"study.way.defined"}, shaft.spec().pattern});
+  return out;
+}
+
+}  // namespace
+
+std::vector<TypedWay> usual_ways(const Shaft& shaft, const Voice& voice) {
+  std::vector<TypedWay> ways;
+  std::vector<std::vector<int>> seen;
+  if (shaft.rotor_count() > 1)
+    for (const Usual& usual : usual_patterns(shaft)) {
+      std::vector<int> offsets = offsets_of(usual.pattern, shaft);
+      if (std::ranges::find(seen, offsets) != seen.end()) continue;
+      seen.push_back(std::move(offsets));
+      ways.push_back({.name = {word(usual.name.id, voice)}, .pattern = Typed{pattern_text(usual.pattern)}});
+    }
+  if (ways.size() >= kFewestWays) return ways;
+  const AnyQuantity slower{0.9 * shaft.spec().speed.radians_per_second(), Kind::angular_speed};
+  return {{.name = {word("study.way.defined", voice)}, .speed = Typed{defined_text(shaft, "speed")}},
+          {.name = {word("study.way.slower", voice)}, .speed = Typed{format_quantity(slower)}}};
+}
+
+Results<Study> study(const Shaft& shaft, const Order& order, const Voice& voice) {
+  const Results<Shaft> base = with_ground(shaft, order.ground);
+  if (!base) return tl::unexpected(base.error());
+  const std::vector<TypedWay> typed = order.ways.empty() ? usual_ways(*base, voice) : order.ways;
+  Results<std::vector<Way>> ways = read_ways(*base, typed);
+  if (!ways) return tl::unexpected(std::move(ways.error()));
+  Study out{.name = order.name, .shaft = *base, .ways = *std::move(ways)};
+  if (out.name.empty())
+    out.name = say(Message{Code{"study.name_made"}, {{"shaft", shaft.spec().name}, {"ways", out.count()}}}, voice);
+  std::vector<Problem> problems;
+  for (std::size_t i = 0; i < out.ways.size(); ++i) {
+    Results<Outcome> outcome = outcome_of(out.ways[i]);
+    if (outcome) {
+      out.outcomes.push_back(*std::move(outcome));
+      continue;
+    }
+    for (Problem& problem : outcome.error()) {
+      problem.field = "ways[" + std::to_string(i) + "]." + problem.field;
+      problems.push_back(std::move(problem));
+    }
+  }
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  out.rows = rows_of(out.ways, out.outcomes);
+  out.plots = plots_of(out.ways, out.outcomes);
+  out.advice = advice_of(out.ways, out.outcomes);
+  out.notes = notes_of(out);
+  return out;
+}
+
+}  // namespace flatwise::study
