@@ -13,6 +13,12 @@
 namespace flatwise::study {
 namespace {
 
+Voice inch_voice() {
+  Voice voice;
+  voice.units = UnitSystem::inch;
+  return voice;
+}
+
 /// Five like rotors, 160 mm apart, hangers 839 mm apart; 480 /min, rolling at 6 km/h on 230 mm.
 Shaft five() {
   ShaftSpec spec = sample_shaft({.rotors = 5});
@@ -76,7 +82,7 @@ TEST(Study, TheQuietOneIsAdvisedAndSaysWhy) {
   ASSERT_EQ(s.advice.way, 2);
   EXPECT_EQ(s.advice.because.code, Code{"study.because_quiet"});
   EXPECT_EQ(s.advice.lines, "pattern = { flats = [1, 3, 4, 5, 1] }");
-  const AdviceSaid said = study::said(s, Voice{.units = UnitSystem::inch});
+  const AdviceSaid said = study::said(s, inch_voice());
   EXPECT_EQ(said.does, "Take “The quiet one”: half A on flats 1, 3, 4, 5 and 1, half B opposite.");
   EXPECT_NE(said.because.find("3.64\u00a0lbf"), std::string::npos) << said.because;
   EXPECT_NE(said.waits.find("lead"), std::string::npos);
@@ -249,7 +255,7 @@ TEST(Csv, ALineAPointAndTheWayOnEach) {
 }
 
 TEST(Said, ThreeFiguresThatCount) {
-  const Voice inch{.units = UnitSystem::inch}, metric;
+  const Voice inch = inch_voice(), metric;
   EXPECT_EQ(figure_text(any(newton_metres(13.5706)), inch), "10.0\u00a0ft·lb");
   EXPECT_EQ(figure_text(any(newtons(16.175)), inch), "3.64\u00a0lbf");
   EXPECT_EQ(figure_text(any(newtons(16.175)), metric), "16.2\u00a0N");
