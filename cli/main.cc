@@ -154,6 +154,12 @@ void add_bend_verb(CLI::App& app, Line& line) {
   bend->add_option("--speeds", line.bend.speeds, help("bend_speeds"))->check(whole_numbers(line, "--speeds", false));
 }
 
+void add_bearing_verb(CLI::App& app, Line& line) {
+  CLI::App* bearing =
+      add_verb(app, line, "bearing", [&line](const Context& c) { return tell_bearing(c, line.shaft_file); });
+  bearing->add_option("SHAFT", line.shaft_file, help("shaft"))->required();
+}
+
 void add_pattern_verb(CLI::App& app, Line& line) {
   CLI::App* pattern =
       add_verb(app, line, "pattern", [&line](const Context& c) { return arrange_pattern(c, line.pattern); });
@@ -276,6 +282,7 @@ void build(CLI::App& app, Line& line) {
   add_shaft_verbs(app, line);
   add_pattern_verb(app, line);
   add_bend_verb(app, line);
+  add_bearing_verb(app, line);
   add_study_verb(app, line);
   add_job_verbs(app, line);
   add_sheet_verb(app, line);

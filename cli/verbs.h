@@ -56,6 +56,9 @@ struct BendOptions {
 };
 Status bend_shaft(const Context& context, const BendOptions& options);
 
+/// The bearing that ends first, and what the wobble does to it.
+Status tell_bearing(const Context& context, const std::string& shaft_file);
+
 struct StudyOptions {
   std::string file;               ///< A study, or a shaft.
   std::vector<std::string> ways;  ///< "NAME: FIELD=VALUE; ..."
