@@ -43,6 +43,8 @@ endif()
 # flatwise_read_headers_once(TARGET KIND) takes the big headers from where they were read for all targets of that kind, libraries
 # or tests. One build without the option keeps everybody's own includes honest.
 if(FLATWISE_HEADERS_ONCE)
+  # clang takes headers only from where they were read as they would be here: with threads, since the server has them.
+  target_compile_options(flatwise_options INTERFACE -pthread)
   file(WRITE "${CMAKE_BINARY_DIR}/headers.cc" "")
   foreach(kind libraries tests)
     add_library(headers_of_${kind} OBJECT "${CMAKE_BINARY_DIR}/headers.cc")
