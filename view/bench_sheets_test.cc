@@ -305,6 +305,8 @@ TEST_F(Job31, CautionsBeforeThePressAndSaysTheForceIsLow) {
   const Plain answer = first(view, "answer");
   EXPECT_TRUE(says(answer["value"], "200"));
   EXPECT_TRUE(answer.contains("bar"));
+  EXPECT_TRUE(says(view["sheet"]["right"], "Is the cross in the band? (demo)"));
+  EXPECT_TRUE(says(view["sheet"]["right"], "read 200"));
   const Plain two = view_of(subject_, Stage::press, at_rotor(2));
   EXPECT_EQ(first(two, "asks")["questions"][0]["said"].size(), 0U);
   EXPECT_EQ(first(two, "asks")["questions"][0]["choices"].size(), 3U);
@@ -325,6 +327,8 @@ TEST(Press, ShowsTheBandBeforeTheForceIsRead) {
   const Plain facts = first(view, "facts");
   EXPECT_EQ(facts["rows"][0]["caption"], "Expected force");
   EXPECT_EQ(facts["rows"][0]["working"]["figure"], "press-force");
+  EXPECT_TRUE(says(view["sheet"]["right"], "How much force, how far in?"));
+  EXPECT_TRUE(says(view["sheet"]["right"], "after a lead of 2"));
   EXPECT_TRUE(says(view, "press.not_read") || says(view["sheet"], "no press force was read"));
 }
 

@@ -7,6 +7,7 @@
 #include "drawing/bench_pictures.h"
 #include "job/figure_use.h"
 #include "view/bench_parts.h"
+#include "view/press_plot.h"
 
 namespace flatwise::view {
 namespace {
@@ -228,8 +229,15 @@ SheetParts rotor_sheet(const Subject& subject, const Screen& screen, const Spot&
   else
     parts.left.push_back(text_block(tell(screen, Code{"bench.press.no_band"}), "read", "tell"));
   parts.left.push_back(keypad_block({force_field(subject, screen, rotor, band)}));
-  if (press_of(subject, rotor) != nullptr) add(parts.right, force_answer(subject, screen, rotor));
+  const PressReading* press = press_of(subject, rotor);
+  if (press != nullptr) add(parts.right, force_answer(subject, screen, rotor));
   add(parts.right, fit_facts(subject, screen, rotor));
+  if (band != nullptr)
+    add(parts.right,
+        press_plot(screen, {.rotor = rotor,
+                            .invented = subject.job.shaft.spec().invented,
+                            .band = *band,
+                            .force = press != nullptr ? std::optional{press->force.value.value} : std::nullopt}));
   std::vector<Json> questions{ring_question(subject, screen, rotor)};
   for (Json& q : job_questions(subject, screen, Stage::press, job::AskedOf::rotor_that_came_off, rotor))
     questions.push_back(std::move(q));
