@@ -128,9 +128,12 @@ void draw_keep_out(Pen pen, const KeepOut& range, const Frame& f) {
   bool first = true;
   for (const std::string& line : range.words) {
     const double wide = words_width(line, kText);
-    const double right = std::min(to - 0.8, f.at.x + f.at.width - 0.8);
-    pen.box({right - wide - 0.6, y - kText, wide + 1.2, kText + 1.2}, kGround);
-    pen.text({right, y}, line, {.size = kText, .bold = first, .anchor = Anchor::end});
+    const double right = std::min(to, f.at.x + f.at.width) - 0.8;
+    const bool narrow = right - wide < f.at.x + 0.8;  // Then it stands at the scale's own left edge.
+    const double left = narrow ? f.at.x + 1.4 : right - wide;
+    pen.box({left - 0.6, y - kText, wide + 1.2, kText + 1.2}, kGround);
+    pen.text({narrow ? left : right, y}, line,
+             {.size = kText, .bold = first, .anchor = narrow ? Anchor::start : Anchor::end});
     first = false;
     y += kText + 0.8;
   }
@@ -158,9 +161,10 @@ void draw_curves(Pen pen, const Plot& plot, const Frame& f, Crowd& crowd) {
   for (std::size_t i = 0; i < plot.curves.size(); ++i) {
     const Curve& curve = plot.curves[i];
     if (curve.name.empty() || along[i].empty()) continue;
-    const Box size{0, 0, words_width(curve.name, kText), kText};
+    const double letters = fitting(curve.name, kText, 0.8 * f.at.width);
+    const Box size{0, 0, words_width(curve.name, letters), letters};
     const Box at = place_beside(along[i], size, f.at, crowd);
-    pen.text({at.x, at.y + 0.86 * kText}, curve.name, {.size = kText, .bold = curve.chosen}, "curve-" + curve.id);
+    pen.text({at.x, at.y + 0.86 * letters}, curve.name, {.size = letters, .bold = curve.chosen}, "curve-" + curve.id);
     crowd.boxes.push_back(at);
   }
 }
@@ -195,8 +199,9 @@ void draw_mark(Pen pen, const PlotMark& mark, const Frame& f, Crowd& crowd) {
     pen.open_path({{p.x - kCross, p.y + kCross}, {p.x + kCross, p.y - kCross}}, look, id);
   }
   if (mark.words.empty()) return;
-  const Box at = place_beside({p}, {0, 0, words_width(mark.words, kText), kText}, f.at, crowd);
-  pen.text({at.x, at.y + 0.86 * kText}, mark.words, {.size = kText, .bold = true});
+  const double letters = fitting(mark.words, kText, 0.8 * f.at.width);
+  const Box at = place_beside({p}, {0, 0, words_width(mark.words, letters), letters}, f.at, crowd);
+  pen.text({at.x, at.y + 0.86 * letters}, mark.words, {.size = letters, .bold = true});
   crowd.boxes.push_back(at);
 }
 

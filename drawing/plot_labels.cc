@@ -39,7 +39,7 @@ double words_width(const std::string& words, double size) {
 }
 
 Box place_beside(const std::vector<Point>& curve, const Box& size, const Box& area, const Crowd& crowd) {
-  constexpr double kAway = 1.6;
+  constexpr double kAway = 1.6, kCrowded = 0.6;
   Box best{area.x, area.y, size.width, size.height};
   double best_room = -1;
   const auto offer = [&](double x, double y) {
@@ -59,6 +59,18 @@ Box place_beside(const std::vector<Point>& curve, const Box& size, const Box& ar
     offer(p.x - 2 * kAway - size.width, p.y - size.height);
     offer(p.x + 2 * kAway, p.y - size.height / 2);
   }
+  if (best_room >= kCrowded) return best;
+  // None beside it is free: the free place that is nearest to it.
+  double nearest = 1e9;
+  for (double y = area.y; y + size.height <= area.y + area.height; y += size.height / 2)
+    for (double x = area.x; x + size.width <= area.x + area.width; x += size.height) {
+      const Box box{x, y, size.width, size.height};
+      double away = 1e9;
+      for (const Point& p : curve) away = std::min(away, distance(box, p));
+      if (away >= nearest || room(box, crowd) < kCrowded) continue;
+      nearest = away;
+      best = box;
+    }
   return best;
 }
 

@@ -190,6 +190,21 @@ void draw_advice(Sheet& page, const study::Study& study) {
   page.y += 2;
 }
 
+/// A picture whose words keep to its width, measured as they will be set.
+drawing::DisplayList within_its_width(drawing::DisplayList picture, const TextMeasure& measure) {
+  for (drawing::Item& item : picture.items) {
+    auto* text = std::get_if<drawing::Text>(&item);
+    if (text == nullptr) continue;
+    const double to_left = text->at.x, to_right = picture.width - text->at.x;
+    const double room = text->anchor == drawing::Anchor::start ? to_right
+                        : text->anchor == drawing::Anchor::end ? to_left
+                                                               : 2 * std::min(to_left, to_right);
+    const double wide = measure.width(text->text, text->size, text->bold);
+    if (wide > room && room > 0) text->size *= 0.995 * room / wide;
+  }
+  return picture;
+}
+
 /// Plots two abreast; the balls of all ways in a row of their own.
 void draw_plots(Sheet& page, const study::Study& study) {
   const double wide = (page.width() - kPlotGap) / 2, high = 0.64 * wide;
@@ -202,7 +217,9 @@ void draw_plots(Sheet& page, const study::Study& study) {
       plots.push_back(&plot);
   }
   const auto put = [&](const study::PlotData& plot, double x, const drawing::PlotSize& size) {
-    drawing::append(page.pen().list(), study::picture_of(study, plot, page.voice(), size), {x, page.y + 2});
+    drawing::append(page.pen().list(),
+                    within_its_width(study::picture_of(study, plot, page.voice(), size), page.measure()),
+                    {x, page.y + 2});
   };
   for (std::size_t i = 0; i < plots.size(); i += 2) {
     page.need(high + 4);
@@ -244,7 +261,10 @@ WorkingSheet workings_of(const StudySheet& sheet) {
 
 Pages study_sheet(const StudySheet& sheet, const TextMeasure& measure) {
   const study::Study& study = *sheet.study;
-  Sheet page{sheet.head, measure, study.name, cells_of(study, sheet.head.voice)};
+  constexpr double kLeastTitle = 3.5, kBesideTitle = 45;
+  const bool fits = measure.width(study.name, kLeastTitle, true) < size_of(sheet.head.paper).width - kBesideTitle;
+  const std::string title = fits ? study.name : word("study.cell.study", sheet.head.voice);
+  Sheet page{sheet.head, measure, title, cells_of(study, sheet.head.voice)};
   Table{page, study}.draw();
   draw_advice(page, study);
   draw_plots(page, study);

@@ -102,10 +102,10 @@ class Drawer {
   [[nodiscard]] const std::string& name(int way) const { return study_.ways[static_cast<std::size_t>(way)].name(); }
   [[nodiscard]] std::string axis_words() const { return say(plot_code(data_.key) + ".x", {{"unit", x_.name}}, voice_); }
   /// A way that leaves nothing lies on the axis: it is named with the floor it is under.
-  [[nodiscard]] std::string curve_name(int way) const {
-    const bool quiet = study_.outcomes[static_cast<std::size_t>(way)].arranged.quiet();
-    if (data_.key != PlotKey::hanger || !quiet) return name(way);
-    return say(Message{Code{"study.below_floor"}, {{"name", name(way)}}}, voice_);
+  [[nodiscard]] std::string with_floor(const drawing::Curve& curve) const {
+    const auto way = static_cast<std::size_t>(std::stoi(curve.id) - 1);
+    if (data_.key != PlotKey::hanger || !study_.outcomes[way].arranged.quiet()) return curve.name;
+    return say(Message{Code{"study.below_floor"}, {{"name", curve.name}}}, voice_);
   }
   [[nodiscard]] bool all_quiet() const {
     return data_.key == PlotKey::hanger &&
@@ -114,7 +114,7 @@ class Drawer {
   void add_curves() {
     std::vector<drawing::Curve> curves;
     for (const Trace& trace : data_.traces) {
-      drawing::Curve curve{.id = std::to_string(trace.way + 1), .name = curve_name(trace.way), .points = {}};
+      drawing::Curve curve{.id = std::to_string(trace.way + 1), .name = name(trace.way), .points = {}};
       curve.chosen = study_.is_best(trace.way) && data_.differs;
       for (std::size_t i = 0; i < trace.x.size(); ++i) curve.points.push_back({x_.of(trace.x[i]), y_.of(trace.y[i])});
       curves.push_back(std::move(curve));
@@ -122,11 +122,13 @@ class Drawer {
     const std::size_t all = curves.size();
     plot_.curves = drawing::merged(std::move(curves), plot_.y, kSame);
     if (plot_.curves.size() == 1 && all > 1) {
-      plot_.curves.front().name =
-          say(Message{Code{"study.all_ways"}, {{"ways", static_cast<std::int64_t>(all)}}}, voice_);
+      plot_.curves.front().name = word("study.all_ways", voice_);
       plot_.curves.front().chosen = false;
     }
-    for (const drawing::Curve& curve : plot_.curves) add_band(curve);
+    for (drawing::Curve& curve : plot_.curves) {
+      curve.name = with_floor(curve);
+      add_band(curve);
+    }
   }
   void add_band(const drawing::Curve& curve) {
     const auto trace =
