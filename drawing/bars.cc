@@ -173,12 +173,23 @@ DisplayList chance_bars(const ChanceBars& bars, double width) {
   return list;
 }
 
+namespace {
+
+/// A line across one row, on a ground of its own so that it is seen on the bar too.
+void draw_good(Pen pen, double x, double middle, const std::string& id) {
+  constexpr double kHalf = 2.6;
+  pen.box({x - 0.7, middle - kHalf, 1.4, 2 * kHalf}, kGround);
+  pen.open_path({{x, middle - kHalf}, {x, middle + kHalf}}, kWide, id);
+}
+
+}  // namespace
+
 DisplayList run_bars(const RunBars& bars, double width) {
   constexpr double kRow = 6.5, kBar = 2.6, kName = 0.24, kWords = 0.24;
   DisplayList list = sheet(width, kRow * static_cast<double>(bars.rows.size()) + kText + 3);
   Pen pen{list};
   double most = bars.limit.value_or(0);
-  for (const RunRow& row : bars.rows) most = std::max(most, row.value);
+  for (const RunRow& row : bars.rows) most = std::max({most, row.value, row.good.value_or(0)});
   const Scale scale{
       .from = 0, .to = most > 0 ? 1.25 * most : 1, .left = kName * width, .width = (1 - kName - kWords) * width};
   const double foot = kRow * static_cast<double>(bars.rows.size());
@@ -194,6 +205,7 @@ DisplayList run_bars(const RunBars& bars, double width) {
     pen.text({0, y + 0.36 * kText}, row.name, {.size = kText, .bold = true});
     pen.box({scale.left, y - kBar / 2, length, kBar}, {.stroke = Stroke::none, .fill = Fill::solid}, row.id);
     pen.text({width, y + 0.36 * kText}, row.words, {.size = kText, .anchor = Anchor::end});
+    if (row.good) draw_good(pen, scale.x(*row.good), y, row.id + "-good");
     y += kRow;
   }
   return list;

@@ -64,12 +64,14 @@ struct ChanceBars {
 struct RunRow {
   std::string id, name, words;
   double value = 0;
+  std::optional<double> good{};  ///< What the last good run read there: a line across the row.
 };
 struct RunBars {
   std::vector<RunRow> rows;
   std::optional<double> limit;
   std::string limit_words{};
 };
+/// Ids     of the rows, "<row>-good", "limit-greatest".
 [[nodiscard]] DisplayList run_bars(const RunBars& bars, double width);
 
 /// A band with a notch in its middle on a scale from nought: a clamping force up to proof. Ids "band", "notch".

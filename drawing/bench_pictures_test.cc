@@ -107,6 +107,18 @@ TEST(RunBars, PassTheLimitOnlyWhereTheReadingDoes) {
   EXPECT_GT(right(paths(list, "run-2").at(0)), limit);
 }
 
+// Source: the construction: a value stands as far along the scale as the bar of the same value reaches.
+// Tolerance: kTight.
+TEST(RunBars, TheLastGoodRunIsALineOnTheSameScale) {
+  const DisplayList list = run_bars(
+      {.rows = {{"run-1", "A", "47", 47, 60}, {"run-2", "M", "60", 60}}, .limit = 70, .limit_words = "70"}, kWidth);
+  EXPECT_NEAR(x_of(list, "run-1-good"), right(paths(list, "run-2").at(0)), kTight);
+  EXPECT_TRUE(paths(list, "run-2-good").empty());
+  // One that was higher than all that is read now is still on the drawing.
+  const DisplayList low = run_bars({.rows = {{"run-1", "A", "1", 1, 50}}, .limit = {}, .limit_words = {}}, kWidth);
+  EXPECT_LT(x_of(low, "run-1-good"), kWidth);
+}
+
 // Source: closed form: a clamping band of 36,000 to 48,000 lbf on a scale to 104,000.
 // Tolerance: kTight.
 TEST(BandBar, LiesToScaleUpToProof) {

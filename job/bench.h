@@ -202,10 +202,11 @@ struct Bench {
   std::string job;
   Day date;  ///< Day of the readings: gauges are judged against it.
   std::string file;
-  std::vector<int> came_off;   ///< Rotors that left the shaft, by number.
-  std::vector<int> still_off;  ///< Of these, not back on the shaft at this moment.
-  std::vector<int> new_set;    ///< Rotors that got a new adapter-and-bearing set in this job.
-  std::vector<int> kept_set;   ///< Rotors of which somebody said that they keep the old one. A readings file cannot.
+  std::optional<Told<Entered>> hour_meter;  ///< Of the machine, at the booking in.
+  std::vector<int> came_off;                ///< Rotors that left the shaft, by number.
+  std::vector<int> still_off;               ///< Of these, not back on the shaft at this moment.
+  std::vector<int> new_set;                 ///< Rotors that got a new adapter-and-bearing set in this job.
+  std::vector<int> kept_set;  ///< Rotors of which somebody said that they keep the old one. A readings file cannot.
   std::vector<MarkRead> marks;
   std::vector<BoreReading> bores;
   std::vector<PartLength> part_lengths;

@@ -23,7 +23,7 @@ constexpr StageRules kRules[] = {
     {Stage::timing, {rules::marks}},
     {Stage::stack, {rules::answers, rules::order_back, rules::seating}},
     {Stage::torque, {rules::nuts}},
-    {Stage::test_run, {rules::answers, rules::run}},
+    {Stage::test_run, {rules::answers, rules::run, rules::due}},
 };
 
 }  // namespace

@@ -18,5 +18,6 @@ void order_back(const Facts& facts, StageReport& report);    ///< Spacers by the
 void seating(const Facts& facts, StageReport& report);       ///< Stack length and the joint not home.
 void nuts(const Facts& facts, StageReport& report);          ///< Torque reached.
 void run(const Facts& facts, StageReport& report);           ///< Test run: time, heat, vibration.
+void due(const Facts& facts, StageReport& report);           ///< When the shaft is due again: a figure, no finding.
 
 }  // namespace flatwise::job::rules

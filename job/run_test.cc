@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "job/former_run.h"
 #include "job/job_samples.h"
 #include "job/next.h"
 #include "job/release.h"
@@ -91,6 +92,29 @@ TEST(Run, AllReadAndInsideIsInOrder) {
       ASSERT_NE(working_at(report, figure, station), nullptr) << figure;
       EXPECT_EQ(working_at(report, figure, station)->answer, Answer::in);
     }
+}
+
+TEST(FormerRun, IsGoodWhereAllThatWasReadWasIn) {
+  const auto former = [](const RunJob& job) { return former_run("27", JobReport{{job.report()}}); };
+  RunJob job;
+  EXPECT_FALSE(former(job)) << "nothing was read";
+  job.all_in();
+  ASSERT_TRUE(former(job));
+  EXPECT_TRUE(former(job)->good);
+  EXPECT_EQ(former(job)->job, "27");
+  EXPECT_NEAR(former(job)->at("run-rise", "hanger A")->si, 26, 1e-9);
+  EXPECT_NEAR(former(job)->at("run-vibration", "hanger B")->si, 2.3e-3, 1e-12);
+  EXPECT_FALSE(former(job)->at("run-vibration", "hanger C"));
+  job.shake(job.hanger_b, 9.0);
+  EXPECT_FALSE(former(job)->good) << "one was out";
+  RunJob past;
+  past.all_in();
+  past.gauge("V1").calibrated_until = {2000, 1, 1};
+  EXPECT_FALSE(former(past)->good) << "a meter past its date decides nothing";
+  RunJob unjudged{TestRun{}};
+  unjudged.all_in();
+  ASSERT_TRUE(former(unjudged));
+  EXPECT_FALSE(former(unjudged)->good) << "without limits nobody can say so";
 }
 
 TEST(Run, WithoutLimitsNothingIsAskedAndNothingJudged) {

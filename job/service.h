@@ -3,19 +3,21 @@
 
 #include <optional>
 
-#include "job/job_state.h"
+#include "job/judge.h"
 
 namespace flatwise::job {
 
 /// What the definition says of the next time, with what the meter will then show. What is not known is not guessed.
 struct NextDue {
-  Service by;                  ///< As the definition has it.
-  std::optional<Time> meter;   ///< What the meter showed at the job.
-  std::optional<Time> due_at;  ///< What it will show when the shaft is due: the meter at the job and the interval.
+  Service by;                 ///< As the definition has it.
+  std::optional<Time> meter;  ///< What the meter showed at the job.
+  WorkingPtr due;  ///< "next-due": what it will show when the shaft is due; nullptr without meter or interval.
+
+  [[nodiscard]] std::optional<Time> due_at() const;
 };
-/// None where the definition says nothing of it.
-[[nodiscard]] std::optional<NextDue> next_due(const Service& service, std::optional<Time> meter);
+/// `meter`: "meter" of the figure, with its origin; none where nobody read it. Nullopt where the definition says nothing.
+[[nodiscard]] std::optional<NextDue> next_due(const Shaft& shaft, std::optional<Input> meter);
 /// The same after this job, by the meter told at its booking in.
-[[nodiscard]] std::optional<NextDue> next_due(const Shaft& shaft, const JobState& state);
+[[nodiscard]] std::optional<NextDue> next_due(const Shaft& shaft, const Bench& bench);
 
 }  // namespace flatwise::job

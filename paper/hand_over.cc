@@ -258,18 +258,18 @@ void fill_parts(const Source& from, HandOverSheet& sheet) {
 
 /// Large stands what the meter will show; where nobody read it, or no interval is given, what is known instead.
 void fill_next_due(const Source& from, HandOverSheet& sheet) {
-  const std::optional<job::NextDue> due = job::next_due(from.job().shaft, from.state());
+  const std::optional<job::NextDue> due = job::next_due(from.job().shaft, from.state().bench);
   if (!due) return;
   Args args;
   const auto add_hours = [&](std::string_view name, const std::optional<Time>& time) {
     if (time) args.emplace_back(name, format_quantity(any(*time), {.decimals = {}, .unit = "h", .currency = {}}));
   };
-  add_hours("due_at", due->due_at);
+  add_hours("due_at", due->due_at());
   add_hours("meter", due->meter);
   add_hours("every", due->by.every);
   add_hours("nuts", due->by.nuts_again);
   if (due->by.seasons) args.emplace_back("seasons", *due->by.seasons);
-  sheet.next_due = from.say({due->due_at       ? Code{"paper.due_at"}
+  sheet.next_due = from.say({due->due_at()     ? Code{"paper.due_at"}
                              : due->by.every   ? Code{"paper.due_after"}
                              : due->by.seasons ? Code{"paper.due_season"}
                                                : Code{"paper.due_nuts"},

@@ -74,6 +74,23 @@ std::optional<Problem> no_such_station(const Call& call, const desk::Opened& ope
                     {{"least", 0}, {"greatest", static_cast<std::int64_t>(count) - 1}});
 }
 
+/// The runs of the machine's jobs before this one, for the screen that holds the run against them. What the store cannot say now
+/// is left out: it is for comparison only.
+std::vector<job::FormerRun> former_runs(const Call& call, const job::JobRow& row) {
+  constexpr int kLooked = 5;
+  std::vector<job::FormerRun> runs;
+  const auto rows = call.store.jobs_of(row.machine, kLooked, row.booked);
+  if (!rows) return runs;
+  for (const job::JobRow& former : *rows) {
+    if (!former.released) continue;
+    const auto opened = call.shared.opened.get(call.store, former.id);
+    if (!opened) continue;
+    if (auto run = job::former_run(former.number, (*opened)->job->report)) runs.push_back(*std::move(run));
+    if (!runs.empty() && runs.back().good) break;
+  }
+  return runs;
+}
+
 }  // namespace
 
 Reply get_bench(const Call& call) {
@@ -84,6 +101,8 @@ Reply get_bench(const Call& call) {
   const Names names = names_of(call.store, o.row.machine);
   const auto lives = call.store.lives(o.row.machine);
   if (!lives) return fault_reply(lives.error(), "id");
+  const view::Screen screen = screen_of(call, o);
+  const bool runs = screen.stage.value_or(o.standing.present) == job::Stage::test_run;
   const view::Subject subject{.job = *o.job,
                               .standing = o.standing,
                               .row = o.row,
@@ -92,8 +111,9 @@ Reply get_bench(const Call& call) {
                               .customer = names.customer,
                               .lives = *lives,
                               .hours = hours_of(call.store, o.row.machine),
+                              .former_runs = runs ? former_runs(call, o.row) : std::vector<job::FormerRun>{},
                               .roles = names.roles};
-  Reply reply = json_reply(view::bench_view(subject, screen_of(call, o)));
+  Reply reply = json_reply(view::bench_view(subject, screen));
   const std::string tag = tag_of(reply.body);
   return tagged(std::move(reply), tag, call.request.if_none_match);
 }

@@ -6,7 +6,9 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <vector>
 
+#include "job/former_run.h"
 #include "job/job_state.h"
 #include "job/next.h"
 #include "job/store.h"
@@ -37,7 +39,9 @@ struct Subject {
   std::span<const job::BearingLife> lives =
       {};                                      ///< Of the machine's bearings, for what their age says; may be left out.
   std::optional<double> hours = std::nullopt;  ///< Of the machine now.
-  std::map<job::Id, job::Role> roles = {};     ///< Of the people; who is not in it counts as one who may do it.
+  std::vector<job::FormerRun> former_runs =
+      {};                                   ///< Of the machine's jobs before this one, newest first; for the test run.
+  std::map<job::Id, job::Role> roles = {};  ///< Of the people; who is not in it counts as one who may do it.
 };
 
 [[nodiscard]] Json bench_view(const Subject& subject, const Screen& screen);

@@ -187,14 +187,16 @@ void add_next_due(const MachineSubject& subject, const std::vector<job::HourRead
   for (const job::JobRow& row : subject.jobs)
     if (row.released && (last == nullptr || row.booked > last->booked)) last = &row;
   if (last == nullptr) return;
-  std::optional<Time> meter;
-  if (const auto at = hours_on(hours, day_of(last->booked))) meter = Time::from_si(*at * 3600);
-  const std::optional<job::NextDue> due = job::next_due(subject.shaft.spec().service, meter);
-  if (!due || !due->due_at) return;
+  std::optional<Input> meter;
+  if (const auto at = hours_on(hours, day_of(last->booked)))
+    meter = measured("meter", any(Time::from_si(*at * 3600)), last->number, hours_text(*at, voice));
+  const std::optional<job::NextDue> due = job::next_due(subject.shaft, std::move(meter));
+  if (!due || !due->due) return;
   const Args args{{"number", last->number}, {"hours", hours_text(due->meter->si() / 3600, voice)}};
   facts.push_back(fact({.caption = say_code(Code{"view.machine.next_due"}, {}, voice),
-                        .value = hours_text(due->due_at->si() / 3600, voice),
-                        .other = say_code(Code{"view.machine.due_since"}, args, voice)},
+                        .value = hours_text(due->due_at()->si() / 3600, voice),
+                        .other = say_code(Code{"view.machine.due_since"}, args, voice),
+                        .working = due->due},
                        voice));
 }
 

@@ -4,7 +4,9 @@
 #include <algorithm>
 #include <array>
 
+#include "core/units/format.h"
 #include "job/roles.h"
+#include "job/service.h"
 #include "view/bench_parts.h"
 #include "view/rails.h"
 
@@ -196,6 +198,22 @@ Json papers(const Subject& subject, const Screen& screen) {
   return actions_block(std::move(actions));
 }
 
+/// When the shaft is due again; null where its definition or the meter does not say.
+Json next_due_here(const Subject& subject, const Screen& screen) {
+  const auto next = job::next_due(subject.job.shaft, subject.job.state.bench);
+  if (!next || !next->due) return nullptr;
+  const auto hours = [](Time time) {
+    return format_quantity(any(time), {.decimals = {}, .unit = "h", .currency = {}});
+  };
+  return facts_block({{.caption = tell(screen, Code{"bench.release.next_due"}),
+                       .value = hours(*next->due_at()),
+                       .tone = "strong",
+                       .other = tell(screen, Code{"bench.release.due_from"},
+                                     {{"meter", hours(*next->meter)}, {"every", hours(*next->by.every)}}),
+                       .working = next->due}},
+                     screen.voice);
+}
+
 }  // namespace
 
 SheetParts release_sheet(const Subject& subject, const Screen& screen, const Spot&) {
@@ -205,6 +223,7 @@ SheetParts release_sheet(const Subject& subject, const Screen& screen, const Spo
   parts.head.push_back(standing_here(subject, screen));
   parts.head.push_back(signatures_here(subject, screen));
   if (Json block = release_key(subject, screen); !block.is_null()) parts.left.push_back(std::move(block));
+  if (Json block = next_due_here(subject, screen); !block.is_null()) parts.right.push_back(std::move(block));
   parts.right.push_back(text_block(tell(screen, Code{"bench.release.papers"}), "read", "strong"));
   parts.right.push_back(papers(subject, screen));
   parts.foot.push_back(log_block(subject, screen, tell(screen, Code{"bench.release.log"})));

@@ -159,15 +159,16 @@ drawing::DisplayList scale_of(const Subject& subject, const Screen& screen, cons
 }
 
 Json length_answer(const Subject& subject, const Screen& screen) {
-  const WorkingPtr seated = working_of(subject, Stage::stack, "seated", {});
+  const job::Shown* shown = shown_of(subject, Stage::stack, "seated", {});
   auto findings = findings_like(subject, Stage::stack, {}, "stack.");
   std::erase_if(findings, [](const Finding* f) {
     return f->code == Code{"stack.joint_chance"} || f->code.id().find("spacer") != std::string_view::npos ||
            f->code.id().find("label") != std::string_view::npos || f->code == Code{"stack.order_not_noted"};
   });
   for (const Finding* f : findings_like(subject, Stage::stack, {}, "job.gauge")) findings.push_back(f);
-  if (seated == nullptr || !seated->answer) return findings_block(screen, findings);
-  const Answer answer = worst_of(findings) == Severity::cannot_tell ? Answer::cannot_tell : *seated->answer;
+  if (shown == nullptr || !shown->counts()) return findings_block(screen, findings);
+  const WorkingPtr& seated = shown->working;
+  const Answer answer = *shown->counts();
   const AnyQuantity read = input_of(*seated, "measured").value();
   const double u = input_of(*seated, "measured-u").value().si;
   const auto* state = std::get_if<std::string>(&seated->output("state")->value);

@@ -123,23 +123,46 @@ struct Bars {
   std::optional<AnyQuantity> limit;
 };
 
-/// One figure of all hangers on one scale, with its limit where there is one.
+/// The newest former run that read this figure; of those asked for, the good ones alone.
+const job::FormerRun* run_before(const Subject& subject, std::string_view figure, bool good) {
+  const auto it = std::ranges::find_if(subject.former_runs, [&](const job::FormerRun& run) {
+    return (run.good || !good) &&
+           std::ranges::find(run.values, figure, &job::FormerRun::Value::figure) != run.values.end();
+  });
+  return it == subject.former_runs.end() ? nullptr : &*it;
+}
+
+std::string label_of(const Subject& subject, int station) {
+  return subject.job.shaft.stations()[static_cast<std::size_t>(station)].label;
+}
+
+/// One figure of all hangers on one scale, with its limit where there is one and what the last good run read.
 Json bars_of(const Subject& subject, const Screen& screen, const Bars& is) {
   drawing::RunBars bars;
-  std::vector<std::string> said;
+  std::vector<std::string> said, said_good;
+  const job::FormerRun* good = run_before(subject, is.figure, true);
   for (const int station : hangers(subject.job.shaft)) {
     const job::Shown* read = shown_at(subject, is.figure, station);
     if (read == nullptr) continue;
     const AnyQuantity value = std::get<AnyQuantity>(read->working->outputs.front().value);
     const std::string words = shown(value, screen.voice);
-    const std::string name = subject.job.shaft.stations()[static_cast<std::size_t>(station)].label;
+    const std::string name = label_of(subject, station);
     bars.rows.push_back({"run-" + std::to_string(station), name, words, std::max(0.0, value.si)});
     said.push_back(tell(screen, Code{"bench.run.rise_of"}, {{"part", name}, {"rise", words}}));
+    const auto once = good == nullptr ? std::nullopt : good->at(is.figure, name);
+    if (!once) continue;
+    bars.rows.back().good = std::max(0.0, once->si);
+    said_good.push_back(
+        tell(screen, Code{"bench.run.rise_of"}, {{"part", name}, {"rise", shown(*once, screen.voice)}}));
   }
   if (bars.rows.empty()) return text_block(tell(screen, is.none), "note");
   if (is.limit) bars.limit = is.limit->si, bars.limit_words = shown(*is.limit, screen.voice);
-  return drawing_block(drawing::run_bars(bars, kBar), tell(screen, is.says, {{"parts", said}}), {},
-                       {.caption = tell(screen, is.caption)});
+  std::string says = tell(screen, is.says, {{"parts", said}}), caption = tell(screen, is.caption);
+  if (!said_good.empty()) {
+    says += " " + tell(screen, Code{"bench.run.good_says"}, {{"number", good->job}, {"parts", said_good}});
+    caption += ". " + tell(screen, Code{"bench.run.good_line"}, {{"number", good->job}});
+  }
+  return drawing_block(drawing::run_bars(bars, kBar), std::move(says), {}, {.caption = std::move(caption)});
 }
 
 void add_bars(const Subject& subject, const Screen& screen, SheetParts& parts) {
@@ -183,6 +206,11 @@ Json answer_of(const Subject& subject, const Screen& screen, const job::Shown& o
   const Output& value = working.outputs.front();
   std::vector<std::string> says{caption};
   for (std::string& line : sentences(screen, findings)) says.push_back(std::move(line));
+  const job::FormerRun* former = run_before(subject, working.figure, false);
+  const auto before = former == nullptr ? std::nullopt : former->at(working.figure, of.about);
+  if (before)
+    says.push_back(
+        tell(screen, Code{"bench.run.before_was"}, {{"number", former->job}, {"value", shown(*before, screen.voice)}}));
   return answer_block({.sign = sign_of(*of.answer),
                        .word = answer_word(*of.answer, screen.voice),
                        .says = std::move(says),
@@ -192,6 +220,7 @@ Json answer_of(const Subject& subject, const Screen& screen, const job::Shown& o
                                                    .value = std::get<AnyQuantity>(value.value).si,
                                                    .expanded = value.u ? value.u->expanded_si : 0,
                                                    .answer = *of.answer,
+                                                   .before = before ? std::optional{before->si} : std::nullopt,
                                                    .greatest_words = shown(*limit, screen.voice)},
                                                   kBar),
                        .does = instruction(screen, findings),

@@ -36,8 +36,11 @@ struct OneRun {
     Screen screen = screen_of(units);
     screen.stage = Stage::test_run;
     screen.station = station(label);
-    return Plain::parse(wire::text_of(bench_view(job.subject(), screen)));
+    Subject subject = job.subject();
+    subject.former_runs = former;
+    return Plain::parse(wire::text_of(bench_view(subject, screen)));
   }
+  std::vector<job::FormerRun> former;  ///< Newest first.
 };
 
 std::vector<Plain> blocks(const Plain& list, std::string_view kind) {
@@ -75,6 +78,27 @@ TEST(TestRunSheet, StandsSignWordBarAndWorkingTogether) {
   EXPECT_TRUE(says(answers[0]["value"], "±"));
   EXPECT_TRUE(says(answers[1]["value"], "0.09"));
   EXPECT_TRUE(says(sheet["left"], "IN"));
+}
+
+TEST(TestRunSheet, HoldsTheRunAgainstTheOneBeforeAndTheLastGoodOne) {
+  OneRun run;
+  run.read(RunQuantity::vibration, "hanger A", "0.09 in/s", "VM-1");
+  const Plain alone = run.sheet("hanger A")["sheet"];
+  EXPECT_FALSE(says(alone, "last good run"));
+  const auto was = [](double mm_s) {
+    return std::vector<job::FormerRun::Value>{{"run-vibration", "hanger A", any(Speed::from_si(mm_s * 1e-3))}};
+  };
+  run.former = {{"29", false, was(5.08)}, {"27", true, was(1.27)}, {"25", true, was(2.54)}};
+  const Plain sheet = run.sheet("hanger A")["sheet"];
+  const Plain answer = blocks(sheet["right"], "answer").at(0);
+  EXPECT_TRUE(says(answer, "0.2\u00a0in/s in the run before, job 29"));
+  EXPECT_NE(answer["bar"], blocks(alone["right"], "answer").at(0)["bar"]);
+  EXPECT_TRUE(says(sheet["left"], "the last good run, job 27"));
+  EXPECT_TRUE(says(sheet["left"], "0.05\u00a0in/s"));
+  EXPECT_FALSE(says(sheet, "job 25"));
+  // A hanger that the earlier shaft did not have, or that nobody read then, has nothing to be held against.
+  run.former = {{"27", true, {{"run-vibration", "hanger Z", any(Speed::from_si(1e-3))}}}};
+  EXPECT_FALSE(says(run.sheet("hanger A")["sheet"], "job 27"));
 }
 
 TEST(TestRunSheet, WithoutAGaugeItCannotTell) {

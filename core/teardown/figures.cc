@@ -12,6 +12,7 @@ namespace flatwise::teardown {
 namespace {
 
 constexpr double kMostStations = 100'000;
+constexpr double kMostHours_s = 3.6e9;  // A million hours: no meter counts so far.
 constexpr double kEndless = std::numeric_limits<double>::infinity();
 
 InputSpec times(std::string_view name, std::string_view symbol) {
@@ -111,10 +112,25 @@ FigureSpec least_removal_spec() {
                       .expected = "cost=32 USD"}};
 }
 
+Result<Computed> next_due(const Given& in) {
+  return Computed{.values = {any(seconds(in.si("meter") + in.si("every")))}};
+}
+
+FigureSpec next_due_spec() {
+  return {.name = "next-due",
+          .formula = "h_due = h + Δh",
+          .inputs = {from_nought("meter", "h", Kind::time, kMostHours_s),
+                     above_nought("every", "Δh", Kind::time, kMostHours_s)},
+          .outputs = {{.name = "due-at", .symbol = "h_due", .kind = Kind::time}},
+          .sources = {"common practice"},
+          .compute = next_due,
+          .example = {.inputs = {"meter=2430 h", "every=400 h"}, .expected = "due-at=2830 h"}};
+}
+
 }  // namespace
 
 std::span<const FigureSpec> figures() {
-  static const std::vector<FigureSpec> kAll = {removal_cost_spec(), least_removal_spec()};
+  static const std::vector<FigureSpec> kAll = {removal_cost_spec(), least_removal_spec(), next_due_spec()};
   return kAll;
 }
 

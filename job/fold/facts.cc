@@ -29,6 +29,7 @@ class Filler {
 
   void operator()(const BookedIn& b) {
     bench_.job = b.number;
+    if (b.hour_meter) bench_.hour_meter = told(*b.hour_meter);
     bench_.date = std::max(bench_.date, day_of(entry_->at));
   }
   void operator()(const Answered& b) {
