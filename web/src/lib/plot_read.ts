@@ -114,10 +114,12 @@ export function readingsAt(plot: PlotRead, mm: number): { readonly place: string
  * the room they took.
  */
 export function withoutHead(list: DisplayList, words: readonly string[]): DisplayList {
-  const head = list.items.filter((item) => isText(item) && words.includes(item.text));
+  const head = list.items.filter((item) => isText(item) && words.some((said) => said !== '' && item.text.startsWith(said)));
   const top = list.items.filter(isPath).find((path) => path.id === 'axis-y')?.points.reduce((least, point) => Math.min(least, point[1] ?? 0), Infinity);
-  if (head.length === 0 || top === undefined || !Number.isFinite(top)) return list;
-  const up = Math.max(0, top - kAbove);
+  if (head.length === 0) return list;
+  // A drawing without scales begins below its head.
+  const begins = Math.max(...head.filter(isText).map((text) => text.at[1] ?? 0)) + kBelow;
+  const up = Math.max(0, top === undefined ? begins : top - kAbove);
   const moved = (point: readonly number[]): number[] => [point[0] ?? 0, (point[1] ?? 0) - up];
   const items = list.items.filter((item) => !head.includes(item)).map((item): DisplayList['items'][number] => {
     switch (item.item) {
@@ -130,3 +132,5 @@ export function withoutHead(list: DisplayList, words: readonly string[]): Displa
 }
 /** Half a figure of the upright scale stands above its end, mm. */
 const kAbove = 3;
+/** Below the foot of the last word of a head, mm. */
+const kBelow = 1;
