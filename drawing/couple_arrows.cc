@@ -10,8 +10,8 @@
 namespace flatwise::drawing {
 namespace {
 
-constexpr double kText = 3.4, kHead = 2.4, kBeside = 1.5, kMargin = 6;
-constexpr double kLeftAside = 3.4, kLineApart = 7;
+constexpr double kText = 3.4, kHead = 2.4, kBeside = 1.5, kMargin = 7;
+constexpr double kLeftAside = 5.2, kLineApart = 7;
 
 Point direction(double azimuth) {
   const double radians = azimuth * std::numbers::pi / 180;

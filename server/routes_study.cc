@@ -109,8 +109,10 @@ Reply printed(const Call& call, const Study& done) {
   return file_reply("application/pdf", paper::render_pdf(pages, {done.name, record::text_of(now())}));
 }
 
-Reply no_such_file(const Call& call, const std::string& name) {
-  const std::vector<std::string> names{"study.pdf", "study.csv", "hanger.csv", "hanger.svg"};
+Reply no_such_file(const Call& call, const Study& done, const std::string& name) {
+  std::vector<std::string> names{"study.pdf", "study.csv"};
+  for (const study::PlotData& plot : done.plots)
+    for (const char* form : {".csv", ".svg"}) names.push_back(std::string{study::name_of(plot.key)} + form);
   return problem_reply(404, problem_of(Code{"study.no_plot"}, "file", name, {{"words", names}}), call.voice);
 }
 
@@ -136,7 +138,7 @@ Reply get_study_file(const Call& call) {
     if (name == key + ".svg")
       return file_reply("image/svg+xml", paper::render_svg(study::picture_of(*done, plot, call.voice)));
   }
-  return no_such_file(call, name);
+  return no_such_file(call, *done, name);
 }
 
 }  // namespace flatwise::server
