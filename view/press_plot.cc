@@ -8,7 +8,8 @@
 namespace flatwise::view {
 namespace {
 
-constexpr double kWide = 120, kHigh = 84;
+constexpr double kWide = 92,
+                 kHigh = 76;  // Half a sheet: as wide as the figures beside it, so that its words are not made small.
 constexpr int kTravels = 16;
 const Length kLead =
     millimetres(2);  // The chamfers of ring and hub together: common practice, and said so beside the plot.
