@@ -27,9 +27,12 @@ double student_within(double t, int nu) {
   return 2 / std::numbers::pi * (std::atan2(t, std::sqrt(static_cast<double>(nu))) + sine * sum);
 }
 
-/// Density at nought: the slow part of the density, the same for every step of Newton's.
-double student_peak(double nu) {
-  return std::exp(std::lgamma((nu + 1) / 2) - std::lgamma(nu / 2)) / std::sqrt(nu * std::numbers::pi);
+/// Density at nought: the slow part of the density, the same for every step of Newton's. The ratio of Gamma((nu + 1)/2) to
+/// Gamma(nu/2) from nu to nu + 2 is (nu + 1)/nu; std::lgamma would write a variable that all threads share.
+double student_peak(int nu) {
+  double ratio = nu % 2 != 0 ? 1 / std::sqrt(std::numbers::pi) : std::sqrt(std::numbers::pi) / 2;
+  for (int k = nu % 2 != 0 ? 1 : 2; k < nu; k += 2) ratio *= (k + 1.0) / k;
+  return ratio / std::sqrt(nu * std::numbers::pi);
 }
 
 /// [AS] 26.7.5, Cornish and Fisher's expansion from the normal quantile.
@@ -77,7 +80,7 @@ double student_quantile(double probability, double degrees_of_freedom) {
   double t = expanded_from_normal(normal_quantile(probability), nu);
   if (nu > kFarEnough) return t;
   // The distribution function is concave over nought, so Newton comes up from below and cannot run away.
-  const double peak = student_peak(nu);
+  const double peak = student_peak(static_cast<int>(nu));
   for (int i = 0; i < 60; ++i) {
     const double density = peak * std::exp(-(nu + 1) / 2 * std::log1p(t * t / nu));
     const double step = (q - student_within(t, static_cast<int>(nu))) / (2 * density);

@@ -1,5 +1,7 @@
 #include "core/stack/sum.h"
 
+#include <math.h>  // lgamma_r of POSIX.
+
 #include <algorithm>
 #include <cmath>
 #include <complex>
@@ -39,7 +41,11 @@ std::complex<double> turned(double r, double angle) { return {r * std::cos(angle
 
 double sinc(double x) { return std::abs(x) < 1e-4 ? 1 - x * x / 6 : std::sin(x) / x; }
 
-double log_gamma(double x) { return std::lgamma(x); }
+/// For x over nought. Not std::lgamma, which writes the sign of Gamma to a variable that all threads share.
+double log_gamma(double x) {
+  int sign = 0;
+  return ::lgamma_r(x, &sign);
+}
 
 /// Characteristic function of Student's t with n degrees of freedom: (sqrt n t)^a K_a(sqrt n t) / (Gamma(a) 2^(a-1)),
 /// a = n/2, by K_a(z) = integral of exp(-z cosh s) cosh(a s) over s >= 0: trapezia converge faster than any power.
