@@ -1,7 +1,5 @@
 #include "core/stack/sum.h"
 
-#include <math.h>  // lgamma_r of POSIX.
-
 #include <algorithm>
 #include <cmath>
 #include <complex>
@@ -41,7 +39,7 @@ std::complex<double> turned(double r, double angle) { return {r * std::cos(angle
 
 double sinc(double x) { return std::abs(x) < 1e-4 ? 1 - x * x / 6 : std::sin(x) / x; }
 
-/// For x over nought. Not std::lgamma, which writes the sign of Gamma to a variable that all threads share.
+/// For x over nought, by POSIX. Not std::lgamma, which writes the sign of Gamma to a variable that all threads share.
 double log_gamma(double x) {
   int sign = 0;
   return ::lgamma_r(x, &sign);
