@@ -117,9 +117,10 @@ MistakeOutcome compare_gauged(const Mistake& m, const AllTold& told) {
 }
 
 bool by_gauge(const std::string& code) {
-  static const std::set<std::string> kCodes{"metrology.bore_over", "metrology.bore_under", "metrology.oval",
-                                            "metrology.taper",     "fits.force_low",       "fits.force_high",
-                                            "stack.not_seated",    "stack.contradiction"};
+  static const std::set<std::string> kCodes{"metrology.bore_over",    "metrology.bore_under", "metrology.oval",
+                                            "metrology.taper",        "fits.force_low",       "fits.force_high",
+                                            "stack.not_seated",       "stack.contradiction",  "metrology.rise_out",
+                                            "metrology.vibration_out"};
   return kCodes.contains(code);
 }
 bool undecided_by_gauge(const std::string& code) {

@@ -1,5 +1,6 @@
 // The list of mistakes, and a whole rebuild with none, one or several of them.
 #include "tests/rebuilds/mistakes.h"
+#include "tests/rebuilds/run.h"
 
 #include <array>
 
@@ -47,6 +48,10 @@ constexpr std::array<KindRow, kKinds> kRows{{
     {hot_part, "hot_part", "hub measured hot", other},
     {gauge_overdue, "gauge_overdue", "gauge past its date", other},
     {mixed_units, "mixed_units", "value typed in the wrong unit", other},
+    {run_cut_short, "run_cut_short", "test run cut short", left_out},
+    {run_not_read, "run_not_read", "reading of the test run left out", left_out},
+    {run_hot, "run_hot", "hanger runs hot", fitted_wrongly},
+    {run_shakes, "run_shakes", "hanger shakes", fitted_wrongly},
 }};
 
 bool put(Rebuild& r, Mistake& m, Random& random) {
@@ -88,6 +93,11 @@ bool put(Rebuild& r, Mistake& m, Random& random) {
     case mixed_units:
     case reading_left_out:
       return put_in_readings(r, m, random);
+    case run_cut_short:
+    case run_not_read:
+    case run_hot:
+    case run_shakes:
+      return put_in_run(r, m, random);
     default:
       return leave_out(r, m, random);
   }
@@ -95,6 +105,7 @@ bool put(Rebuild& r, Mistake& m, Random& random) {
 
 void finish(Rebuild& r, Random& random) {
   read_everything(r, random);
+  read_run(r);
   // Which gauges took a reading is only known when all else is written down.
   for (const bool last : {false, true})
     for (Mistake& m : r.mistakes)
@@ -118,21 +129,31 @@ bool put_mistake(Rebuild& to, Kind kind, Random& random) {
   return true;
 }
 
-// Of ten rebuilds two are clean, seven have one mistake, kind after kind, and one has several.
+// Of ten rebuilds two are clean, seven have one mistake, kind after kind, and one has several. Of a hundred, ten have limits for the
+// test run, and their mistakes there.
 Rebuild make_rebuild(unsigned long long seed) {
+  constexpr int kBefore = kKinds - kKindsOfRun;
   const auto in_ten = static_cast<int>(seed % 10);
-  const auto kind = static_cast<Kind>((seed / 10 * 7 + static_cast<unsigned long long>(in_ten)) % kKinds);
+  const bool at_run = seed / 10 % 10 == 9;
+  const auto of_run = static_cast<int>((seed / 100 + seed) % kKindsOfRun);
+  const auto kind =
+      static_cast<Kind>(at_run ? kBefore + of_run
+                               : static_cast<int>((seed / 10 * 7 + static_cast<unsigned long long>(in_ten)) % kBefore));
   for (unsigned long long attempt = 0;; ++attempt) {
-    Random random{seed * 1000 + attempt};
+    Random random{seed * 1000 + attempt}, of_its_run{~(seed * 1000 + attempt)};
     Rebuild r;
     r.seed = seed;
     draw_shaft(r, random);
     draw_shop(r, random);
     build_right(r, random);
-    if (in_ten >= 2 && in_ten < 9 && !put_mistake(r, kind, random) && attempt < 900) continue;
+    if (at_run) draw_run(r, of_its_run);
+    if (in_ten >= 2 && in_ten < 9 && !put_mistake(r, kind, at_run ? of_its_run : random) && attempt < 900) continue;
     if (in_ten == 9)
       for (int wanted = random.whole(2, 4), tries = 0; wanted > 0 && tries < 40; ++tries)
-        wanted -= put_mistake(r, static_cast<Kind>(random.whole(0, kKinds - 1)), random) ? 1 : 0;
+        wanted -= put_mistake(r, static_cast<Kind>(random.whole(0, kBefore - 1)), random) ? 1 : 0;
+    if (in_ten == 9 && at_run)
+      for (int tries = 0; tries < 8; ++tries)
+        if (put_mistake(r, static_cast<Kind>(of_its_run.whole(kBefore, kKinds - 1)), of_its_run)) break;
     finish(r, random);
     return r;
   }

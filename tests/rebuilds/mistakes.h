@@ -39,6 +39,7 @@ namespace rebuilds {
 [[nodiscard]] bool put_in_torque(Rebuild& r, Mistake& m, Random& random);
 [[nodiscard]] bool put_in_parts(Rebuild& r, Mistake& m, Random& random);
 [[nodiscard]] bool leave_out(Rebuild& r, Mistake& m, Random& random);
+[[nodiscard]] bool put_in_run(Rebuild& r, Mistake& m, Random& random);
 [[nodiscard]] bool put_in_readings(Rebuild& r, Mistake& m, Random& random);
 
 }  // namespace rebuilds

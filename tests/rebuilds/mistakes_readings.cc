@@ -64,6 +64,10 @@ std::vector<std::string> used(const Rebuild& r) {
   if (std::ranges::any_of(r.rotors, &Rotor::off)) out.emplace_back("BG");
   if (warm) out.emplace_back("TH");
   if (pressed) out.emplace_back("PG");
+  const RunSheet& run = r.sheet.run;
+  if (r.drawing.run.vibration &&
+      std::ranges::any_of(run.hangers, [](const auto& h) { return h.second.vibration.has_value(); }))
+    out.emplace_back("VM");
   if (r.sheet.stack) out.emplace_back("SL");
   if (!r.sheet.parts_measured.empty()) out.emplace_back("MIC");
   for (const TorqueSheet& t : r.sheet.torques) out.emplace_back(t.bar ? "PS" : "TW");

@@ -93,7 +93,8 @@ written as a shop would write them, in mixed units.
 
 The files go through the program's own reader, and `judge_through(..., release)` judges them. A mistake is *caught* when a
 finding of its kind is made, and *named* when the finding stands at the right rotor, half, plane, nut, station or label with the
-right content. Of ten rebuilds two are clean, seven have one mistake (kind after kind) and one has two to four.
+right content. Of ten rebuilds two are clean, seven have one mistake (kind after kind) and one has two to four. Of a hundred
+rebuilds ten have limits for the test run, and what goes wrong in those goes wrong there.
 
 A mistake is *known for certain* when complete readings show it with p ≥ 1 − 10⁻⁶. These must be caught and named every time.
 The others are *gauge-limited*: the truth model works out, for each one, the chance that the stated uncertainty leaves of calling

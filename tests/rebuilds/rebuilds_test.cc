@@ -21,7 +21,7 @@ std::string all_of(const std::filesystem::path& path) {
   return out.str();
 }
 
-// Enough for every kind to be put in a few times (37 kinds, seven in ten).
+// Enough for every kind to be put in a few times (41 kinds, seven in ten).
 constexpr int kFew = 300;
 
 /// The program is asked once; what it said is then counted whole, or as if a check were broken.
@@ -72,12 +72,16 @@ TEST(CatchRate, ABrokenCheckTakesDownItsRowAndNoOther) {
   EXPECT_THAT(fallen("question.bearing_greased"), ElementsAre("grease_forgotten"));
   EXPECT_THAT(fallen("torque.nut_not_pulled"), ElementsAre("nut_not_torqued"));
   EXPECT_THAT(fallen("timing.mirrored"), ElementsAre("mirrored"));
+  EXPECT_THAT(fallen("job.run_too_short"), ElementsAre("run_cut_short"));
+  EXPECT_THAT(fallen("job.run_vibration_not_read"), ElementsAre("run_not_read"));
 }
 
 TEST(CatchRate, ABrokenCheckOfAGaugeTakesDownItsRow) {
   EXPECT_THAT(fallen("metrology.bore_over"), ElementsAre("bore_worn"));
   EXPECT_THAT(fallen("metrology.oval"), ElementsAre("bore_oval"));
   EXPECT_THAT(fallen("fits.force_high"), ElementsAre("press_high"));
+  EXPECT_THAT(fallen("metrology.rise_out"), ElementsAre("run_hot"));
+  EXPECT_THAT(fallen("metrology.vibration_out"), ElementsAre("run_shakes"));
   EXPECT_THAT(fallen("stack.not_seated"), ElementsAre("joint_open", "joint_partly_home"));
 }
 

@@ -70,6 +70,11 @@ struct Nut {
   double tolerance = 0.1;
 };
 
+/// What the definition asks of the test run; what is not there is not judged.
+struct RunLimits {
+  std::optional<Typed> shortest, rise, vibration;
+};
+
 /// The shaft as drawn.
 struct Drawing {
   int flats = 6, rotors = 0;
@@ -94,6 +99,7 @@ struct Drawing {
   bool renew = true, one_sided = false, unbalance = false;
   Typed open_step, least_gap;
   bool least_gap_given = false;
+  RunLimits run;
 
   [[nodiscard]] Joint joint() const;
   [[nodiscard]] int part_of_rotor(int number) const;
@@ -113,6 +119,16 @@ struct Rotor {
   bool part_taken = true, gauge_taken = true;
   double ring_outside = 0, friction = 0, force = 0;
   double expansion = 0;
+};
+
+/// The test run as it really was.
+struct HangerRun {
+  double rise = 0, vibration = 0;
+};
+struct Run {
+  bool read = false;  ///< There was one, and somebody wrote it down.
+  double seconds = 0, room_c = 20;
+  std::map<std::string, HangerRun> hangers;  ///< By label.
 };
 
 // --- what the mechanic wrote down ---
@@ -141,6 +157,13 @@ struct Felt {
   int joint = 0;
   bool passed = false;
 };
+struct HangerSheet {
+  std::optional<Typed> temperature, vibration;
+};
+struct RunSheet {
+  std::optional<Typed> ran, room;
+  std::map<std::string, HangerSheet> hangers;
+};
 struct Sheet {
   std::string date;
   std::vector<int> came_off, still_off, new_set;
@@ -150,6 +173,7 @@ struct Sheet {
   std::optional<Typed> stack;
   std::vector<Felt> feelers;
   std::vector<TorqueSheet> torques;
+  RunSheet run;
   std::map<std::string, std::map<std::string, std::string>> answers;  ///< Question, about ("" for the shaft), reply.
 };
 
@@ -201,8 +225,13 @@ enum class Kind {
   hot_part,
   gauge_overdue,
   mixed_units,
+  run_cut_short,
+  run_not_read,
+  run_hot,
+  run_shakes,
 };
-inline constexpr int kKinds = static_cast<int>(Kind::mixed_units) + 1;
+inline constexpr int kKinds = static_cast<int>(Kind::run_shakes) + 1;
+inline constexpr int kKindsOfRun = 4;  ///< The last of them.
 
 enum class Class { left_out, fitted_wrongly, wrong_part, other };
 struct KindRow {
@@ -246,9 +275,10 @@ struct Rebuild {
   std::vector<Rotor> rotors;  ///< Index 0 is rotor 1.
   int from_a = 0, from_b = 0;
   std::vector<bool> part_off;
-  double gap = 0;                   ///< Of joints not home.
-  int open_joint = 0;               ///< Which, counted from end A; a rotor is two parts.
-  double true_stack_extra = 0;      ///< Parts missing (-) or too many (+).
+  double gap = 0;               ///< Of joints not home.
+  int open_joint = 0;           ///< Which, counted from end A; a rotor is two parts.
+  double true_stack_extra = 0;  ///< Parts missing (-) or too many (+).
+  Run run;
   std::vector<std::string> labels;  ///< Spacers as really put back, from end A.
   std::vector<Mistake> mistakes;
   std::vector<std::string> claimed;  ///< Places a mistake has to itself.

@@ -32,6 +32,9 @@ Typed in_kilonewtons(double n, int decimals) { return made(n, 1e3, decimals, "kN
 Typed in_pounds_force(double n, int decimals) { return made(n, kPoundForce, decimals, "lbf"); }
 Typed in_celsius(double c, int decimals) { return made(c, 1, decimals, "°C"); }
 Typed in_kelvins(double k, int decimals) { return made(k, 1, decimals, "K"); }
+Typed in_minutes(double s, int decimals) { return made(s, 60, decimals, "min"); }
+Typed in_millimetres_a_second(double v, int decimals) { return made(v, 1e-3, decimals, "mm/s"); }
+Typed in_inches_a_second(double v, int decimals) { return made(v, kInch, decimals, "in/s"); }
 Typed in_percent(double share, int decimals) { return made(share, 0.01, decimals, "%"); }
 
 Typed in_fahrenheit(double c, int decimals) {

@@ -27,6 +27,9 @@ struct Typed {
 [[nodiscard]] Typed in_celsius(double celsius, int decimals);
 [[nodiscard]] Typed in_fahrenheit(double celsius, int decimals);
 [[nodiscard]] Typed in_kelvins(double kelvins, int decimals);
+[[nodiscard]] Typed in_minutes(double seconds, int decimals);
+[[nodiscard]] Typed in_millimetres_a_second(double metres_a_second, int decimals);
+[[nodiscard]] Typed in_inches_a_second(double metres_a_second, int decimals);
 [[nodiscard]] Typed in_percent(double share, int decimals);
 [[nodiscard]] Typed in_degrees(double degrees, bool word);
 

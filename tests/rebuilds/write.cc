@@ -84,6 +84,14 @@ std::string station(const Drawing& d, const Part& p) {
   return out + " }";
 }
 
+void write_limits(const RunLimits& run, std::string& out) {
+  if (!run.shortest) return;
+  out += "\n[test_run]\n";
+  text(out, "shortest", run.shortest->text);
+  if (run.rise) text(out, "greatest_rise", run.rise->text);
+  if (run.vibration) text(out, "greatest_vibration", run.vibration->text);
+}
+
 std::string write_shaft(const Drawing& d, Random& random) {
   std::string out = "[shaft]\nname = \"A shaft\"\ninvented = true\n";
   line(out, "flats", std::to_string(d.flats));
@@ -97,6 +105,7 @@ std::string write_shaft(const Drawing& d, Random& random) {
   for (const Nut& n : d.nuts)
     line(out, std::string(1, n.end),
          "{ torque = " + quoted(n.torque.text) + ", tolerance = " + share(n.tolerance, random) + " }");
+  write_limits(d.run, out);
   out += "\n[policy]\n";
   if (!d.renew || random.chance(0.5)) line(out, "renew_disturbed", d.renew ? "true" : "false");
   if (d.one_sided) text(out, "decision", "one_sided");
@@ -189,6 +198,26 @@ void write_torque(const TorqueSheet& t, std::string& out) {
   if (t.extension) text(out, "extension", t.extension->text);
 }
 
+std::string hanger(const std::string& label, const HangerSheet& s) {
+  std::string out = "{ label = " + quoted(label);
+  if (s.temperature) out += ", temperature = " + quoted(s.temperature->text);
+  if (s.vibration) out += ", vibration = " + quoted(s.vibration->text);
+  return out + " }";
+}
+
+void write_run(const Rebuild& r, std::string& out) {
+  if (!r.run.read) return;
+  const RunSheet& run = r.sheet.run;
+  out += "\n[test_run]\n";
+  if (run.ran) text(out, "ran", run.ran->text);
+  if (run.room) text(out, "room", run.room->text);
+  text(out, "thermometer", r.shop.gauge("TH").id);
+  text(out, "meter", r.shop.gauge("VM").id);
+  std::string list;
+  for (const auto& [label, s] : run.hangers) list += (list.empty() ? "" : ", ") + hanger(label, s);
+  if (!list.empty()) line(out, "hanger", "[ " + list + " ]");
+}
+
 void write_answers(const Sheet& sheet, std::string& out) {
   out += "\n[answers]\n";
   for (const auto& [question, replies] : sheet.answers) {
@@ -229,6 +258,7 @@ std::string write_readings(const Rebuild& r) {
     out += "\n[[feeler]]\njoint = " + std::to_string(f.joint) + "\npassed = " + (f.passed ? "true" : "false") +
            "\nblade = \"0.05 mm\"\ngauge = " + quoted(r.shop.gauge("FG").id) + "\n";
   for (const TorqueSheet& t : sheet.torques) write_torque(t, out);
+  write_run(r, out);
   write_answers(sheet, out);
   return out;
 }
