@@ -11,7 +11,7 @@ const sheets = [
   ['Press', '3', undefined, '999999999999', 'lbf'],
   ['Stack', undefined, undefined, '999999', 'in'],
   ['Torque', 'nut A', undefined, '99999999', 'ft·lb'],
-  ['Test run', undefined, undefined, '99999999', 'min'],
+  ['Test run', undefined, 'How long it ran', '99999999', 'min'],
 ];
 
 export async function badInput(report, browser, server) {

@@ -1893,7 +1893,7 @@ export interface components {
             hash: components["schemas"]["Hash"];
             bytes: number;
         };
-        /** @description One way of the shaft: a name and what is other than in the definition, as typed. pattern: 'facing', 'step 2', or the flat of half A of every rotor ('1 3 4 5 1'). speed: '540 /min'. lean: '3°', of every rotor. clearance: a group of new bearings ('C3'), or the clearance as it runs ('20 µm'). fit: of the hubs ('100 N7'), or the interference ('25 µm'). At least one of the five, or none for the shaft as it is defined. */
+        /** @description One way of the shaft: a name and what is other than in the definition, as typed. pattern: 'facing', 'step 2', or the flat of half A of every rotor ('1 3 4 5 1'). speed: '540 /min'. lean: '3°', of every rotor. clearance: a group of new bearings ('C3'), or the clearance as it runs ('20 µm'). fit: of the hubs ('100 N7'), or the interference ('25 µm'). At least one of the five; for the shaft as it is defined, one of them as it stands there. */
         StudyWayIn: {
             name: string;
             pattern?: string;
@@ -1926,7 +1926,7 @@ export interface components {
         /** @description One cell a way. form: how large: 'large' is the couple left over; 'words' wrap. Rows in which no way differs from another are left out, but for those of the arrangement. */
         StudyRow: {
             /** @enum {string} */
-            key: "couples" | "flats" | "couple" | "hanger" | "gap" | "say" | "build" | "speed" | "lean" | "clearance" | "interference" | "press" | "creep" | "play" | "life" | "balls" | "stress" | "critical" | "words";
+            key: "couples" | "flats" | "couple" | "hanger" | "gap" | "say" | "build" | "speed" | "lean" | "clearance" | "interference" | "press" | "play" | "life" | "stress" | "critical" | "words";
             label: string;
             detail?: string;
             /** @enum {string} */
@@ -3362,6 +3362,8 @@ export interface operations {
                 ways?: string;
                 /** @description Of the study; left out: shaft and count of ways. */
                 name?: string;
+                /** @description Force that the ground lifts each rotor with, besides the loads of the definition ('1.5 kN'). */
+                ground?: string;
                 units?: "metric" | "inch";
             };
             header?: never;
@@ -3436,6 +3438,8 @@ export interface operations {
                 ways?: string;
                 /** @description Of the study; left out: shaft and count of ways. */
                 name?: string;
+                /** @description Force that the ground lifts each rotor with, besides the loads of the definition ('1.5 kN'). */
+                ground?: string;
                 units?: "metric" | "inch";
                 paper?: "a4" | "letter";
             };
