@@ -328,7 +328,7 @@ TEST(Press, ShowsTheBandBeforeTheForceIsRead) {
   EXPECT_EQ(facts["rows"][0]["caption"], "Expected force");
   EXPECT_EQ(facts["rows"][0]["working"]["figure"], "press-force");
   EXPECT_TRUE(says(view["sheet"]["right"], "How much force, how far in?"));
-  EXPECT_TRUE(says(view["sheet"]["right"], "after a lead of 2"));
+  EXPECT_TRUE(says(view["sheet"]["right"], "It grips after a lead of"));
   EXPECT_TRUE(says(view, "press.not_read") || says(view["sheet"], "no press force was read"));
 }
 
