@@ -43,6 +43,8 @@ std::vector<Asked> all_verbs() {
       {{"plan", "demo/short-three.toml", "--open", "2", "--steps", "--why"}, "plan", 0},
       {{"bend", "demo/long-nine.toml"}, "bend", 0},
       {{"bend", "demo/square-four.toml", "--why"}, "bend", 0},
+      {{"bearing", "demo/long-nine.toml"}, "bearing", 0},
+      {{"bearing", "demo/five.toml", "--why"}, "bearing", 0},
       {{"study", "demo/five-three-ways.toml"}, "study", 0},
       {{"study", "demo/five-bearings.toml", "--why"}, "study", 0},
       {{"study", "demo/square-four.toml", "--way", "As it is: speed=420 /min", "--way", "Less: lean=2°; clearance=C4"},
