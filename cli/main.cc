@@ -187,6 +187,7 @@ void add_study_verb(CLI::App& app, Line& line) {
   study->add_option("--svg", line.study.svg, help("study_svg"))->check(not_empty(line, "--svg"));
   study->add_option("--pdf", line.study.pdf, help("study_pdf"))->check(not_empty(line, "--pdf"));
   study->add_option("--paper", line.study.paper, help("paper"))->check(one_of(line, {"a4", "letter"}));
+  study->add_option("--printed", line.study.printed, help("printed"));
 }
 
 void add_sheet_verb(CLI::App& app, Line& line) {

@@ -217,6 +217,7 @@ std::optional<Problem> write_pdf(const Context& context, const StudyOptions& opt
   head.shaft = s.shaft.spec().name;
   head.invented = s.shaft.spec().invented;
   head.from = options.file;
+  head.printed = options.printed;
   head.paper = options.paper == "letter" ? paper::Paper::letter : paper::Paper::a4;
   head.voice = context.voice;
   const paper::Pages pages = paper::study_sheet({.head = head, .study = &s}, **measure);

@@ -65,6 +65,7 @@ struct StudyOptions {
   std::string name, ground;       ///< As typed; empty: as the file has it.
   std::string csv, svg, pdf;      ///< Folders and a file to write; empty: none.
   std::string paper = "a4";
+  std::string printed;  ///< "when" for the foot.
 };
 Status study_ways(const Context& context, const StudyOptions& options);
 

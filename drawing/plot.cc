@@ -148,24 +148,46 @@ void add_points(std::vector<Point>& to, const std::vector<Point>& piece) {
   }
 }
 
+/// Where the name of a curve stands, and how large.
+struct NamePlace {
+  Box at;
+  double letters = 0;
+};
+
+/// Words stand on the ground: a line of the scale behind them ends beside them.
+void clear_ground(Pen pen, const Box& at) {
+  pen.box({at.x - 0.5, at.y - 0.3, at.width + 1.0, at.height + 0.7}, kGround);
+}
+
+NamePlace place_of_name(const Curve& curve, const std::vector<Point>& along, const Frame& f, const Crowd& crowd) {
+  if (curve.name.empty() || along.empty()) return {};
+  const double letters = fitting(curve.name, kText, 0.8 * f.at.width);
+  return {place_beside(along, {0, 0, words_width(curve.name, letters), letters}, f.at, crowd), letters};
+}
+
 void draw_curves(Pen pen, const Plot& plot, const Frame& f, Crowd& crowd) {
+  std::vector<std::vector<std::vector<Point>>> pieces;
   std::vector<std::vector<Point>> along;
   for (const Curve& curve : plot.curves) {
     along.emplace_back();
-    for (std::vector<Point>& piece : on_scale(curve.points, f)) {
+    for (const std::vector<Point>& piece : pieces.emplace_back(on_scale(curve.points, f)))
       add_points(along.back(), piece);
-      pen.open_path(std::move(piece), curve.chosen ? kHeavy : kWide, "curve-" + curve.id);
-    }
     crowd.points.insert(crowd.points.end(), along.back().begin(), along.back().end());
+  }
+  std::vector<NamePlace> names;
+  for (std::size_t i = 0; i < plot.curves.size(); ++i) {
+    const NamePlace& name = names.emplace_back(place_of_name(plot.curves[i], along[i], f, crowd));
+    if (!(name.letters > 0)) continue;
+    crowd.boxes.push_back(name.at);
+    clear_ground(pen, name.at);
   }
   for (std::size_t i = 0; i < plot.curves.size(); ++i) {
     const Curve& curve = plot.curves[i];
-    if (curve.name.empty() || along[i].empty()) continue;
-    const double letters = fitting(curve.name, kText, 0.8 * f.at.width);
-    const Box size{0, 0, words_width(curve.name, letters), letters};
-    const Box at = place_beside(along[i], size, f.at, crowd);
-    pen.text({at.x, at.y + 0.86 * letters}, curve.name, {.size = letters, .bold = curve.chosen}, "curve-" + curve.id);
-    crowd.boxes.push_back(at);
+    for (std::vector<Point>& piece : pieces[i])
+      pen.open_path(std::move(piece), curve.chosen ? kHeavy : kWide, "curve-" + curve.id);
+    if (names[i].letters > 0)
+      pen.text({names[i].at.x, names[i].at.y + 0.86 * names[i].letters}, curve.name,
+               {.size = names[i].letters, .bold = curve.chosen}, "curve-" + curve.id);
   }
 }
 
@@ -178,6 +200,7 @@ void draw_here(Pen pen, const PlotPlace& here, const Frame& f, Crowd& crowd) {
   double y = f.at.y + kText + 0.4;
   for (const std::string& line : here.words) {
     const double wide = words_width(line, kText);
+    clear_ground(pen, {left ? x - 1.6 - wide : x + 1.6, y - 0.86 * kText, wide, kText});
     pen.text({left ? x - 1.6 : x + 1.6, y}, line,
              {.size = kText, .bold = true, .anchor = left ? Anchor::end : Anchor::start, .ink = Ink::next}, "here");
     crowd.boxes.push_back({left ? x - 1.6 - wide : x + 1.6, y - kText, wide, kText + 1});
@@ -201,6 +224,7 @@ void draw_mark(Pen pen, const PlotMark& mark, const Frame& f, Crowd& crowd) {
   if (mark.words.empty()) return;
   const double letters = fitting(mark.words, kText, 0.8 * f.at.width);
   const Box at = place_beside({p}, {0, 0, words_width(mark.words, letters), letters}, f.at, crowd);
+  clear_ground(pen, at);
   pen.text({at.x, at.y + 0.86 * letters}, mark.words, {.size = letters, .bold = true});
   crowd.boxes.push_back(at);
 }

@@ -2,9 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace flatwise::drawing {
 namespace {
+
+constexpr double kCrowded = 0.6;  ///< Nearer than this, words run into what stands there.
 
 double gap_between(double a_from, double a_to, double b_from, double b_to) {
   return std::max({0.0, a_from - b_to, b_from - a_to});
@@ -30,6 +33,23 @@ double room(const Box& box, const Crowd& crowd) {
   return least;
 }
 
+/// The free place that is nearest to the curve, and nearer to it than to anything else; else the free place that is nearest to it.
+std::optional<Box> free_place(const std::vector<Point>& curve, const Box& size, const Box& area, const Crowd& crowd) {
+  std::optional<Box> own, any;
+  double own_away = 1e9, any_away = 1e9;
+  for (double y = area.y; y + size.height <= area.y + area.height; y += size.height / 4)
+    for (double x = area.x; x + size.width <= area.x + area.width; x += size.height / 2) {
+      const Box box{x, y, size.width, size.height};
+      const double to_all = room(box, crowd);
+      if (to_all < kCrowded) continue;
+      double away = 1e9;
+      for (const Point& p : curve) away = std::min(away, distance(box, p));
+      if (away < any_away) any = box, any_away = away;
+      if (away < own_away && away <= to_all + 1e-9) own = box, own_away = away;
+    }
+  return own ? own : any;
+}
+
 }  // namespace
 
 double words_width(const std::string& words, double size) {
@@ -39,7 +59,7 @@ double words_width(const std::string& words, double size) {
 }
 
 Box place_beside(const std::vector<Point>& curve, const Box& size, const Box& area, const Crowd& crowd) {
-  constexpr double kAway = 1.6, kCrowded = 0.6;
+  constexpr double kAway = 1.6;
   Box best{area.x, area.y, size.width, size.height};
   double best_room = -1;
   const auto offer = [&](double x, double y) {
@@ -60,18 +80,7 @@ Box place_beside(const std::vector<Point>& curve, const Box& size, const Box& ar
     offer(p.x + 2 * kAway, p.y - size.height / 2);
   }
   if (best_room >= kCrowded) return best;
-  // None beside it is free: the free place that is nearest to it.
-  double nearest = 1e9;
-  for (double y = area.y; y + size.height <= area.y + area.height; y += size.height / 2)
-    for (double x = area.x; x + size.width <= area.x + area.width; x += size.height) {
-      const Box box{x, y, size.width, size.height};
-      double away = 1e9;
-      for (const Point& p : curve) away = std::min(away, distance(box, p));
-      if (away >= nearest || room(box, crowd) < kCrowded) continue;
-      nearest = away;
-      best = box;
-    }
-  return best;
+  return free_place(curve, size, area, crowd).value_or(best);
 }
 
 }  // namespace flatwise::drawing

@@ -143,7 +143,9 @@ void Sheet::foot(std::size_t page, Count of) {
   p.line({left(), top}, {right(), top});
   const std::string count = std::to_string(of.before + page + 1) + " / " + std::to_string(of.total);
   p.text({right(), top + 4}, count, {.size = 3, .anchor = drawing::Anchor::end});
-  const std::string printed = say({Code{"paper.printed"}, {{"when", head_.printed}, {"from", head_.from}}});
+  const std::string printed = head_.printed.empty()
+                                  ? say({Code{"paper.printed_from"}, {{"from", head_.from}}})
+                                  : say({Code{"paper.printed"}, {{"when", head_.printed}, {"from", head_.from}}});
   const double room = width() - measure_->width(count, 3, false) - 6;
   p.text({left(), top + 4}, printed, {.size = size_to_fit(*measure_, printed, {3, false, room}, 1.2)});
   if (head_.invented) p.text({left(), top + 8}, word(Word{"paper.invented"}), {.size = 3});
