@@ -11,7 +11,7 @@ namespace {
 constexpr double kPerMinute = 30 / std::numbers::pi, kDegrees = 180 / std::numbers::pi;
 
 /// A cell of text by RFC 4180: in quotes, with its own quotes doubled.
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   std::string out = "\"";
   for (const char c : text) out += c == '"' ? std::string{"\"\""} : std::string{c};
   return out + "\"";
@@ -44,7 +44,7 @@ double factor_of(Kind kind) { return kind == Kind::angular_speed ? kPerMinute : 
 std::string trace_lines(const Study& study, const PlotData& plot, const Trace& trace) {
   std::string out;
   for (std::size_t i = 0; i < trace.x.size(); ++i) {
-    std::string line = quoted(study.ways[static_cast<std::size_t>(trace.way)].name());
+    std::string line = in_quotes(study.ways[static_cast<std::size_t>(trace.way)].name());
     if (plot.key == PlotKey::couple) line += "," + std::to_string(i + 1);
     add(line, factor_of(plot.x) * trace.x[i]);
     add(line, trace.y[i]);
@@ -63,7 +63,7 @@ std::string csv_of(const Study& study, const PlotData& plot) {
   for (std::size_t way = 0; way < plot.balls.size(); ++way)
     for (std::size_t i = 0; i < plot.balls[way].size(); ++i) {
       const BallAt& ball = plot.balls[way][i];
-      std::string line = quoted(study.ways[way].name()) + "," + std::to_string(i + 1);
+      std::string line = in_quotes(study.ways[way].name()) + "," + std::to_string(i + 1);
       add(line, kDegrees * ball.azimuth.radians());
       add(line, ball.load.si());
       add(line, kDegrees * ball.contact.radians());
@@ -77,13 +77,13 @@ std::string csv_of(const Study& study, const Voice& voice) {
   for (const Row& row : study.rows)
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
       const Cell& cell = row.cells[i];
-      std::string line = std::string{name_of(row.key)} + "," + quoted(study.ways[i].name()) + ",";
+      std::string line = std::string{name_of(row.key)} + "," + in_quotes(study.ways[i].name()) + ",";
       if (cell.value) line += format_exact(cell.value->si);
       line += ",";
       if (cell.to) line += format_exact(cell.to->si);
       line += ",";
       if (cell.value) line += std::string{si_suffix(cell.value->kind)}.substr(1);
-      out += line + "," + quoted(said(cell, voice)) + "\n";
+      out += line + "," + in_quotes(said(cell, voice)) + "\n";
     }
   return out;
 }

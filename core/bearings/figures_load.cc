@@ -58,17 +58,32 @@ Result<Shared> shared_from(const Given& in) {
   return Shared{*loaded, *rest};
 }
 
+/// A shift that is nought because load and balls are alike on both sides is left as a rounding of the others: far below what
+/// the answer is known to. It is said as nought.
+RingShift without_roundings(RingShift shift, Length arm) {
+  constexpr double kRounding = 1e-12;
+  const double greatest =
+      std::max({std::abs(shift.x.si()), std::abs(shift.y.si()), std::abs(shift.z.si()),
+                std::abs(shift.about_x.radians()) * arm.si(), std::abs(shift.about_y.radians()) * arm.si()});
+  const auto below = [&](double si) { return std::abs(si) < kRounding * greatest; };
+  for (Length* l : {&shift.x, &shift.y, &shift.z})
+    if (below(l->si())) *l = Length{};
+  for (Angle* a : {&shift.about_x, &shift.about_y})
+    if (below(a->radians() * arm.si())) *a = Angle{};
+  return shift;
+}
+
 Result<Computed> compute_load(const Given& in) {
   const auto shared = shared_from(in);
   if (!shared) return tl::unexpected(shared.error());
   const Rest& rest = shared->rest;
   const std::vector<BallLoad> balls = ball_loads(shared->bearing, rest.shift);
+  const RingShift shift = without_roundings(rest.shift, 0.5 * length_of(in, "pitch-diameter"));
   const auto hardest = std::ranges::max_element(balls, {}, [](const BallLoad& b) { return b.load; });
   const auto carrying = std::ranges::count_if(balls, [](const BallLoad& b) { return b.load > Force{}; });
   const Pressure stress = contact_stress(shared->bearing.contacts.inner, rest.greatest);
-  Computed out{.values = {any(rest.greatest), any_count(carrying), any(stress), any(hardest->contact),
-                          any(rest.shift.x), any(rest.shift.y), any(rest.shift.z), any(rest.shift.about_x),
-                          any(rest.shift.about_y)}};
+  Computed out{.values = {any(rest.greatest), any_count(carrying), any(stress), any(hardest->contact), any(shift.x),
+                          any(shift.y), any(shift.z), any(shift.about_x), any(shift.about_y)}};
   say_dents(stress, out.findings);
   for (std::size_t j = 0; j < balls.size(); ++j)
     out.findings.push_back(
