@@ -5,8 +5,23 @@
 namespace flatwise::beam::FLATWISE_LANES {
 namespace {
 
-using Eight = double __attribute__((vector_size(64), aligned(8), may_alias));
+using Eight = double __attribute__((vector_size(64)));
 static_assert(sizeof(Eight) == kSpeedsAtOnce * sizeof(double));
+
+/// By copy: the callers' rows of doubles stand at any address, and a vector is read from its own only.
+struct Read {
+  Eight v;  ///< In a struct: how a bare vector is returned depends on the registers of the build.
+};
+inline Read at(const double* from) {
+  Read read;
+  __builtin_memcpy(&read.v, from, sizeof read.v);
+  return read;
+}
+inline void put(double* to, const Eight& eight) { __builtin_memcpy(to, &eight, sizeof eight); }
+/// Four in a row.
+inline void put(double* to, const Eight& e0, const Eight& e1, const Eight& e2, const Eight& e3) {
+  put(to, e0), put(to + 8, e1), put(to + 16, e2), put(to + 24, e3);
+}
 
 /// A symmetric block of 2 x 2, or its inverse: (first, between, second).
 struct Symmetric {
@@ -43,12 +58,12 @@ inline Symmetric inverse(const Symmetric& block, const Eight& one_over) {
 }  // namespace
 
 void solve_eight(const Band& band, const BandLoad& load, const Speeds& speeds, double* work, double* x) {
-  const Eight w = *reinterpret_cast<const Eight*>(speeds.w), w2 = w * w;
-  const Eight square = *reinterpret_cast<const Eight*>(speeds.square);
-  const Eight once = *reinterpret_cast<const Eight*>(speeds.once);
+  const Eight w = at(speeds.w).v, w2 = w * w;
+  const Eight square = at(speeds.square).v;
+  const Eight once = at(speeds.once).v;
   Symmetric inv{};
   Eight y0{}, y1{}, y2{}, y3{};
-  Eight* kept = reinterpret_cast<Eight*>(work);
+  double* kept = work;
   for (int node = 0; node < band.nodes; ++node) {
     const double *p = load.by_square + 4 * node, *q = load.by_speed + 4 * node;
     Symmetric block = own_block(band, node, w, w2);
@@ -59,28 +74,29 @@ void solve_eight(const Band& band, const BandLoad& load, const Speeds& speeds, d
       eliminate(block, o, t);
       r0 -= o.v00 * y0 + o.v10 * y2, r1 -= o.v00 * y1 + o.v10 * y3;
       r2 -= o.v01 * y0 + o.v11 * y2, r3 -= o.v01 * y1 + o.v11 * y3;
-      kept[4] = t.v00, kept[5] = t.v01, kept[6] = t.v10, kept[7] = t.v11;
-      kept += 8;
+      put(kept + 32, t.v00, t.v01, t.v10, t.v11);
+      kept += kWorkPerNode;
     }
     inv = inverse(block, 1.0 / (block.a * block.c - block.b * block.b));
     y0 = inv.a * r0 + inv.b * r2, y1 = inv.a * r1 + inv.b * r3;
     y2 = inv.b * r0 + inv.c * r2, y3 = inv.b * r1 + inv.c * r3;
-    kept[0] = y0, kept[1] = y1, kept[2] = y2, kept[3] = y3;
+    put(kept, y0, y1, y2, y3);
   }
-  Eight* out = reinterpret_cast<Eight*>(x) + 4 * (band.nodes - 1);
-  out[0] = y0, out[1] = y1, out[2] = y2, out[3] = y3;
+  double* out = x + 32 * (band.nodes - 1);
+  put(out, y0, y1, y2, y3);
   for (int node = band.nodes - 2; node >= 0; --node) {
-    kept -= 8;
-    out -= 4;
-    const Eight x0 = kept[0] - (kept[4] * y0 + kept[5] * y2), x1 = kept[1] - (kept[4] * y1 + kept[5] * y3);
-    const Eight x2 = kept[2] - (kept[6] * y0 + kept[7] * y2), x3 = kept[3] - (kept[6] * y1 + kept[7] * y3);
+    kept -= kWorkPerNode;
+    out -= 32;
+    const Full t{at(kept + 32).v, at(kept + 40).v, at(kept + 48).v, at(kept + 56).v};
+    const Eight x0 = at(kept).v - (t.v00 * y0 + t.v01 * y2), x1 = at(kept + 8).v - (t.v00 * y1 + t.v01 * y3);
+    const Eight x2 = at(kept + 16).v - (t.v10 * y0 + t.v11 * y2), x3 = at(kept + 24).v - (t.v10 * y1 + t.v11 * y3);
     y0 = x0, y1 = x1, y2 = x2, y3 = x3;
-    out[0] = y0, out[1] = y1, out[2] = y2, out[3] = y3;
+    put(out, y0, y1, y2, y3);
   }
 }
 
 void count_eight(const Band& band, const double* speeds, double* counts, double* least) {
-  const Eight w = *reinterpret_cast<const Eight*>(speeds), w2 = w * w;
+  const Eight w = at(speeds).v, w2 = w * w;
   const Eight none{}, one = none + 1.0, two = none + 2.0;
   Symmetric inv{};
   Eight found{}, weakest = one;
@@ -97,8 +113,8 @@ void count_eight(const Band& band, const double* speeds, double* counts, double*
     const Eight size = (det < none ? -det : det) / ((ac < none ? -ac : ac) + bb);
     weakest = size < weakest ? size : weakest;
   }
-  *reinterpret_cast<Eight*>(counts) = found;
-  *reinterpret_cast<Eight*>(least) = weakest;
+  put(counts, found);
+  put(least, weakest);
 }
 
 }  // namespace flatwise::beam::FLATWISE_LANES
