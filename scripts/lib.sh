@@ -167,7 +167,7 @@ count_program() {
     /<failure / && open { print suite "." test; open = 0 }' "$1")
 }
 
-# The sanitizers look for no program that names places: where there is none they say so amid what a test reads.
+# The sanitizers are told who names places for them: else they complain amid what a test reads, and know no library of others.
 # run_programs BUILD_FOLDER NAME [CTEST FLAGS...]: all test programs of a build, their cases counted one by one.
 run_programs() {
   local folder=$1 name=$2 results program status line
@@ -176,8 +176,8 @@ run_programs() {
   rm -rf "$results"
   mkdir -p "$results"
   GTEST_OUTPUT=xml:$results/ \
-  ASAN_OPTIONS=detect_stack_use_after_return=1:strict_string_checks=1:external_symbolizer_path= \
-  UBSAN_OPTIONS=print_stacktrace=1:halt_on_error=1:external_symbolizer_path= \
+  ASAN_OPTIONS=detect_stack_use_after_return=1:strict_string_checks=1:external_symbolizer_path=/usr/bin/llvm-symbolizer-19 \
+  UBSAN_OPTIONS=print_stacktrace=1:halt_on_error=1:external_symbolizer_path=/usr/bin/llvm-symbolizer-19 \
   LSAN_OPTIONS=suppressions=$PWD/tests/leaks-of-others.txt:print_suppressions=0 \
     step "$name" ctest --test-dir "$folder" -j "$jobs" --no-tests=error --output-on-failure --timeout 1200 \
     --output-junit "$results/programs.junit" "$@"
