@@ -11,6 +11,9 @@ namespace flatwise::cli {
 
 inline constexpr std::size_t kLargestInput = 4U << 20U;  ///< 4 MiB; nothing a person writes comes near.
 
+/// PDF wants a creation time; the sheets ask no clock, so that the same job gives the same bytes.
+inline constexpr const char* kCreated = "2000-01-01T00:00:00Z";
+
 /// Text of a file, or of the standard input for "-". Refuses what is not there, a folder, and more than kLargestInput
 /// bytes (read no further than that).
 [[nodiscard]] Result<std::string> read_text(const Context& context, const std::string& path);

@@ -8,6 +8,7 @@
 #include "cli/verbs.h"
 #include "core/beam/figures.h"
 #include "core/timing/map.h"
+#include "core/units/csv.h"
 #include "core/units/parse.h"
 #include "wire/json.h"
 
@@ -60,18 +61,11 @@ Result<beam::SpeedRange> range_of(const Shaft& shaft, const BendOptions& options
   return range;
 }
 
-/// A cell of text by RFC 4180: in quotes, with its own quotes doubled.
-std::string quoted(const std::string& text) {
-  std::string out = "\"";
-  for (const char c : printable(text)) out += c == '"' ? std::string{"\"\""} : std::string{c};
-  return out + "\"";
-}
-
 /// Figures for programs: a full stop, no unit in the cells, the unit in the head.
 std::string csv_of(const Bend& bend, const std::vector<beam::ResponsePoint>& points) {
   const auto cell = [](double v) { return "," + nlohmann::json(v).dump(); };
   std::string out = "speed_r_min";
-  for (const beam::Named& h : bend.bending.of.hangers) out += "," + quoted(h.label + " turning_n");
+  for (const beam::Named& h : bend.bending.of.hangers) out += "," + csv_text(printable(h.label + " turning_n"));
   for (int r = 1; r <= bend.shaft.rotor_count(); ++r) out += ",rotor_" + std::to_string(r) + "_turning_m";
   out += "\n";
   for (const beam::ResponsePoint& p : points) {

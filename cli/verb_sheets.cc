@@ -13,9 +13,6 @@ namespace flatwise::cli {
 namespace {
 
 constexpr double kDotsPerInch = 150;
-// PDF wants a creation time; the sheets ask no clock, so that the same job gives the same bytes.
-constexpr const char* kCreated = "2000-01-01T00:00:00Z";
-
 struct Written {
   std::string sheet, file;
 };

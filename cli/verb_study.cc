@@ -15,9 +15,6 @@
 namespace flatwise::cli {
 namespace {
 
-// PDF wants a creation time; the sheet asks no clock, so that the same study gives the same bytes.
-constexpr const char* kCreated = "2000-01-01T00:00:00Z";
-
 using study::Study;
 
 tl::unexpected<std::vector<Problem>> failed(Problem problem) {

@@ -6,6 +6,8 @@
 #include <cstdio>
 #include <nlohmann/json.hpp>
 
+#include "server/times.h"
+#include "view/blocks.h"
 #include "wire/written.h"
 
 namespace flatwise::server {
@@ -83,6 +85,20 @@ Reply json_reply(std::string body, int status) {
 }
 
 Reply json_reply(const wire::Json& json, int status) { return json_reply(wire::text_of(json), status); }
+
+Reply bytes_reply(std::string_view type, Result<std::string> bytes) {
+  if (!bytes) return problem_reply(503, bytes.error());
+  Reply reply;
+  reply.type = type;
+  reply.always = kApiHeaders;
+  reply.body = *std::move(bytes);
+  return reply;
+}
+
+std::string when_text(job::Instant at, const Voice& voice) {
+  const Local there = local(at);
+  return view::day_text(there.day, voice) + " " + there.time;
+}
 
 Reply problem_reply(int status, std::vector<Problem> problems, const Voice& voice) {
   wire::Json json{{"type", "about:blank"}, {"title", title_of(status)}, {"status", status}};

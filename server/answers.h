@@ -18,6 +18,10 @@ extern const std::string_view kApiHeaders;
 [[nodiscard]] std::string_view title_of(int status);
 [[nodiscard]] Reply json_reply(std::string body, int status = 200);
 [[nodiscard]] Reply json_reply(const wire::Json& json, int status = 200);
+/// A file of that media type; 503 where it could not be made.
+[[nodiscard]] Reply bytes_reply(std::string_view type, Result<std::string> bytes);
+/// A moment as it is read on paper: "3 Feb 2026 14:20".
+[[nodiscard]] std::string when_text(job::Instant at, const Voice& voice);
 [[nodiscard]] Reply problem_reply(int status, std::vector<Problem> problems, const Voice& voice = {});
 [[nodiscard]] Reply problem_reply(int status, Problem problem, const Voice& voice = {});
 [[nodiscard]] inline Problem problem_of(Code code, std::string field, std::string given = {}, Args args = {}) {

@@ -1,5 +1,4 @@
 // The catalogue, and one figure worked out: the same JSON as the shell's `figure --json`.
-#include <array>
 #include <nlohmann/json.hpp>
 
 #include "core/doubt/doubt.h"

@@ -128,12 +128,6 @@ namespace {
 
 constexpr double kDotsPerInch = 150;
 
-/// A moment as it is read on paper: "3 Feb 2026 14:20".
-std::string when_text(job::Instant at, const Voice& voice) {
-  const Local there = local(at);
-  return view::day_text(there.day, voice) + " " + there.time;
-}
-
 paper::SheetOrder order_of(const Call& call, const desk::Opened& o, const std::string& name) {
   const job::OpenJob& job = *o.job;
   paper::SheetOrder order{.shaft = &job.shaft,
@@ -157,15 +151,6 @@ paper::SheetOrder order_of(const Call& call, const desk::Opened& o, const std::s
                                       .head = {},
                                       .when = [voice = call.voice](job::Instant at) { return when_text(at, voice); }};
   return order;
-}
-
-Reply bytes_reply(std::string_view type, Result<std::string> bytes) {
-  if (!bytes) return problem_reply(503, bytes.error());
-  Reply reply;
-  reply.type = type;
-  reply.always = kApiHeaders;
-  reply.body = *std::move(bytes);
-  return reply;
 }
 
 Reply rendered(const Call& call, const paper::Composed& sheet, const std::string& created) {

@@ -84,29 +84,19 @@ tl::expected<Study, Reply> study_of(const Call& call) {
   return *std::move(done);
 }
 
-Reply file_reply(std::string_view type, Result<std::string> bytes) {
-  if (!bytes) return problem_reply(503, bytes.error());
-  Reply reply;
-  reply.type = type;
-  reply.always = kApiHeaders;
-  reply.body = *std::move(bytes);
-  return reply;
-}
-
 Reply printed(const Call& call, const Study& done) {
   const auto measure = paper::make_measure();
   if (!measure) return problem_reply(503, measure.error(), call.voice);
-  const Local there = local(now());
   paper::Head head;
   head.shaft = done.shaft.spec().name;
   if (const auto workshop = call.store.workshop()) head.workshop = workshop->name;
   head.invented = done.shaft.spec().invented;
-  head.printed = view::day_text(there.day, call.voice) + " " + there.time;
+  head.printed = when_text(now(), call.voice);
   head.from = done.shaft.spec().name;
   head.paper = call.query.find("paper") == "letter" ? paper::Paper::letter : paper::Paper::a4;
   head.voice = call.voice;
   const paper::Pages pages = paper::study_sheet({.head = head, .study = &done}, **measure);
-  return file_reply("application/pdf", paper::render_pdf(pages, {done.name, record::text_of(now())}));
+  return bytes_reply("application/pdf", paper::render_pdf(pages, {done.name, record::text_of(now())}));
 }
 
 Reply no_such_file(const Call& call, const Study& done, const std::string& name) {
@@ -131,12 +121,12 @@ Reply get_study_file(const Call& call) {
   const auto done = study_of(call);
   if (!done) return done.error();
   if (name == "study.pdf") return printed(call, *done);
-  if (name == "study.csv") return file_reply("text/csv; charset=utf-8", study::csv_of(*done, call.voice));
+  if (name == "study.csv") return bytes_reply("text/csv; charset=utf-8", study::csv_of(*done, call.voice));
   for (const study::PlotData& plot : done->plots) {
     const std::string key{study::name_of(plot.key)};
-    if (name == key + ".csv") return file_reply("text/csv; charset=utf-8", study::csv_of(*done, plot));
+    if (name == key + ".csv") return bytes_reply("text/csv; charset=utf-8", study::csv_of(*done, plot));
     if (name == key + ".svg")
-      return file_reply("image/svg+xml", paper::render_svg(study::picture_of(*done, plot, call.voice)));
+      return bytes_reply("image/svg+xml", paper::render_svg(study::picture_of(*done, plot, call.voice)));
   }
   return no_such_file(call, *done, name);
 }

@@ -2,20 +2,14 @@
 #include <algorithm>
 #include <numbers>
 
+#include "core/units/csv.h"
 #include "core/units/format.h"
 #include "study/pictures.h"
 
 namespace flatwise::study {
 namespace {
 
-constexpr double kPerMinute = 30 / std::numbers::pi, kDegrees = 180 / std::numbers::pi;
-
-/// A cell of text by RFC 4180: in quotes, with its own quotes doubled.
-std::string in_quotes(std::string_view text) {
-  std::string out = "\"";
-  for (const char c : text) out += c == '"' ? std::string{"\"\""} : std::string{c};
-  return out + "\"";
-}
+constexpr double kPerMinute = 30 / std::numbers::pi;
 
 void add(std::string& line, double value) { line += "," + format_exact(value); }
 
@@ -39,12 +33,14 @@ std::string_view head_of(PlotKey key) {
   CORE_CHECK(false);
 }
 
-double factor_of(Kind kind) { return kind == Kind::angular_speed ? kPerMinute : kind == Kind::angle ? kDegrees : 1; }
+double factor_of(Kind kind) {
+  return kind == Kind::angular_speed ? kPerMinute : kind == Kind::angle ? 180 / std::numbers::pi : 1;
+}
 
 std::string trace_lines(const Study& study, const PlotData& plot, const Trace& trace) {
   std::string out;
   for (std::size_t i = 0; i < trace.x.size(); ++i) {
-    std::string line = in_quotes(study.ways[static_cast<std::size_t>(trace.way)].name());
+    std::string line = csv_text(study.ways[static_cast<std::size_t>(trace.way)].name());
     if (plot.key == PlotKey::couple) line += "," + std::to_string(i + 1);
     add(line, factor_of(plot.x) * trace.x[i]);
     add(line, trace.y[i]);
@@ -63,10 +59,10 @@ std::string csv_of(const Study& study, const PlotData& plot) {
   for (std::size_t way = 0; way < plot.balls.size(); ++way)
     for (std::size_t i = 0; i < plot.balls[way].size(); ++i) {
       const BallAt& ball = plot.balls[way][i];
-      std::string line = in_quotes(study.ways[way].name()) + "," + std::to_string(i + 1);
-      add(line, kDegrees * ball.azimuth.radians());
+      std::string line = csv_text(study.ways[way].name()) + "," + std::to_string(i + 1);
+      add(line, ball.azimuth.degrees());
       add(line, ball.load.si());
-      add(line, kDegrees * ball.contact.radians());
+      add(line, ball.contact.degrees());
       out += line + "\n";
     }
   return out;
@@ -77,13 +73,13 @@ std::string csv_of(const Study& study, const Voice& voice) {
   for (const Row& row : study.rows)
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
       const Cell& cell = row.cells[i];
-      std::string line = std::string{name_of(row.key)} + "," + in_quotes(study.ways[i].name()) + ",";
+      std::string line = std::string{name_of(row.key)} + "," + csv_text(study.ways[i].name()) + ",";
       if (cell.value) line += format_exact(cell.value->si);
       line += ",";
       if (cell.to) line += format_exact(cell.to->si);
       line += ",";
       if (cell.value) line += std::string{si_suffix(cell.value->kind)}.substr(1);
-      out += line + "," + in_quotes(said(cell, voice)) + "\n";
+      out += line + "," + csv_text(said(cell, voice)) + "\n";
     }
   return out;
 }

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <numbers>
 
 #include "core/units/parse.h"
 #include "drawing/couple_arrows.h"
@@ -15,7 +14,6 @@ namespace {
 
 using drawing::DisplayList;
 
-constexpr double kDegrees = 180 / std::numbers::pi;
 constexpr double kSame = 0.004;  ///< Of the scale, as the curves are compared.
 constexpr double kNameSize = 3.6;
 
@@ -272,7 +270,7 @@ DisplayList all_balls(const Study& study, const PlotData& plot, const Voice& voi
     drawing::BallLoads loads{.balls = {}, .ball_share = plot.ball_share, .greatest_words = {}, .full_scale = most};
     double greatest = 0;
     for (const BallAt& ball : balls) {
-      loads.balls.push_back({ball.azimuth.radians() * kDegrees, ball.load.si()});
+      loads.balls.push_back({ball.azimuth.degrees(), ball.load.si()});
       greatest = std::max(greatest, ball.load.si());
     }
     loads.greatest_words = figure_text({greatest, Kind::force}, voice);
@@ -319,7 +317,7 @@ DisplayList couples_of(const Study& study, int way, double width, double height)
   drawing::CoupleArrows arrows{.rotors = {}, .floor = arranged.quiet() ? 1e300 : 1e-9 * greatest};
   for (std::size_t i = 0; i < arranged.couples.size(); ++i) {
     const double couple = arranged.couples[i].si();
-    const double azimuth = arranged.tilt[i].radians() * kDegrees + (couple < 0 ? 180 : 0);
+    const double azimuth = arranged.tilt[i].degrees() + (couple < 0 ? 180 : 0);
     arrows.rotors.push_back({static_cast<int>(i) + 1, std::abs(couple), azimuth});
   }
   return drawing::couple_arrows(arrows, width, height);
