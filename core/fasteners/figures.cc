@@ -226,7 +226,7 @@ std::span<const FigureSpec> figures() {
   static const std::vector<FigureSpec> kFigures = [] {
     std::vector<FigureSpec> all{stress_area_figure(),        proof_load_figure(),  torque_preload_figure(),
                                 torque_for_preload_figure(), torque_full_figure(), compression_figure()};
-    for (auto* more : {&pull_figures, &turn_figures})
+    for (auto* more : {&pull_figures, &turn_figures, &clamped_figures})
       for (FigureSpec& figure : more()) all.push_back(std::move(figure));
     return all;
   }();

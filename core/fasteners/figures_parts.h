@@ -1,6 +1,7 @@
 // figures_parts.h: inputs that several figures of this folder share. Not for other folders.
 #pragma once
 
+#include <numbers>
 #include <string_view>
 #include <vector>
 
@@ -11,10 +12,12 @@
 namespace flatwise::fasteners {
 
 // Ranges that any shaft nut lies in; they keep every result finite.
-inline constexpr double kMostTorque = 1e6;  // N m
-inline constexpr double kMostLength = 100;  // m
-inline constexpr double kMostForce = 1e9;   // N
-inline constexpr double kMostDiameter = 1;  // m
+inline constexpr double kMostTorque = 1e6;                    // N m
+inline constexpr double kMostLength = 100;                    // m
+inline constexpr double kMostForce = 1e9;                     // N
+inline constexpr double kMostDiameter = 1;                    // m
+inline constexpr double kMostStiffness = 1e13;                // N/m
+inline constexpr double kMostTurned = 10 * std::numbers::pi;  // rad: five turns
 
 inline constexpr std::string_view kLubricationChoices[] = {"dry", "oiled", "greased", "moly", "zinc"};
 
@@ -32,5 +35,11 @@ inline constexpr std::string_view kLubricationChoices[] = {"dry", "oiled", "grea
 [[nodiscard]] std::vector<FigureSpec> pull_figures();
 /// sleeve-stiffness, angle-turn, settling, second-pull, own-nut-factor.
 [[nodiscard]] std::vector<FigureSpec> turn_figures();
+/// clamped-stiffness, turn-expected.
+[[nodiscard]] std::vector<FigureSpec> clamped_figures();
+
+/// shaft-stiffness and stack-stiffness.
+[[nodiscard]] std::vector<InputSpec> stiffness_inputs();
+[[nodiscard]] InputSpec pitch_input();
 
 }  // namespace flatwise::fasteners

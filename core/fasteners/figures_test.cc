@@ -13,7 +13,7 @@ namespace {
 const FigureSpec& spec_of(std::string_view name) { return figure_named(figures(), name); }
 
 TEST(FastenerFigures, HaveSourcesAndExamples) {
-  EXPECT_EQ(figures().size(), 15U);
+  EXPECT_EQ(figures().size(), 17U);
   for (const FigureSpec& figure : figures()) {
     EXPECT_FALSE(figure.sources.empty()) << figure.name;
     EXPECT_FALSE(figure.example.inputs.empty()) << figure.name;

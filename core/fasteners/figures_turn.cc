@@ -5,16 +5,16 @@
 #include "core/fasteners/turn.h"
 
 namespace flatwise::fasteners {
-namespace {
-
-constexpr double kMostStiffness = 1e13;  // N/m
-constexpr std::string_view kFaceWords[] = {"smooth", "turned", "rough"};
 
 std::vector<InputSpec> stiffness_inputs() {
   return {above_nought("shaft-stiffness", "k_s", Kind::stiffness, kMostStiffness),
           above_nought("stack-stiffness", "k_p", Kind::stiffness, kMostStiffness)};
 }
 InputSpec pitch_input() { return above_nought("pitch", "P", Kind::length, 0.1); }
+
+namespace {
+
+constexpr std::string_view kFaceWords[] = {"smooth", "turned", "rough"};
 
 Result<Computed> compute_stiffness(const Given& in) {
   const auto sleeves = sleeves_from(in);
@@ -63,7 +63,7 @@ FigureSpec turn_figure() {
           .formula =
               "F = F_snug + P (θ/360°) / (1/k_s + 1/k_p); least with F_snug,1, θ − U_θ and k (1 − U_k), greatest "
               "likewise",
-          .inputs = joined({{pitch_input(), above_nought("turned", "θ", Kind::angle, degrees(720).radians()),
+          .inputs = joined({{pitch_input(), above_nought("turned", "θ", Kind::angle, kMostTurned),
                              assumed(from_nought("turned-u", "U_θ", Kind::angle, degrees(90).radians()),
                                      any(degrees(5)), kCommonPractice),
                              from_nought("snug-least", "F_snug,1", Kind::force, kMostForce),
@@ -90,6 +90,7 @@ Result<Computed> compute_settling(const Given& in) {
   const auto settled = settling({.faces = faces,
                                  .joints = static_cast<int>(in.si("joints")),
                                  .nut_faces = static_cast<int>(in.si("nut-faces")),
+                                 .threads = static_cast<int>(in.si("threads")),
                                  .pitch = length_of(in, "pitch"),
                                  .preload = Force::from_si(in.si("preload")),
                                  .shaft = Stiffness::from_si(in.si("shaft-stiffness")),
@@ -108,10 +109,11 @@ Result<Computed> compute_settling(const Given& in) {
 
 FigureSpec settling_figure() {
   return {.name = "settling",
-          .formula = "f_Z = thread + nut faces + joints (table); loss = f_Z / (1/k_s + 1/k_p); turn = 360° f_Z/P",
+          .formula = "f_Z = threads + nut faces + joints (table); loss = f_Z / (1/k_s + 1/k_p); turn = 360° f_Z/P",
           .inputs = joined({{assumed(one_of("faces", "", kFaceWords), std::string{"turned"}, kOwnRule),
                              between("joints", "n", Kind::count, 0, 2000),
                              assumed(between("nut-faces", "n_n", Kind::count, 0, 2000), any_count(1), kOwnRule),
+                             assumed(between("threads", "n_t", Kind::count, 1, 2), any_count(1), kOwnRule),
                              pitch_input(), above_nought("preload", "F", Kind::force, kMostForce)},
                             stiffness_inputs()}),
           .outputs = {{"loss", "F_Z", Kind::force},
@@ -149,10 +151,10 @@ Result<Computed> compute_second_pull(const Given& in) {
 FigureSpec second_pull_figure() {
   return {.name = "second-pull",
           .formula = "held: θ + U ≤ θ_Z (1 + s); lost: θ − U over it; else cannot tell",
-          .inputs = {from_nought("turned", "θ", Kind::angle, degrees(720).radians()),
+          .inputs = {from_nought("turned", "θ", Kind::angle, kMostTurned),
                      assumed(from_nought("turned-u", "U", Kind::angle, degrees(90).radians()), any(degrees(2)),
                              kCommonPractice),
-                     from_nought("expected", "θ_Z", Kind::angle, degrees(720).radians()),
+                     from_nought("expected", "θ_Z", Kind::angle, kMostTurned),
                      assumed(from_nought("spread", "s", Kind::ratio, 5), any_ratio(0.5), kOwnRule)},
           .outputs = {{"greatest", "θ_Z (1 + s)", Kind::angle}},
           .sources = {"VDI2230", "ISO14253-1", "common practice"},

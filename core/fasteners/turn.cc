@@ -12,6 +12,7 @@ namespace {
 
 constexpr double kFullTurn = 2 * std::numbers::pi;
 constexpr int kMostFaces = 2000;
+constexpr double kMostTurns = 5;  // A shaft of three metres, soft and slippery, takes two.
 
 Stiffness in_line(Stiffness a, Stiffness b) { return Stiffness::from_si(1 / (1 / a.si() + 1 / b.si())); }
 
@@ -21,7 +22,7 @@ std::optional<Problem> wrong(const Turned& t) {
   if (auto p = not_above_nought("stack-stiffness", any(t.stack))) return p;
   if (auto p = outside("stiffness-u", any_ratio(t.stiffness_u), 0, 0.5)) return p;
   if (auto p = negative("turned-u", any(t.turned_u))) return p;
-  if (auto p = outside("turned", any(t.turned), t.turned_u.radians(), 2 * kFullTurn)) return p;
+  if (auto p = outside("turned", any(t.turned), t.turned_u.radians(), kMostTurns * kFullTurn)) return p;
   if (auto p = not_above_nought("turned", any(t.turned))) return p;
   if (auto p = negative("snug-least", any(t.snug.least))) return p;
   return outside("snug-greatest", any(t.snug.greatest), t.snug.least.si(), 1e12);
@@ -38,6 +39,7 @@ Amounts amounts(Faces faces) {
 std::optional<Problem> wrong(const Settling& s) {
   if (auto p = outside("joints", any_count(s.joints), 0, kMostFaces)) return p;
   if (auto p = outside("nut-faces", any_count(s.nut_faces), s.joints == 0 ? 1 : 0, kMostFaces)) return p;
+  if (auto p = outside("threads", any_count(s.threads), 1, 2)) return p;
   if (auto p = not_above_nought("pitch", any(s.pitch))) return p;
   if (auto p = not_above_nought("preload", any(s.preload))) return p;
   if (auto p = not_above_nought("shaft-stiffness", any(s.shaft))) return p;
@@ -72,7 +74,7 @@ Result<Settled> settling(const Settling& s) {
   if (auto p = wrong(s)) return tl::unexpected(*std::move(p));
   const Amounts um = amounts(s.faces);
   Settled out;
-  out.amount = micrometres(um.thread_um + um.nut_um * s.nut_faces + um.joint_um * s.joints);
+  out.amount = micrometres(um.thread_um * s.threads + um.nut_um * s.nut_faces + um.joint_um * s.joints);
   out.loss = std::min(in_line(s.shaft, s.stack) * out.amount, s.preload);
   out.left = 1 - out.loss / s.preload;
   out.turn = radians(kFullTurn * (out.amount / s.pitch));

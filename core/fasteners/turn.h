@@ -36,19 +36,17 @@ struct TurnedPreload {
 ///
 /// Model      Two springs in line, elastic. Snug is where all faces touch: a joint that is not home swallows the turn.
 ///            Least: least snug, angle and stiffness; greatest likewise.
-/// Refuses    Pitch or stiffness not above nought; turn not above nought, over two turns, or not over its uncertainty;
+/// Refuses    Pitch or stiffness not above nought; turn not above nought, over five turns, or not over its uncertainty;
 ///            stiffness_u outside 0 to 0.5; snug negative or reversed.
 /// Accuracy   4 eps. Worked in docs/worked/W34-turn-and-settling.md.
 /// Source     [VDI2230] elastic resiliences in line; [Shigley] section 8-5 (spring rates), from memory.
 [[nodiscard]] Result<TurnedPreload> preload_from_turn(const Turned& turned);
 
-/// Roughness of faces and thread, by their peak-to-valley height Rz.
-enum class Faces { smooth, turned, rough };  ///< Under 10 um, 10 to 40 um, 40 to 160 um.
-
 struct Settling {
   Faces faces = Faces::turned;
   int joints = 0;     ///< Faces that meet between the nuts, without those under the nuts.
   int nut_faces = 1;  ///< Faces under nuts.
+  int threads = 1;    ///< Nuts on the stretched length.
   Length pitch;
   Force preload;  ///< Before the run.
   Stiffness shaft, stack;
@@ -63,7 +61,7 @@ struct Settled {
 ///
 /// Model      Loss = amount / (1/k_s + 1/k_p). Amounts of [VDI2230] table 5, a thread, each face under a nut, each joint, in
 ///            um: 3, 2.5, 1.5 smooth; 3, 3, 2 turned; 3, 4, 3 rough. They are guide values for steel.
-/// Refuses    Joints or nut faces negative or over 2000 or both nought; pitch, preload or stiffness not above nought.
+/// Refuses    Joints or nut faces negative or over 2000 or both nought; threads other than 1 or 2; pitch, preload or stiffness not above nought.
 /// Source     [VDI2230] table 5 for load along the bolt, from memory.
 [[nodiscard]] Result<Settled> settling(const Settling& settling);
 

@@ -71,6 +71,9 @@ TEST(Settling, MeetsTheWorkedShaft) {
   EXPECT_NEAR(settled.loss.si(), 4.007e3, 0.5);
   EXPECT_NEAR(settled.left, 0.9586, 5e-5);
   EXPECT_NEAR(settled.turn.degrees(), 3.6, 1e-9);
+  Settling two = given;  // Nuts at both ends: a thread and a face more, 6 um.
+  two.threads = two.nut_faces = 2;
+  EXPECT_NEAR(settling(two)->amount.si(), 36e-6, 1e-15);
   Settling stiff = given;
   stiff.preload = kilonewtons(1);
   EXPECT_EQ(settling(stiff)->left, 0.0);
@@ -111,7 +114,7 @@ TEST(Turn, RefusesAndNamesTheField) {
                 .shaft = worked_shaft(),
                 .stack = worked_stack(),
                 .stiffness_u = 0.15};
-  turned.turned = degrees(800);
+  turned.turned = degrees(1801);
   EXPECT_EQ(preload_from_turn(turned).error().field, "turned");
   turned.turned = degrees(3);
   EXPECT_EQ(preload_from_turn(turned).error().field, "turned");

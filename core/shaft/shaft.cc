@@ -118,6 +118,32 @@ void check_nut(const Nut& n, int index, Problems& out) {
   if (!positive(n.torque.si())) refuse(out, Code{"shaft.not_positive"}, at + ".torque", {}, {{"value", any(n.torque)}});
   if (!(n.torque_tolerance > 0 && n.torque_tolerance < 1))
     refuse(out, Code{"shaft.tolerance_share"}, at + ".tolerance", {}, {{"value", any_ratio(n.torque_tolerance)}});
+  if (!n.snug) return;
+  if (!positive(n.snug->si()) || *n.snug >= n.torque)
+    refuse(out, Code{"shaft.snug_torque"}, at + ".snug", {}, {{"value", any(*n.snug)}, {"greatest", any(n.torque)}});
+}
+
+/// A tube has a wall, and its bore goes over the profile.
+void check_tube(const ShaftSpec& s, const Tube& own, const std::string& at, Problems& out) {
+  const Length across = s.profile.across_flats;
+  if (own.bore && !(*own.bore >= across))
+    refuse(out, Code{"shaft.tube_bore"}, at + ".bore", {}, {{"value", any(*own.bore)}, {"least", any(across)}});
+  const Length bore = own.bore ? *own.bore : s.clamped.tube.bore.value_or(across);
+  const std::optional<Length>& outside = own.outside ? own.outside : s.clamped.tube.outside;
+  if (outside && !(*outside > bore))
+    refuse(out, Code{"shaft.tube_thin"}, at + (own.outside ? ".outside" : ".bore"), {},
+           {{"value", any(*outside)}, {"least", any(bore)}});
+  if (own.youngs_modulus && !positive(own.youngs_modulus->si()))
+    refuse(out, Code{"shaft.not_positive"}, at + ".youngs_modulus", {}, {{"value", any(*own.youngs_modulus)}});
+}
+
+void check_clamped(const ShaftSpec& s, Problems& out) {
+  check_tube(s, s.clamped.tube, "clamped", out);
+  for (std::size_t i = 0; i < s.stations.size(); ++i) {
+    const Tube& own = s.stations[i].clamped;
+    if (own.outside || own.bore || own.youngs_modulus)
+      check_tube(s, own, "stack[" + std::to_string(i) + "].clamped", out);
+  }
 }
 
 /// A limit of nought would refuse every run, an interval of nought would be due at once.
@@ -184,6 +210,7 @@ Problems all_problems(const ShaftSpec& s) {
   for (std::size_t i = 0; i < s.nuts.size(); ++i) check_nut(s.nuts[i], static_cast<int>(i), out);
   check_run_and_service(s, out);
   check_bending(s, out);
+  check_clamped(s, out);
   for (const FixedUnbalance& u : s.unbalances) {
     check_flat(u.flat, s.profile.flats, "unbalance.flat", out);
     CORE_CHECK(u.station >= 0 && static_cast<std::size_t>(u.station) < s.stations.size());

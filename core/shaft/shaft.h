@@ -113,6 +113,17 @@ struct Rotor {
   Priced snap_ring;
 };
 
+/// Roughness of faces and thread, by their peak-to-valley height Rz.
+enum class Faces { smooth, turned, rough };  ///< Under 10 um, 10 to 40 um, 40 to 160 um.
+
+/// The tube of a part that carries the clamping force: not its housing, its tines or its grooves.
+struct Tube {
+  std::optional<Length> outside = std::nullopt;
+  std::optional<Length> bore =
+      std::nullopt;  ///< Round. None: the profile's own section is what is missing in the middle.
+  std::optional<Pressure> youngs_modulus = std::nullopt;
+};
+
 enum class StationKind { nut, washer, spacer, rotor, hanger, pulley, shoulder, other };
 
 /// Lower-case name of a kind ("hanger"); its word is "station.<name>".
@@ -140,6 +151,7 @@ struct Station {
   int nut = -1;                                       ///< StationKind::nut: index into ShaftSpec::nuts.
   std::optional<Stiffness> stiffness = std::nullopt;  ///< Of a hanger, across the shaft. Not there: it does not give.
   std::optional<Mass> mass = std::nullopt;            ///< What turns with the shaft there; not a rotor's.
+  Tube clamped = {};                                  ///< What it states of its own; the rest is ShaftSpec::clamped's.
 };
 
 struct Thread {
@@ -157,8 +169,9 @@ struct Nut {
   Lubrication lubrication = Lubrication::oiled;
   double nut_factor_least = 0.0;  ///< K; from the definition, or the published range for the lubrication.
   double nut_factor_greatest = 0.0;
-  std::string strength_class;  ///< "grade 8", "10.9"; empty when not given.
-  int order = 1;               ///< Which nut is pulled first.
+  std::string strength_class;                 ///< "grade 8", "10.9"; empty when not given.
+  int order = 1;                              ///< Which nut is pulled first.
+  std::optional<Torque> snug = std::nullopt;  ///< At which every joint is home: the angle is counted from there.
 };
 
 /// Unbalance that is not a rotor's: a pulley's or the shaft's own.
@@ -175,6 +188,13 @@ struct Bar {
   Density density = Density::from_si(7850);    ///< Default assumed.
   std::optional<Torque> drive_torque = std::nullopt;
 };
+
+/// What the nuts clamp. Without an outside diameter nothing is said of turn and settling.
+struct Clamped {
+  Tube tube = {};  ///< Of every part that does not state its own. Steel where no modulus is given, assumed.
+  Faces faces = Faces::turned;  ///< Default assumed.
+};
+inline constexpr Pressure kSteelModulus = gigapascals(207);
 
 /// Force that does not turn with the shaft: belt pull, soil. Directions count clockwise from straight up, seen from end A.
 struct FixedLoad {
@@ -223,6 +243,7 @@ struct ShaftSpec {
   std::vector<Nut> nuts;          ///< One a nut station, in order.
   std::vector<FixedUnbalance> unbalances;
   Bar bar = {};
+  Clamped clamped = {};
   std::vector<FixedLoad> loads = {};
   Policies policies;
   TestRun test_run = {};
