@@ -290,7 +290,59 @@ ComesOff all_that_come_off(const Shaft& shaft, const State& state) {
   return out;
 }
 
+/// The split that was said, for sorted stations; none where the shares are no split of this shaft.
+std::optional<Split> said_split(const Shaft& shaft, const Opening& opening, std::span<const int> stations) {
+  const int size = static_cast<int>(shaft.stations().size()), k = opening.rotors_from_a;
+  if (opening.from == OpenedFrom::a && k == 0) return Split{stations.empty() ? 0 : stations.back() + 1, 0};
+  if (opening.from == OpenedFrom::b && k == 0) return Split{0, stations.empty() ? 0 : size - stations.front()};
+  if (opening.from != OpenedFrom::both || k < 1 || k >= shaft.rotor_count()) return std::nullopt;
+  Split split{shaft.station_of_rotor(k) + 1, 0};
+  for (const int station : stations)
+    if (station >= split.from_a) split.from_b = std::max(split.from_b, size - station);
+  return split;
+}
+
+/// The cheapest split that opens both ends.
+std::optional<Split> cheapest_of_both(const Reach& reach, std::span<const int> stations) {
+  for (const Cost& cost : reach.ranked(stations))
+    if (cost.split.from_a > 0 && cost.split.from_b > 0) return cost.split;
+  return std::nullopt;
+}
+
+std::optional<Problem> held_at_end(const Shaft& shaft, const Reach& reach, Split split) {
+  const int size = static_cast<int>(shaft.stations().size());
+  for (const End end : {End::a, End::b}) {
+    const auto obstacle = reach.obstacle_from(end);
+    if (!obstacle || (end == End::a ? split.from_a <= *obstacle : size - split.from_b > *obstacle)) continue;
+    return refuse(
+        Code{"teardown.held_at_end"}, "from", {},
+        {{"end", end == End::a ? Word{"end.a"} : Word{"end.b"}}, {"station", shaft.stations()[at(*obstacle)].label}});
+  }
+  return std::nullopt;
+}
+
 }  // namespace
+
+Result<Plan> opened_as(const Shaft& shaft, const State& state, const Wanted& wanted, const Prices& prices) {
+  if (auto problem = problem_with(shaft, state, prices)) return tl::unexpected(std::move(*problem));
+  const auto stations = stations_of(shaft, wanted.rotors);
+  if (!stations) return tl::unexpected(stations.error());
+  const Opening& said = wanted.opening;
+  const Reach reach{shaft, state, prices, wanted.renew, wanted.rotors};
+  const bool cheapest = said.from == OpenedFrom::both && said.rotors_from_a == 0;
+  const auto split = cheapest ? cheapest_of_both(reach, *stations) : said_split(shaft, said, *stations);
+  if (!split)
+    return tl::unexpected(refuse(Code{"teardown.no_such_share"}, "rotors_from_a", std::to_string(said.rotors_from_a),
+                                 {{"greatest", std::max(1, shaft.rotor_count() - 1)}}));
+  if (auto problem = held_at_end(shaft, reach, *split)) return tl::unexpected(std::move(*problem));
+  const int size = static_cast<int>(shaft.stations().size());
+  Plan plan;
+  plan.split.from_a = std::clamp(std::max(split->from_a, said.already.from_a), 0, size);
+  plan.split.from_b = std::clamp(std::max(split->from_b, said.already.from_b), 0, size - plan.split.from_a);
+  list_what_comes_off(plan, shaft, state, wanted.renew, wanted.rotors);
+  price(plan, prices);
+  return plan;
+}
 
 Result<Plan> least_cost(const Shaft& shaft, const State& state, std::span<const int> rotors, const Prices& prices,
                         Renew renew) {

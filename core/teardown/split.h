@@ -157,6 +157,25 @@ struct Plan {
 [[nodiscard]] Result<Plan> least_cost(const Shaft& shaft, const State& state, std::span<const int> rotors,
                                       const Prices& prices, Renew renew = Renew::policy);
 
+/// From which end a shaft was opened in truth, whatever would have been cheapest.
+enum class OpenedFrom { a, b, both };
+struct Opening {
+  OpenedFrom from = OpenedFrom::both;
+  int rotors_from_a = 0;  ///< With both: rotors 1 to this one came off at end A. 0: the cheapest split of that kind.
+  Split already = {};     ///< Off already, counted from each end: they are in the plan whichever end was said.
+};
+struct Wanted {
+  std::span<const int> rotors;
+  Renew renew = Renew::policy;
+  Opening opening = {};
+};
+/// The plan for freeing rotors of a complete shaft from the ends that were said. No runner-up: nothing was chosen by its cost.
+///
+/// Refuses    As least_cost(); an obstacle in the way at an end that was said; a share of end A outside 1..N-1, or with one end
+///            only; both ends without a share where fewer than two rotors are wanted.
+[[nodiscard]] Result<Plan> opened_as(const Shaft& shaft, const State& state, const Wanted& wanted,
+                                     const Prices& prices);
+
 /// What makes a state or prices unusable for a shaft: sizes that are not the shaft's, a rate or price that is not
 /// finite or under nought. None when all is well.
 [[nodiscard]] std::optional<Problem> problem_with(const Shaft& shaft, const State& state, const Prices& prices);

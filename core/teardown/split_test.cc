@@ -54,6 +54,49 @@ TEST(LeastCost, GoesFromBothEndsWhenTheMiddleCanStay) {
   EXPECT_GT(plan->split.from_b, 0);
 }
 
+TEST(OpenedAs, FollowsTheEndThatWasSaid) {
+  const Shaft shaft = made(sample_shaft());
+  const std::vector<int> wanted{2};
+  const int size = static_cast<int>(shaft.stations().size());
+  const auto as = [&](Opening opening) {
+    return opened_as(shaft, all_on(shaft), {wanted, Renew::disturbed, opening}, kPriced);
+  };
+  const auto a = as({OpenedFrom::a, 0, {}}), b = as({OpenedFrom::b, 0, {}}), both = as({OpenedFrom::both, 3, {}});
+  ASSERT_TRUE(a && b && both);
+  // The same as the cheapest way where that is from end A.
+  EXPECT_EQ(a->split, least_cost(shaft, all_on(shaft), wanted, kPriced)->split);
+  EXPECT_EQ(b->split, (Split{0, size - shaft.station_of_rotor(2)}));
+  EXPECT_EQ(b->rotors, (std::vector<int>{2, 3, 4, 5, 6, 7, 8, 9}));
+  EXPECT_EQ(both->split, (Split{shaft.station_of_rotor(3) + 1, 0})) << "all that is wanted lies in end A's share";
+  // What was off before stays in the plan, once.
+  const auto after = as({OpenedFrom::b, 0, {2, 0}});
+  ASSERT_TRUE(after);
+  EXPECT_EQ(after->split.from_a, 2);
+  EXPECT_EQ(after->stations.size(), b->stations.size() + 2);
+  const auto over = as({OpenedFrom::a, 0, {0, size}});
+  ASSERT_TRUE(over);
+  EXPECT_EQ(over->stations.size(), static_cast<std::size_t>(size));
+  EXPECT_EQ(over->split.from_a + over->split.from_b, size);
+}
+
+TEST(OpenedAs, RefusesWhatCannotBe) {
+  ShaftSpec spec = sample_shaft();
+  const std::vector<int> one{2}, two{1, 9};
+  const Shaft shaft = made(spec);
+  const auto code = [&](const Shaft& of, const std::vector<int>& rotors, Opening opening) {
+    const auto plan = opened_as(of, all_on(of), {rotors, Renew::disturbed, opening}, kPriced);
+    return plan ? std::string{} : std::string{plan.error().code.id()};
+  };
+  EXPECT_EQ(code(shaft, one, {OpenedFrom::both, 0, {}}), "teardown.no_such_share");
+  EXPECT_EQ(code(shaft, one, {OpenedFrom::both, 9, {}}), "teardown.no_such_share");
+  EXPECT_EQ(code(shaft, one, {OpenedFrom::a, 2, {}}), "teardown.no_such_share");
+  EXPECT_EQ(code(shaft, two, {OpenedFrom::both, 0, {}}), "");
+  spec.stations[spec.stations.size() - 3].obstacle = true;  // The pulley.
+  const Shaft closed = made(spec);
+  EXPECT_EQ(code(closed, one, {OpenedFrom::b, 0, {}}), "teardown.held_at_end");
+  EXPECT_EQ(code(closed, one, {OpenedFrom::a, 0, {}}), "");
+}
+
 TEST(LeastCost, NamesTheObstacleThatClosesAnEnd) {
   ShaftSpec spec = sample_shaft();
   const int pulley = static_cast<int>(spec.stations.size()) - 3;
