@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "core/shaft/shaft.h"
+#include "core/teardown/split.h"
 #include "core/units/any_quantity.h"
 #include "core/units/problem.h"
 
@@ -129,6 +130,12 @@ struct PressReading {
   std::string gauge;
   std::optional<Told<RingPressed>> ring;
 };
+/// One point of the force over the ring's way in.
+struct PressPoint {
+  int rotor = 0;
+  Told<Entered> travel, force;
+  std::string gauge;
+};
 struct TorquePull {
   End nut = End::a;
   enum class With { wrench, bar } with = With::wrench;
@@ -139,6 +146,13 @@ struct TorquePull {
   Angle extension_angle;
   Angle pull_angle = degrees(90);
   double multiplier = 1.0;
+  std::optional<Told<Entered>> turned;  ///< From snug to this reading.
+};
+/// The second pull, after the run.
+struct SecondPull {
+  End nut = End::a;
+  Told<Entered> turned;  ///< Till the same torque was reached again.
+  std::string gauge;
 };
 struct LabelBack {
   std::string label;
@@ -198,6 +212,21 @@ struct Answered {
   Told<Reply> reply;
 };
 
+/// Spacers seen lying at the place of one: as it came apart, or as it went back.
+enum class Phase { teardown, assembly };
+struct SpacerSeen {
+  Phase phase = Phase::teardown;
+  int station = 0;    ///< Index.
+  Told<int> count;    ///< Nought: it is missing. Two or more: doubled.
+  std::string label;  ///< Read on it where it is not the one that belongs there.
+};
+/// From which end the shaft was opened, as somebody said.
+struct Opened {
+  teardown::OpenedFrom from = teardown::OpenedFrom::both;
+  int rotors_from_a = 0;  ///< With both: rotors 1 to this one. 0: nobody counted.
+  Place place;
+};
+
 struct Bench {
   std::string job;
   Day date;  ///< Day of the readings: gauges are judged against it.
@@ -205,7 +234,11 @@ struct Bench {
   std::optional<Told<Entered>> hour_meter;  ///< Of the machine, at the booking in.
   std::vector<int> came_off;                ///< Rotors that left the shaft, by number.
   std::vector<int> still_off;               ///< Of these, not back on the shaft at this moment.
-  std::vector<int> new_set;                 ///< Rotors that got a new adapter-and-bearing set in this job.
+  std::optional<Opened> opened;             ///< None: nobody said; told by the rotors alone.
+  std::vector<int> parts_off;               ///< Stations (index + 1) of other parts said to have come off, one by one.
+  std::vector<int> parts_still_off;         ///< Of these, not back on the shaft at this moment.
+  std::vector<SpacerSeen> spacers_seen;
+  std::vector<int> new_set;   ///< Rotors that got a new adapter-and-bearing set in this job.
   std::vector<int> kept_set;  ///< Rotors of which somebody said that they keep the old one. A readings file cannot.
   std::vector<MarkRead> marks;
   std::vector<BoreReading> bores;
@@ -213,7 +246,9 @@ struct Bench {
   std::vector<StackReading> stack;
   std::vector<FeelerReading> feelers;
   std::vector<PressReading> presses;
+  std::vector<PressPoint> press_points;  ///< In the order they were read.
   std::vector<TorquePull> torques;
+  std::vector<SecondPull> second_pulls;
   std::optional<std::vector<LabelBack>> labels_back;  ///< None: nobody noted the order.
   std::vector<Fitted> fitted;
   std::vector<LeanMarked> leans;

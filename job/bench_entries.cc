@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
 #include <unordered_map>
 
@@ -46,6 +47,7 @@ class BenchEntries {
     answers(Stage::finding);
     answers(Stage::plan);
     taken_off();
+    spacers(Phase::teardown);
     answers(Stage::teardown);
     bores();
     answers(Stage::inspection);
@@ -56,10 +58,12 @@ class BenchEntries {
     for (const MarkRead& m : bench_.marks) out_.emplace_back(MarkSeen{m.rotor, m.half, m.flat.value});
     answers(Stage::timing);
     put_on();
+    spacers(Phase::assembly);
     stack();
     answers(Stage::stack);
     for (const TorquePull& t : bench_.torques) pulled(t);
     answers(Stage::torque);
+    for (const SecondPull& p : bench_.second_pulls) out_.emplace_back(NutPulledAgain{p.nut, typed(p.turned), p.gauge});
     for (const RunReading& r : bench_.runs) out_.emplace_back(RunRead{r.what, r.station, typed(r.value), r.gauge});
     answers(Stage::test_run);
     answers(Stage::release);
@@ -75,16 +79,23 @@ class BenchEntries {
     }
   }
   void taken_off() {
+    if (bench_.opened) out_.emplace_back(OpenedBy{bench_.opened->from, bench_.opened->rotors_from_a});
     off_ = stations_off(shaft_, bench_);
     const std::size_t from_a = static_cast<std::size_t>(std::ranges::find(off_, false) - off_.begin());
     for (std::size_t i = 0; i < from_a; ++i) out_.emplace_back(TakenOff{static_cast<int>(i) + 1});
     for (std::size_t i = off_.size(); i > from_a; --i)
       if (off_[i - 1]) out_.emplace_back(TakenOff{static_cast<int>(i)});
   }
+  void spacers(Phase phase) {
+    for (const SpacerSeen& seen : bench_.spacers_seen)
+      if (seen.phase == phase) out_.emplace_back(SpacersFound{phase, seen.station + 1, seen.count.value, seen.label});
+  }
   /// What came off and is not off now, the last off first.
   void put_on() {
     Bench now;
     now.came_off = bench_.still_off;
+    now.opened = bench_.opened;
+    now.parts_off = bench_.parts_still_off;
     const std::vector<bool> still = stations_off(shaft_, now);
     std::vector<EntryBody> back;
     for (const EntryBody& body : out_)
@@ -133,6 +144,9 @@ class BenchEntries {
                                      [&](const PressReading& q) { return q.rotor == p.rotor; }) == bench_.presses.end();
       if (last && p.ring) out_.emplace_back(RingPressedSeen{p.rotor, p.ring->value});
     }
+    std::map<int, int> points;
+    for (const PressPoint& p : bench_.press_points)
+      out_.emplace_back(PressPointRead{p.rotor, ++points[p.rotor], typed(p.travel), typed(p.force), p.gauge});
   }
   void stack() {
     int position = 0;
@@ -147,8 +161,8 @@ class BenchEntries {
       out_.emplace_back(FeelerTried{f.joint, f.passed, typed(f.blade), f.gauge});
   }
   void pulled(const TorquePull& t) {
-    NutPulled body{t.nut, t.with, typed(t.shown), t.gauge, typed(t.tool_length), typed(t.extension),
-                   {},    {},     t.multiplier};
+    NutPulled body{t.nut, t.with, typed(t.shown), t.gauge,        typed(t.tool_length), typed(t.extension),
+                   {},    {},     t.multiplier,   typed(t.turned)};
     if (t.extension_angle.radians() != 0) body.extension_angle = typed(t.extension_angle);
     if (t.pull_angle != degrees(90)) body.pull_angle = typed(t.pull_angle);
     out_.emplace_back(std::move(body));

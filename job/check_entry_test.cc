@@ -165,6 +165,11 @@ TEST_F(CheckEntry, GaugesAreThoseOfTheShopAndOfTheRightKind) {
             "record.tool_length_missing body.tool_length; ");
   EXPECT_EQ(codes(NutPulled{End::a, TorquePull::With::wrench, nm(900), "W1", {}, mm(200), {}, {}, 1}),
             "record.tool_length_missing body.tool_length; ");
+  const Entered five{any(degrees(5)), {}, "5°"};
+  EXPECT_EQ(codes(NutPulledAgain{End::a, five, "W9"}), "record.no_such_gauge body.gauge; ");
+  EXPECT_EQ(codes(NutPulledAgain{End::a, five, "G1"}), "record.wrong_gauge body.gauge; ");
+  EXPECT_EQ(codes(NutPulledAgain{End::a, five, ""}), "");
+  EXPECT_EQ(codes(NutPulledAgain{End::b, five, "W1"}), "");
 }
 
 TEST_F(CheckEntry, QuestionsAreThoseOfTheBench) {
@@ -204,6 +209,55 @@ TEST_F(CheckEntry, StepsAreThoseOfTheWayChosen) {
   for (std::size_t i = 0; i < after->state.came_off.size(); ++i)
     if (after->state.came_off[i]) off.push_back(static_cast<int>(i) + 1);
   EXPECT_EQ(back, off);
+}
+
+TEST_F(CheckEntry, OpenedFromAnEndThatCanBe) {
+  safe();
+  using teardown::OpenedFrom;
+  EXPECT_EQ(codes(OpenedBy{OpenedFrom::b, 0}), "") << "before anything is planned too";
+  EXPECT_EQ(codes(OpenedBy{OpenedFrom::a, 1}), "record.out_of_range body.rotors_from_a; ");
+  EXPECT_EQ(codes(OpenedBy{OpenedFrom::both, 3}), "record.out_of_range body.rotors_from_a; ");
+  record.agree();  // Rotor 1 alone: one rotor has no two ends, unless its share is said.
+  EXPECT_EQ(codes(OpenedBy{OpenedFrom::both, 0}), "teardown.no_such_share body.rotors_from_a; ");
+  EXPECT_EQ(codes(OpenedBy{OpenedFrom::both, 2}), "");
+  EXPECT_EQ(codes(OpenedBy{OpenedFrom::b, 0}), "");
+}
+
+TEST_F(CheckEntry, WhatWasSaidByHandChangesTheStepsAndKeepsWhatIsOff) {
+  safe();
+  record.agree();
+  const int nut_a = record.station("nut A"), nut_b = record.station("nut B");
+  record.write(TakenOff{nut_a});
+  record.write(OpenedBy{teardown::OpenedFrom::b, 0});
+  const auto job = record.open();
+  const auto plan = chosen_plan(job->shaft, job->workshop, job->state);
+  ASSERT_TRUE(plan);
+  EXPECT_EQ(plan->rotors, (std::vector<int>{1, 2, 3})) << "from end B all three lie before rotor 1";
+  const auto moved = [&](Phase phase, int station) {
+    return std::ranges::any_of(job_steps(job->shaft, job->workshop, job->state, phase), [&](const JobStep& step) {
+      return std::ranges::find(step.moves, station) != step.moves.end();
+    });
+  };
+  EXPECT_TRUE(moved(Phase::teardown, nut_b));
+  EXPECT_TRUE(moved(Phase::assembly, nut_a)) << "what came off before it was said goes back too";
+}
+
+TEST_F(CheckEntry, SpacersAreCountedAtTheirPlaces) {
+  safe();
+  const int place = record.station("S1");
+  EXPECT_EQ(codes(SpacersFound{Phase::teardown, place, 2, {}}), "");
+  EXPECT_EQ(codes(SpacersFound{Phase::teardown, place, 0, {}}), "");
+  EXPECT_EQ(codes(SpacersFound{Phase::assembly, place, 1, "S2"}), "");
+  EXPECT_EQ(codes(SpacersFound{Phase::teardown, place, 0, "S2"}), "record.nothing_lies_there body.label; ");
+  EXPECT_EQ(codes(SpacersFound{Phase::teardown, place, 1, "S77"}), "record.no_such_label body.label; ");
+  EXPECT_EQ(codes(SpacersFound{Phase::teardown, record.station("1"), 2, {}}), "record.no_spacer body.station; ");
+  EXPECT_EQ(codes(SpacersFound{Phase::teardown, 99, 2, {}}), "record.no_such_station body.station; ");
+}
+
+TEST_F(CheckEntry, AToolIsForANutThatIsThere) {
+  safe();
+  EXPECT_EQ(codes(ToolTaken{End::a, mm(1700), {}, {}}), "");
+  EXPECT_EQ(codes(ToolTaken{End::b, mm(1700), mm(300), Entered{any_ratio(3.5), {}, "3.5"}}), "");
 }
 
 TEST_F(CheckEntry, ASecondLookIsSomebodyElses) {

@@ -11,13 +11,14 @@ namespace flatwise::job {
 namespace {
 
 // In the order of EntryBody; a kind more breaks the build at the assertion below.
-constexpr std::array<std::string_view, 36> kKinds{
-    "booked_in",  "answered",       "looked",           "play_read",    "photo_taken",   "note_written",
-    "way_chosen", "customer_said",  "ordered",          "received",     "step_done",     "taken_off",
-    "put_on",     "bore_read",      "temperature_read", "set_renewed",  "fitted_read",   "lean_read",
-    "ring_sound", "laid",           "left_over",        "scrapped",     "pressed",       "ring_pressed_seen",
-    "mark_seen",  "label_put_back", "stack_read",       "feeler_tried", "part_measured", "nut_pulled",
-    "run_read",   "second_look",    "gauge_accepted",   "signed",       "released",      "withdrawn"};
+constexpr std::array<std::string_view, 41> kKinds{
+    "booked_in",  "answered",       "looked",           "play_read",        "photo_taken",   "note_written",
+    "way_chosen", "customer_said",  "ordered",          "received",         "step_done",     "taken_off",
+    "put_on",     "bore_read",      "temperature_read", "set_renewed",      "fitted_read",   "lean_read",
+    "ring_sound", "laid",           "left_over",        "scrapped",         "pressed",       "ring_pressed_seen",
+    "mark_seen",  "label_put_back", "stack_read",       "feeler_tried",     "part_measured", "nut_pulled",
+    "run_read",   "second_look",    "gauge_accepted",   "signed",           "released",      "withdrawn",
+    "opened_by",  "spacers_found",  "nut_pulled_again", "press_point_read", "tool_taken"};
 static_assert(kKinds.size() == std::variant_size_v<EntryBody>);
 
 std::string text(std::string_view part) { return std::string{part}; }
@@ -63,6 +64,7 @@ struct QuestionOf {
   Key operator()(const LeftOver& b) const { return key(b.rotor, b.item); }
   Key operator()(const Scrapped& b) const { return key(b.rotor, b.item); }
   Key operator()(const Pressed& b) const { return key(b.rotor); }
+  Key operator()(const PressPointRead& b) const { return key(b.rotor, b.point); }
   Key operator()(const RingPressedSeen& b) const { return key(b.rotor); }
   Key operator()(const MarkSeen& b) const { return key(b.rotor, name(b.half)); }
   Key operator()(const LabelPutBack& b) const { return key(b.position); }
@@ -70,12 +72,16 @@ struct QuestionOf {
   Key operator()(const FeelerTried& b) const { return key(b.joint); }
   Key operator()(const PartMeasured& b) const { return b.half ? key(b.station, name(*b.half)) : key(b.station); }
   Key operator()(const NutPulled& b) const { return key(name(b.nut)); }
+  Key operator()(const ToolTaken& b) const { return key(name(b.nut)); }
+  Key operator()(const NutPulledAgain& b) const { return key(name(b.nut)); }
   Key operator()(const RunRead& b) const { return key(name(fields::kRun, b.what), b.station); }
   Key operator()(const SecondLook& b) const { return key(b.rotor); }
   Key operator()(const GaugeAccepted& b) const { return key(b.gauge); }
   Key operator()(const Signed& b) const { return key(name(fields::kRoles, b.as)); }
   Key operator()(const Released& /*b*/) const { return ""; }
   Key operator()(const Withdrawn& /*b*/) const { return {}; }
+  Key operator()(const OpenedBy& /*b*/) const { return ""; }
+  Key operator()(const SpacersFound& b) const { return key(name(fields::kPhases, b.phase), b.station); }
   // Handled before: one question for both, "is it on the shaft?".
   Key operator()(const TakenOff& /*b*/) const { return {}; }
   Key operator()(const PutOn& /*b*/) const { return {}; }
@@ -87,7 +93,8 @@ constexpr Stage kStageOfKind[] = {
     Stage::stack,      Stage::inspection, Stage::inspection, Stage::kit,        Stage::kit,        Stage::kit,
     Stage::kit,        Stage::kit,        Stage::kit,        Stage::kit,        Stage::press,      Stage::press,
     Stage::timing,     Stage::stack,      Stage::stack,      Stage::stack,      Stage::stack,      Stage::torque,
-    Stage::test_run,   Stage::timing,     Stage::inspection, Stage::release,    Stage::release,    Stage::release};
+    Stage::test_run,   Stage::timing,     Stage::inspection, Stage::release,    Stage::release,    Stage::release,
+    Stage::teardown,   Stage::teardown,   Stage::torque,     Stage::press,      Stage::torque};
 static_assert(std::size(kStageOfKind) == std::variant_size_v<EntryBody>);
 
 bool same(const Entered& a, const Entered& b) { return a.value == b.value && a.nm == b.nm; }
@@ -137,6 +144,8 @@ Stage stage_of(const EntryBody& body) {
   if (const auto* note = std::get_if<NoteWritten>(&body)) return note->stage;
   if (const auto* step = std::get_if<StepDone>(&body))
     return step->phase == Phase::teardown ? Stage::teardown : Stage::stack;
+  if (const auto* found = std::get_if<SpacersFound>(&body))
+    return found->phase == Phase::teardown ? Stage::teardown : Stage::stack;
   if (const auto* answered = std::get_if<Answered>(&body))
     if (const auto it = std::ranges::find(questions(), answered->question, &Question::id); it != questions().end())
       return it->stage;

@@ -88,7 +88,7 @@ struct Received {
   int count = 0;
 };
 /// One step of the tear-down or of the way back done.
-enum class Phase { teardown, assembly };
+using flatwise::Phase;
 struct StepDone {
   Phase phase = Phase::teardown;
   std::string step;  ///< Key of the step: job/steps.h.
@@ -99,6 +99,18 @@ struct TakenOff {
 };
 struct PutOn {
   int station = 0;
+};
+/// From which end the shaft was opened, said by hand where it differs from the plan.
+struct OpenedBy {
+  teardown::OpenedFrom from = teardown::OpenedFrom::both;
+  int rotors_from_a = 0;  ///< With both: rotors 1 to this one came off at end A; 0: as it is cheapest.
+};
+/// Spacers that lie at the place of one: none, two, or another one's.
+struct SpacersFound {
+  Phase phase = Phase::teardown;
+  int station = 0;  ///< The place, index + 1.
+  int count = 1;
+  std::string label;  ///< Read on it; empty: the one that belongs there.
 };
 struct BoreRead {
   int rotor = 0;
@@ -156,6 +168,14 @@ struct Pressed {
   Entered force;
   std::string gauge;
 };
+/// One point of the force over the ring's way in.
+struct PressPointRead {
+  int rotor = 0;
+  int point = 1;   ///< 1, 2, 3, ... as they were read.
+  Entered travel;  ///< From where the ring's edge met the hub's.
+  Entered force;
+  std::string gauge;
+};
 struct RingPressedSeen {
   int rotor = 0;
   RingPressed ring = RingPressed::outer;
@@ -192,6 +212,19 @@ struct NutPulled {
   std::string gauge;
   std::optional<Entered> tool_length, extension, extension_angle, pull_angle;
   double multiplier = 1.0;
+  std::optional<Entered> turned = std::nullopt;  ///< From snug to this reading, as seen at nut and shaft.
+};
+/// The tool at hand for a nut, before the pull: what the sheet reckons with, and what the reading then keeps.
+struct ToolTaken {
+  End nut = End::a;
+  Entered length;                           ///< Nut to the middle of the grip.
+  std::optional<Entered> extension, ratio;  ///< Ratio of a multiplier, a plain number.
+};
+/// The second pull, after the run: how far the nut went till the same torque was reached again.
+struct NutPulledAgain {
+  End nut = End::a;
+  Entered turned;
+  std::string gauge;  ///< The wrench; a bar may come without one.
 };
 using flatwise::RunQuantity;
 struct RunRead {
@@ -226,7 +259,8 @@ using EntryBody =
     std::variant<BookedIn, Answered, Looked, PlayRead, PhotoTaken, NoteWritten, WayChosen, CustomerSaid, Ordered,
                  Received, StepDone, TakenOff, PutOn, BoreRead, TemperatureRead, SetRenewed, FittedRead, LeanRead,
                  RingSound, Laid, LeftOver, Scrapped, Pressed, RingPressedSeen, MarkSeen, LabelPutBack, StackRead,
-                 FeelerTried, PartMeasured, NutPulled, RunRead, SecondLook, GaugeAccepted, Signed, Released, Withdrawn>;
+                 FeelerTried, PartMeasured, NutPulled, RunRead, SecondLook, GaugeAccepted, Signed, Released, Withdrawn,
+                 OpenedBy, SpacersFound, NutPulledAgain, PressPointRead, ToolTaken>;
 
 struct Entry {
   Id id;  ///< Made by the device: sent twice, stored once.

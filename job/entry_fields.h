@@ -45,6 +45,7 @@ inline constexpr std::array<Words, 2> kPlanes{"A", "B"};
 inline constexpr std::array<Words, 2> kMeasured{"part", "gauge"};
 inline constexpr std::array<Words, 2> kHalves{"a", "b"};
 inline constexpr std::array<Words, 2> kEnds{"a", "b"};
+inline constexpr std::array<Words, 3> kOpenedFrom{"a", "b", "both"};
 inline constexpr std::array<Words, 3> kItems{"set", "seal", "snap_ring"};
 inline constexpr std::array<Words, 3> kRings{"outer", "inner", "not_seen"};
 inline constexpr std::array<Words, 2> kTools{"wrench", "bar"};
@@ -78,6 +79,7 @@ inline constexpr FieldSpec kRotor = whole("rotor", 1, 240), kStation = whole("st
                            kGauge = text("gauge", 1, 64), kMayGauge = text("gauge", 0, 64),
                            kReason = beside(text("reason", 1, 500)), kItem = word("item", kItems),
                            kPieces = whole("count", 0, 1000), kLength = quantity("length", Kind::length, 1e-6, 50),
+                           kTurned = quantity("turned", Kind::angle, 0, 1800 * kDegree),
                            kPartNumber = text("part_number", 1, 64), kDay = {.name = "day"};
 
 template <class B, class Body>
@@ -160,6 +162,18 @@ template <class V, class B>
 void each(B& b, V&& v) {
   v(kStation, b.station);
 }
+template <class V, Of<OpenedBy> B>
+void each(B& b, V&& v) {
+  v(word("from", kOpenedFrom), b.from);
+  v(whole("rotors_from_a", 0, 240), b.rotors_from_a);
+}
+template <class V, Of<SpacersFound> B>
+void each(B& b, V&& v) {
+  v(word("phase", kPhases), b.phase);
+  v(kStation, b.station);
+  v(whole("count", 0, 20), b.count);
+  v(text("label", 0, 64), b.label);
+}
 template <class V, Of<BoreRead> B>
 void each(B& b, V&& v) {
   v(kRotor, b.rotor);
@@ -208,6 +222,14 @@ void each(B& b, V&& v) {
 template <class V, Of<Pressed> B>
 void each(B& b, V&& v) {
   v(kRotor, b.rotor);
+  v(quantity("force", Kind::force, 0, 5e6), b.force);
+  v(kGauge, b.gauge);
+}
+template <class V, Of<PressPointRead> B>
+void each(B& b, V&& v) {
+  v(kRotor, b.rotor);
+  v(whole("point", 1, 40), b.point);
+  v(quantity("travel", Kind::length, 0, 2), b.travel);
   v(quantity("force", Kind::force, 0, 5e6), b.force);
   v(kGauge, b.gauge);
 }
@@ -260,6 +282,20 @@ void each(B& b, V&& v) {
   v(quantity("extension_angle", Kind::angle, -180 * kDegree, 180 * kDegree), b.extension_angle);
   v(quantity("pull_angle", Kind::angle, 1 * kDegree, 179 * kDegree), b.pull_angle);
   v(whole("multiplier", 1, 200), b.multiplier);
+  v(kTurned, b.turned);
+}
+template <class V, Of<ToolTaken> B>
+void each(B& b, V&& v) {
+  v(word("nut", kEnds), b.nut);
+  v(quantity("length", Kind::length, 0.01, 10), b.length);
+  v(quantity("extension", Kind::length, 0, 3), b.extension);
+  v(quantity("ratio", Kind::ratio, 1, 200), b.ratio);
+}
+template <class V, Of<NutPulledAgain> B>
+void each(B& b, V&& v) {
+  v(word("nut", kEnds), b.nut);
+  v(kTurned, b.turned);
+  v(kMayGauge, b.gauge);
 }
 /// Temperatures; mean vibration speed; how long it ran.
 inline FieldSpec run_value(RunQuantity what) {

@@ -42,6 +42,17 @@ Word ring_word(RingPressed ring) {
   }
   return Word{"reply.not_seen"};
 }
+Word from_word(teardown::OpenedFrom from) {
+  switch (from) {
+    case teardown::OpenedFrom::a:
+      return Word{"end.a"};
+    case teardown::OpenedFrom::b:
+      return Word{"end.b"};
+    case teardown::OpenedFrom::both:
+      break;
+  }
+  return Word{"end.both"};
+}
 Word item_word(const std::string& item) { return Word{"item." + item}; }
 std::string typed(const std::optional<Entered>& entered) { return entered ? entered->typed : std::string{}; }
 std::vector<std::int64_t> numbers(const std::vector<int>& list) { return {list.begin(), list.end()}; }
@@ -113,6 +124,16 @@ struct Sentence {
   }
   Message operator()(const TakenOff& t) const { return {Code{"entry.taken_off"}, {{"part", part.station(t.station)}}}; }
   Message operator()(const PutOn& p) const { return {Code{"entry.put_on"}, {{"part", part.station(p.station)}}}; }
+  Message operator()(const OpenedBy& o) const {
+    Args args{{"from", from_word(o.from)}};
+    if (o.rotors_from_a > 0) args.emplace_back("rotor", o.rotors_from_a);
+    return {Code{"entry.opened_by"}, std::move(args)};
+  }
+  Message operator()(const SpacersFound& s) const {
+    const Word phase = s.phase == Phase::teardown ? Word{"phase.teardown"} : Word{"phase.assembly"};
+    return {Code{"entry.spacers_found"},
+            {{"phase", phase}, {"part", part.station(s.station)}, {"count", s.count}, {"label", s.label}}};
+  }
   Message operator()(const BoreRead& b) const {
     return {Code{"entry.bore_read"},
             {{"rotor", b.rotor},
@@ -146,6 +167,10 @@ struct Sentence {
   Message operator()(const Scrapped& l) const {
     return {Code{"entry.scrapped"}, {{"rotor", l.rotor}, {"item", item_word(l.item)}, {"count", l.count}}};
   }
+  Message operator()(const PressPointRead& p) const {
+    return {Code{"entry.press_point_read"},
+            {{"rotor", p.rotor}, {"travel", p.travel.typed}, {"force", p.force.typed}, {"gauge", p.gauge}}};
+  }
   Message operator()(const Pressed& p) const {
     return {Code{"entry.pressed"}, {{"rotor", p.rotor}, {"typed", p.force.typed}, {"gauge", p.gauge}}};
   }
@@ -170,7 +195,21 @@ struct Sentence {
             {{"part", part.station(p.station)}, {"typed", p.length.typed}, {"gauge", p.gauge}}};
   }
   Message operator()(const NutPulled& n) const {
-    return {Code{"entry.nut_pulled"}, {{"nut", end_word(n.nut)}, {"typed", n.shown.typed}, {"gauge", n.gauge}}};
+    return {Code{"entry.nut_pulled"},
+            {{"nut", end_word(n.nut)},
+             {"typed", n.shown.typed},
+             {"gauge", n.gauge},
+             {"turned", n.turned ? n.turned->typed : std::string{}}}};
+  }
+  Message operator()(const ToolTaken& t) const {
+    return {Code{"entry.tool_taken"},
+            {{"nut", end_word(t.nut)},
+             {"length", t.length.typed},
+             {"extension", typed(t.extension)},
+             {"ratio", typed(t.ratio)}}};
+  }
+  Message operator()(const NutPulledAgain& n) const {
+    return {Code{"entry.nut_pulled_again"}, {{"nut", end_word(n.nut)}, {"typed", n.turned.typed}}};
   }
   Message operator()(const RunRead& r) const {
     switch (r.what) {
@@ -217,6 +256,8 @@ struct Answer {
   Message operator()(const StepDone& s) const { return as_word(reply_word(s.reply)); }
   Message operator()(const TakenOff&) const { return as_word(Word{"reply.yes"}); }
   Message operator()(const PutOn&) const { return as_word(Word{"reply.yes"}); }
+  Message operator()(const OpenedBy& o) const { return as_word(from_word(o.from)); }
+  Message operator()(const SpacersFound& s) const { return s.label.empty() ? as_count(s.count) : as_typed(s.label); }
   Message operator()(const BoreRead& b) const { return as_typed(b.diameter.typed); }
   Message operator()(const TemperatureRead& t) const { return as_typed(t.temperature.typed); }
   Message operator()(const SetRenewed& s) const { return as_word(reply_word(s.reply)); }
@@ -227,6 +268,7 @@ struct Answer {
   Message operator()(const LeftOver& l) const { return as_count(l.count); }
   Message operator()(const Scrapped& l) const { return as_count(l.count); }
   Message operator()(const Pressed& p) const { return as_typed(p.force.typed); }
+  Message operator()(const PressPointRead& p) const { return as_typed(p.force.typed); }
   Message operator()(const RingPressedSeen& r) const { return as_word(ring_word(r.ring)); }
   Message operator()(const MarkSeen& m) const { return {Code{"entry.answer.flat"}, {{"flat", m.flat}}}; }
   Message operator()(const LabelPutBack& l) const { return as_typed(l.label); }
@@ -236,6 +278,8 @@ struct Answer {
   }
   Message operator()(const PartMeasured& p) const { return as_typed(p.length.typed); }
   Message operator()(const NutPulled& n) const { return as_typed(n.shown.typed); }
+  Message operator()(const ToolTaken& t) const { return as_typed(t.length.typed); }
+  Message operator()(const NutPulledAgain& n) const { return as_typed(n.turned.typed); }
   Message operator()(const RunRead& r) const { return as_typed(r.value.typed); }
   Message operator()(const SecondLook& s) const { return as_word(reply_word(s.right)); }
   Message operator()(const GaugeAccepted& g) const { return as_typed(g.gauge); }

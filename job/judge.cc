@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <utility>
 
 #include "job/rules.h"
 
@@ -11,18 +12,18 @@ namespace {
 using Rule = void (*)(const Facts&, StageReport&);
 struct StageRules {
   Stage stage;
-  std::array<Rule, 3> rules;  ///< Called in order; the rest is nullptr.
+  std::array<Rule, 4> rules;  ///< Called in order; the rest is nullptr.
 };
 constexpr StageRules kRules[] = {
     {Stage::booking_in, {rules::answers, rules::play}},
     {Stage::finding, {rules::play}},
-    {Stage::teardown, {rules::answers, rules::way_off}},
+    {Stage::teardown, {rules::answers, rules::way_off, rules::spacers_off}},
     {Stage::inspection, {rules::answers, rules::bores}},
     {Stage::kit, {rules::answers, rules::parts_fitted, rules::count_out}},
     {Stage::press, {rules::answers, rules::presses}},
     {Stage::timing, {rules::marks}},
-    {Stage::stack, {rules::answers, rules::order_back, rules::seating}},
-    {Stage::torque, {rules::nuts}},
+    {Stage::stack, {rules::answers, rules::order_back, rules::spacers_back, rules::seating}},
+    {Stage::torque, {rules::nuts, rules::turns}},
     {Stage::test_run, {rules::answers, rules::run, rules::due}},
 };
 
@@ -74,6 +75,27 @@ Origin own_or_common(const Shaft& shaft, const std::string& own, const std::stri
   return shaft.origin(shaft.spec().origins.contains(own) ? own : common);
 }
 
+/// Every rotor came off: from which end is what somebody said, else what the other parts tell; else both.
+teardown::Opening opened_with_all_off(const Shaft& shaft, const Bench& bench) {
+  if (bench.opened) return {bench.opened->from, bench.opened->rotors_from_a, {}};
+  const int first = shaft.station_of_rotor(1) + 1, last = shaft.station_of_rotor(shaft.rotor_count()) + 1;
+  const bool a = std::ranges::any_of(bench.parts_off, [&](int part) { return part < first; });
+  const bool b = std::ranges::any_of(bench.parts_off, [&](int part) { return part > last; });
+  if (a == b) return {};
+  return {a ? teardown::OpenedFrom::a : teardown::OpenedFrom::b, 0, {}};
+}
+
+/// Stations off from end A, and the first one off from end B, where every rotor came off.
+std::pair<int, int> bare_with_all_off(const Shaft& shaft, const Bench& bench) {
+  const int size = static_cast<int>(shaft.stations().size()), count = shaft.rotor_count();
+  const teardown::Opening opening = opened_with_all_off(shaft, bench);
+  if (opening.from == teardown::OpenedFrom::a) return {shaft.station_of_rotor(count) + 1, size};
+  if (opening.from == teardown::OpenedFrom::b) return {0, shaft.station_of_rotor(1)};
+  const int share = opening.rotors_from_a;
+  if (share < 1 || share >= count) return {size, size};
+  return {shaft.station_of_rotor(share) + 1, shaft.station_of_rotor(share + 1)};
+}
+
 /// An obstacle stays, and so does what stands between it and its end of the shaft.
 void leave_obstacles_on(const Shaft& shaft, std::vector<bool>& off) {
   const auto first = static_cast<std::size_t>(shaft.station_of_rotor(1));
@@ -110,11 +132,17 @@ std::vector<bool> stations_off(const Shaft& shaft, const Bench& bench) {
   const auto mark = [&](int begin, int end) {
     for (int i = begin; i < end; ++i) off[static_cast<std::size_t>(i)] = true;
   };
-  if (from_a > 0) mark(0, from_a == count ? static_cast<int>(off.size()) : shaft.station_of_rotor(from_a) + 1);
-  if (from_b <= count) mark(shaft.station_of_rotor(from_b), static_cast<int>(off.size()));
+  const int size = static_cast<int>(off.size());
+  std::pair<int, int> bare{from_a > 0 ? shaft.station_of_rotor(from_a) + 1 : 0,
+                           from_b <= count ? shaft.station_of_rotor(from_b) : size};
+  if (from_a == count) bare = bare_with_all_off(shaft, bench);
+  mark(0, bare.first);
+  mark(bare.second, size);
   for (int r = from_a + 1; r < from_b; ++r)
     if (rotor_off[static_cast<std::size_t>(r)]) off[static_cast<std::size_t>(shaft.station_of_rotor(r))] = true;
   leave_obstacles_on(shaft, off);
+  for (const int part : bench.parts_off)
+    if (part >= 1 && part <= size) off[static_cast<std::size_t>(part) - 1] = true;
   return off;
 }
 

@@ -92,6 +92,101 @@ TEST(StationsOff, RunFromTheEndsToTheLastRotorThatCameOff) {
   EXPECT_FALSE(off[station("nut B")]);
 }
 
+TEST(StationsOff, WithAllRotorsOffTheEndThatWasSaidDecides) {
+  JobInOrder job;
+  job.bench.came_off = {1, 2, 3, 4, 5, 6, 7, 8, 9};
+  const auto& stations = job.shaft.stations();
+  const auto station = [&](std::string_view label) {
+    return static_cast<std::size_t>(std::ranges::find(stations, label, &Station::label) - stations.begin());
+  };
+  const auto off = [&](std::string_view label) -> bool { return stations_off(job.shaft, job.bench)[station(label)]; };
+  EXPECT_TRUE(off("nut A") && off("nut B")) << "nobody said: both ends may be open";
+  job.bench.opened = Opened{teardown::OpenedFrom::a, 0, {}};
+  EXPECT_TRUE(off("nut A") && off("9") && !off("nut B"));
+  job.bench.opened = Opened{teardown::OpenedFrom::b, 0, {}};
+  EXPECT_TRUE(!off("nut A") && off("1") && off("nut B"));
+  job.bench.opened = Opened{teardown::OpenedFrom::both, 4, {}};
+  EXPECT_TRUE(off("nut A") && off("4") && off("5") && off("nut B"));
+  const auto between = static_cast<std::size_t>(job.shaft.station_of_rotor(4)) + 1;
+  EXPECT_FALSE(stations_off(job.shaft, job.bench)[between]) << "what lies between the two shares stayed";
+  // Nobody said, and the parts tell.
+  job.bench.opened.reset();
+  job.bench.parts_off = {static_cast<int>(station("nut B")) + 1};
+  EXPECT_TRUE(!off("nut A") && off("1") && off("nut B"));
+}
+
+TEST(StationsOff, APartThatCameOffByItselfIsOff) {
+  JobInOrder job;
+  job.bench.came_off.clear();
+  job.bench.parts_off = {job.shaft.station_of_rotor(5) + 2};
+  const std::vector<bool> off = stations_off(job.shaft, job.bench);
+  EXPECT_EQ(std::ranges::count(off, true), 1);
+  EXPECT_TRUE(off[static_cast<std::size_t>(job.shaft.station_of_rotor(5)) + 1]);
+  // One label to put back, and the stack is to be measured again.
+  job.bench.labels_back.reset();
+  EXPECT_TRUE(has(job.judged(Stage::stack), Code{"stack.order_not_noted"}));
+  EXPECT_TRUE(has(job.judged(Stage::stack), Code{"stack.not_measured"}));
+}
+
+TEST(Spacers, DoubledMissingAndAnothersAreNamedWithTheirCount) {
+  JobInOrder job;
+  const int place = job.shaft.station_of_rotor(1) + 1;
+  const auto seen = [&](Phase phase, int count, const std::string& label = {}) {
+    job.bench.spacers_seen = {{phase, place, {count, {}, {}}, label}};
+    return job.judged(phase == Phase::teardown ? Stage::teardown : Stage::stack);
+  };
+  const auto severity = [](const StageReport& report, Code code) {
+    const auto it = std::ranges::find(report.findings, code, &Finding::code);
+    return it == report.findings.end() ? std::optional<Severity>{} : it->severity;
+  };
+  // As it came apart it explains what was wrong; as it went back it stops the work.
+  EXPECT_EQ(severity(seen(Phase::teardown, 2), Code{"teardown.spacers_doubled"}), Severity::note);
+  EXPECT_EQ(severity(seen(Phase::teardown, 0), Code{"teardown.spacer_not_there"}), Severity::note);
+  EXPECT_EQ(severity(seen(Phase::teardown, 1, "S4"), Code{"teardown.spacer_of_another"}), Severity::note);
+  EXPECT_EQ(severity(seen(Phase::assembly, 3), Code{"stack.spacers_more"}), Severity::out);
+  EXPECT_EQ(severity(seen(Phase::assembly, 0), Code{"stack.spacer_fewer"}), Severity::out);
+  EXPECT_EQ(severity(seen(Phase::assembly, 1, "S4"), Code{"stack.spacer_of_another"}), Severity::out);
+  const StageReport three = seen(Phase::assembly, 3);
+  const auto it = std::ranges::find(three.findings, Code{"stack.spacers_more"}, &Finding::code);
+  const auto count = std::ranges::find(it->args, std::string_view{"count"}, &Arg::name);
+  EXPECT_EQ(std::get<std::int64_t>(count->value), 2) << "two more than the definition";
+  EXPECT_EQ(it->where, at_station(place));
+  // One spacer of its own is as it should be.
+  const StageReport right = seen(Phase::assembly, 1);
+  EXPECT_TRUE(std::ranges::none_of(right.findings, [](const Finding& f) { return f.severity == Severity::out; }));
+}
+
+TEST(Spacers, TheLengthSaysThatItReadsAsWithOneMoreOrOneLess) {
+  JobInOrder job;
+  job.workshop.gauges.push_back({});
+  Gauge& tape = job.workshop.gauges.back();
+  tape.id = "TM";
+  tape.use = Gauge::Use::length;
+  tape.calibration_expanded_si = 0.0002;
+  tape.resolution_si = 0.0001;
+  tape.calibrated_until = {2036, 1, 1};
+  job.bench.date = {2026, 2, 3};
+  double nominal = 0;
+  for (const Station& s : job.shaft.stations())
+    if (s.kind != StationKind::nut) nominal += s.length.nominal.si();
+  const Station& spacer = job.shaft.stations()[static_cast<std::size_t>(job.shaft.station_of_rotor(1)) + 1];
+  ASSERT_EQ(spacer.kind, StationKind::spacer);
+  const auto reads = [&](double length) {
+    job.bench.stack = {{{{{length, Kind::length}, {}, "read"}, "read", {}}, "TM"}};
+    return job.judged(Stage::stack);
+  };
+  const double one = spacer.length.nominal.si();
+  EXPECT_TRUE(has(reads(nominal + one), Code{"stack.as_with_one_more"}));
+  EXPECT_TRUE(has(reads(nominal - one), Code{"stack.as_with_one_less"}));
+  const StageReport seated = reads(nominal);
+  EXPECT_FALSE(has(seated, Code{"stack.as_with_one_more"}) || has(seated, Code{"stack.as_with_one_less"}));
+  // Counted, it is no story any more.
+  job.bench.spacers_seen = {{Phase::assembly, job.shaft.station_of_rotor(1) + 1, {2, {}, {}}, {}}};
+  const StageReport counted = reads(nominal + one);
+  EXPECT_TRUE(has(counted, Code{"stack.parts_more"}));
+  EXPECT_FALSE(has(counted, Code{"stack.as_with_one_more"}));
+}
+
 TEST(WayOff, ARotorOffBetweenTwoThatStayedIsNamed) {
   JobInOrder job;
   job.bench.came_off = {1, 3};

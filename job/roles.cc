@@ -23,4 +23,8 @@ std::optional<Role> lacks_role_for_gauges(Role who) {
   return who == Role::lead ? std::nullopt : std::optional{Role::lead};
 }
 
+std::optional<Role> lacks_role_to_let_in(Role who) {
+  return who == Role::bench ? std::optional{Role::lead} : std::nullopt;
+}
+
 }  // namespace flatwise::job

@@ -15,4 +15,8 @@ namespace flatwise::job {
 /// bench rests on it, so the lead answers for it. Common practice.
 [[nodiscard]] std::optional<Role> lacks_role_for_gauges(Role who);
 
+/// The role that it takes to let another device in, when somebody of role `who` may not: who is let in writes into every record,
+/// so lead or owner answers for it. Common practice.
+[[nodiscard]] std::optional<Role> lacks_role_to_let_in(Role who);
+
 }  // namespace flatwise::job

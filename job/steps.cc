@@ -44,6 +44,31 @@ std::vector<JobStep> told(std::vector<teardown::Step> steps, const teardown::Pla
   return out;
 }
 
+/// Stations that had come off before an entry, counted from each end.
+teardown::Split off_before(const Shaft& shaft, const JobState& state, int number) {
+  const std::size_t size = shaft.stations().size();
+  std::vector<bool> off(size, false);
+  for (const Entry& entry : state.entries) {
+    const auto* taken = std::get_if<TakenOff>(&entry.body);
+    if (taken == nullptr || entry.number >= number || taken->station < 1) continue;
+    const auto i = static_cast<std::size_t>(taken->station) - 1;
+    if (i < size && state.came_off[i]) off[i] = true;
+  }
+  const auto from_a = std::ranges::find(off, false) - off.begin();
+  const auto from_b = std::find(off.rbegin(), off.rend(), false) - off.rbegin();
+  return {static_cast<int>(from_a), static_cast<int>(from_b)};
+}
+
+std::optional<teardown::Plan> planned(const Shaft& shaft, const Workshop& workshop, const JobState& state) {
+  if (state.way == nullptr) return std::nullopt;
+  Results<teardown::Ways> ways = ways_to_open(shaft, workshop, state.way->open);
+  if (!ways) return std::nullopt;
+  if (state.way->way == "failed_only") return std::move(ways->failed_only);
+  if (state.way->way == "disturbed") return std::move(ways->disturbed);
+  if (state.way->way == "all") return std::move(ways->all);
+  return std::nullopt;
+}
+
 std::vector<JobStep> steps_off(const Shaft& shaft, const teardown::Plan& plan, const JobState& state) {
   return told(teardown::tear_down_steps(shaft, teardown::all_on(shaft), plan), plan, state, Phase::teardown);
 }
@@ -62,14 +87,24 @@ bool JobStep::done() const {
   return said != nullptr && said->reply == Reply::yes;
 }
 
+std::optional<Result<teardown::Plan>> plan_opened(const Shaft& shaft, const Workshop& workshop, const JobState& state,
+                                                  const Opened& said) {
+  const std::optional<teardown::Plan> plan = planned(shaft, workshop, state);
+  if (!plan) return std::nullopt;
+  const bool failed_only = state.way->way == "failed_only", all = state.way->way == "all";
+  const LiveAnswers* live = state.answers("opened_by");
+  const int number = live == nullptr ? static_cast<int>(state.entries.size()) + 1 : live->first().number;
+  const teardown::Wanted wanted{all ? std::span<const int>{plan->rotors} : std::span<const int>{state.way->open},
+                                failed_only ? teardown::Renew::failed_only : teardown::Renew::disturbed,
+                                {said.from, said.rotors_from_a, off_before(shaft, state, number)}};
+  return teardown::opened_as(shaft, teardown::all_on(shaft), wanted, {workshop.rate_per_hour, workshop.currency});
+}
+
 std::optional<teardown::Plan> chosen_plan(const Shaft& shaft, const Workshop& workshop, const JobState& state) {
-  if (state.way == nullptr) return std::nullopt;
-  Results<teardown::Ways> ways = ways_to_open(shaft, workshop, state.way->open);
-  if (!ways) return std::nullopt;
-  if (state.way->way == "failed_only") return std::move(ways->failed_only);
-  if (state.way->way == "disturbed") return std::move(ways->disturbed);
-  if (state.way->way == "all") return std::move(ways->all);
-  return std::nullopt;
+  if (state.bench.opened)
+    if (auto opened = plan_opened(shaft, workshop, state, *state.bench.opened); opened && *opened)
+      return **std::move(opened);
+  return planned(shaft, workshop, state);
 }
 
 std::vector<JobStep> job_steps(const Shaft& shaft, const Workshop& workshop, const JobState& state, Phase phase,

@@ -38,7 +38,13 @@ struct ChosenWay {
 /// What saying yes to a step records: the step itself, and each station that it takes off or puts on.
 [[nodiscard]] std::vector<EntryBody> entries_of_step(const JobStep& step, Phase phase);
 
-/// The plan of the way that was chosen; none while there is none.
+/// The plan for the rotors of the way that was chosen, opened as `said`. What left the shaft before that was said stays in it.
+///
+/// Refuses    As teardown::opened_as(). None: nobody has chosen a way.
+[[nodiscard]] std::optional<Result<teardown::Plan>> plan_opened(const Shaft& shaft, const Workshop& workshop,
+                                                                const JobState& state, const Opened& said);
+
+/// The plan of the way that was chosen, opened as somebody said where that goes; none while there is none.
 [[nodiscard]] std::optional<teardown::Plan> chosen_plan(const Shaft& shaft, const Workshop& workshop,
                                                         const JobState& state);
 

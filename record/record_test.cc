@@ -54,6 +54,8 @@ struct Sample {
         return "20 min";
       case Kind::money:
         return "840 USD";
+      case Kind::ratio:
+        return "3.5";
       default:
         return "2.8 mm/s";
     }

@@ -101,6 +101,30 @@ class BodyCheck {
                 {{"station", station(b.station).label}},
                 std::nullopt});
   }
+  void operator()(const OpenedBy& b) {
+    const auto planned = plan_opened(shaft_, workshop_, state_, {b.from, b.rotors_from_a, {}});
+    const int most = b.from == teardown::OpenedFrom::both ? std::max(0, shaft_.rotor_count() - 1) : 0;
+    if (b.rotors_from_a > most) return out_of_range("body.rotors_from_a", b.rotors_from_a, 0, most);
+    if (!planned || *planned) return;
+    Problem problem = planned->error();
+    problem.field = "body." + problem.field;
+    add(std::move(problem));
+  }
+  void operator()(const SpacersFound& b) {
+    std::vector<std::string_view> labels;
+    for (const Station& s : shaft_.stations())
+      if (s.kind == StationKind::spacer) labels.push_back(s.label);
+    if (station_is_there(b.station) && station(b.station).kind != StationKind::spacer)
+      add(Problem{Code{"record.no_spacer"},
+                  "body.station",
+                  std::to_string(b.station),
+                  {{"station", station(b.station).label}},
+                  std::nullopt});
+    if (b.label.empty()) return;
+    if (b.count == 0) add(Problem{Code{"record.nothing_lies_there"}, "body.label", b.label, {}, std::nullopt});
+    if (std::ranges::find(labels, b.label) == labels.end())
+      add(Problem{Code{"record.no_such_label"}, "body.label", b.label, near_args(b.label, labels), std::nullopt});
+  }
   void operator()(const BoreRead& b) {
     rotor(b.rotor);
     if (b.direction > b.directions) out_of_range("body.direction", b.direction, 1, b.directions);
@@ -120,6 +144,10 @@ class BodyCheck {
   void operator()(const LeftOver& b) { item(b.rotor, b.item); }
   void operator()(const Scrapped& b) { item(b.rotor, b.item); }
   void operator()(const Pressed& b) {
+    rotor(b.rotor);
+    needs_gauge(b.gauge, Use::press_gauge);
+  }
+  void operator()(const PressPointRead& b) {
     rotor(b.rotor);
     needs_gauge(b.gauge, Use::press_gauge);
   }
@@ -158,13 +186,13 @@ class BodyCheck {
     }
     needs_gauge(b.gauge, Use::length);
   }
+  void operator()(const ToolTaken& b) { nut_is_there(b.nut); }
+  void operator()(const NutPulledAgain& b) {
+    nut_is_there(b.nut);
+    gauge(b.gauge, Use::wrench);
+  }
   void operator()(const NutPulled& b) {
-    if (std::ranges::none_of(shaft_.spec().nuts, [&](const Nut& n) { return n.end == b.nut; }))
-      add(Problem{Code{"record.no_such_nut"},
-                  "body.nut",
-                  {},
-                  {{"nut", Word{b.nut == End::a ? "end.a" : "end.b"}}},
-                  std::nullopt});
+    nut_is_there(b.nut);
     const bool bar = b.with == TorquePull::With::bar;
     if (!bar) needs_gauge(b.gauge, Use::wrench);
     if (bar) gauge(b.gauge, Use::press_gauge);
@@ -216,6 +244,11 @@ class BodyCheck {
     return way == nullptr || way->first().number < state_.answers("customer_said")->entries.back()->number;
   }
   void add(Problem problem) { problems_.push_back(std::move(problem)); }
+  void nut_is_there(End end) {
+    if (std::ranges::find(shaft_.spec().nuts, end, &Nut::end) != shaft_.spec().nuts.end()) return;
+    add(Problem{
+        Code{"record.no_such_nut"}, "body.nut", {}, {{"nut", Word{end == End::a ? "end.a" : "end.b"}}}, std::nullopt});
+  }
   void out_of_range(std::string field, int given, int least, int greatest) {
     add(Problem{Code{"record.out_of_range"},
                 std::move(field),

@@ -9,6 +9,7 @@ namespace {
 constexpr double kHalf = 0.5, kDouble = 2;
 constexpr double kMostTorque = 5;       // Times the torque wanted: a bolt of the class yields at about one and a half.
 constexpr double kJointShear = 100e6;   // Pa over the joint; a dry press fit slips at a tenth of it.
+constexpr double kLongestWay = 3;       // Widths of the ring: home, its lead, and a gauge that began above the hub.
 constexpr double kSteepest = 0.5;       // Swing over the radius it was read at: a rotor half out of its bearing.
 constexpr double kMostVibration = 0.2;  // m/s rms; ISO 20816-3 ends its worst zone far below.
 constexpr double kLongestRun = 24 * 3600;                  // s
@@ -46,6 +47,13 @@ class Finder {
     const Bearing& bearing = shaft_.rotor(b.rotor).bearing;
     const double area = std::numbers::pi * bearing.outside.si() * bearing.width.si();
     found.push_back({"force", b.force.value, between(Kind::force, 0, kJointShear * area)});
+  }
+  void operator()(const PressPointRead& b) {
+    if (!has_rotor(b.rotor)) return;
+    const Bearing& bearing = shaft_.rotor(b.rotor).bearing;
+    const double area = std::numbers::pi * bearing.outside.si() * bearing.width.si();
+    found.push_back({"force", b.force.value, between(Kind::force, 0, kJointShear * area)});
+    found.push_back({"travel", b.travel.value, {any(Length{}), any(bearing.width * kLongestWay)}});
   }
   void operator()(const StackRead& b) {
     Length stack;

@@ -75,6 +75,11 @@ class Filler {
     read_today();
     bench_.presses.push_back({b.rotor, told(b.force), b.gauge, std::nullopt});
   }
+  void operator()(const PressPointRead& b) {
+    if (!rotor_there(b.rotor) || !gauge_there(b.gauge)) return;
+    read_today();
+    bench_.press_points.push_back({b.rotor, told(b.travel), told(b.force), b.gauge});
+  }
   void operator()(const RingPressedSeen& b) {
     rings_.emplace_back(b.rotor, told(b.ring, fields::kRings[static_cast<std::size_t>(b.ring)]));
   }
@@ -111,7 +116,12 @@ class Filler {
     if (b.extension_angle) pull.extension_angle = radians(b.extension_angle->value.si);
     if (b.pull_angle) pull.pull_angle = radians(b.pull_angle->value.si);
     pull.multiplier = b.multiplier;
+    if (b.turned) pull.turned = told(*b.turned);
     bench_.torques.push_back(std::move(pull));
+  }
+  void operator()(const NutPulledAgain& b) {
+    read_today();
+    bench_.second_pulls.push_back({b.nut, told(b.turned), b.gauge});
   }
   void operator()(const Looked& b) {
     if (b.stage > Stage::finding) return;  // What is found later ranks no suspects.
@@ -129,6 +139,10 @@ class Filler {
     read_today();
     bench_.runs.push_back({b.what, b.station, told(b.value), b.gauge});
   }
+  void operator()(const OpenedBy& b) { bench_.opened = Opened{b.from, b.rotors_from_a, place()}; }
+  void operator()(const SpacersFound& b) {
+    if (station_there(b.station)) bench_.spacers_seen.push_back({b.phase, b.station - 1, told(b.count), b.label});
+  }
   void operator()(const WayChosen& /*b*/) { bench_.led = true; }
   // What the rules of the bench do not look at: it stays in state.live, or was folded before.
   void operator()(const PhotoTaken& /*b*/) {}
@@ -139,6 +153,7 @@ class Filler {
   void operator()(const StepDone& /*b*/) {}
   void operator()(const TakenOff& /*b*/) {}
   void operator()(const PutOn& /*b*/) {}
+  void operator()(const ToolTaken& /*b*/) {}
   void operator()(const SecondLook& /*b*/) {}
   void operator()(const GaugeAccepted& /*b*/) {}
   void operator()(const Signed& /*b*/) {}
@@ -162,6 +177,8 @@ class Filler {
     Sorted operator()(const Answered& b) const { return {kind, b.number, 0, 0}; }
     Sorted operator()(const Looked& b) const { return {kind, b.part.number, static_cast<int>(b.sign), 0}; }
     Sorted operator()(const RunRead& b) const { return {kind, b.station, static_cast<int>(b.what), 0}; }
+    Sorted operator()(const SpacersFound& b) const { return {kind, static_cast<int>(b.phase), b.station, 0}; }
+    Sorted operator()(const PressPointRead& b) const { return {kind, b.rotor, b.point, 0}; }
     Sorted operator()(const RingSound& b) const { return {kind, b.rotor, b.ring, 0}; }
     Sorted operator()(const LabelPutBack& b) const { return {kind, b.position, 0, 0}; }
     Sorted operator()(const FeelerTried& b) const { return {kind, b.joint, 0, 0}; }
@@ -225,6 +242,11 @@ class Filler {
       const auto at = static_cast<std::size_t>(shaft_.station_of_rotor(rotor));
       if (state_.came_off[at]) bench_.came_off.push_back(rotor);
       if (state_.off[at]) bench_.still_off.push_back(rotor);
+    }
+    for (std::size_t i = 0; i < shaft_.stations().size(); ++i) {
+      if (shaft_.stations()[i].kind == StationKind::rotor) continue;
+      if (state_.came_off[i]) bench_.parts_off.push_back(static_cast<int>(i) + 1);
+      if (state_.off[i]) bench_.parts_still_off.push_back(static_cast<int>(i) + 1);
     }
   }
 

@@ -122,7 +122,8 @@ Where where_of(const Shaft& shaft, const EntryBody& body) {
           return at_rotor(b.rotor);
         else if constexpr (requires { b.station; })
           return {b.station > 0 ? Where::Part::station : Where::Part::shaft, b.station};
-        else if constexpr (std::is_same_v<Body, NutPulled>)
+        else if constexpr (std::is_same_v<Body, NutPulled> || std::is_same_v<Body, NutPulledAgain> ||
+                           std::is_same_v<Body, ToolTaken>)
           return at_station(station_of_nut(shaft, b.nut));
         else
           return {};
@@ -138,7 +139,8 @@ Where where_of_nut(const Shaft& shaft, End end) {
 Course course_of(const Facts& facts, const JobState& state) {
   Course course;
   course.way = chosen_way(facts.shaft, facts.workshop, state);
-  course.opened = !facts.bench.came_off.empty();
+  // A job without a plan can be about a hanger or a spacer alone; in one with a plan the first rotor counts.
+  course.opened = !facts.bench.came_off.empty() || (state.way == nullptr && !facts.bench.parts_off.empty());
   take_way(facts, state, course);
   take_customer(state, course);
   take_play(facts, course);

@@ -1,11 +1,15 @@
 // Presses: the force read off the gauge against the band that the gauged bore and the ring's range promise, and which ring
 // the tool bore on, which force cannot show.
 #include <algorithm>
+#include <cmath>
+#include <map>
+#include <numbers>
 
 #include "core/fits/figures.h"
 #include "job/bores.h"
 #include "job/figure_use.h"
 #include "job/gauges.h"
+#include "job/press_path.h"
 #include "job/rules.h"
 
 namespace flatwise::job::rules {
@@ -121,6 +125,48 @@ void read_back(const Facts& facts, const PressReading& press, const WorkingPtr& 
                     press.force.typed, at_rotor(press.rotor), report);
 }
 
+/// Points of one press by their travel; of two at one travel the later one holds.
+std::vector<const PressPoint*> points_of(const Facts& facts, int rotor) {
+  std::map<double, const PressPoint*> by_travel;
+  for (const PressPoint& p : facts.bench.press_points)
+    if (p.rotor == rotor) by_travel[p.travel.value.value.si] = &p;
+  std::vector<const PressPoint*> points;
+  for (const auto& [travel, point] : by_travel) points.push_back(point);
+  return points;
+}
+
+constexpr std::size_t kFewestPoints = 4;  // Two slopes, of the earlier half and of the later.
+
+/// The force over the way in, held against the band and read back into the fit behind it.
+void judge_curve(const Facts& facts, int rotor, const std::vector<Input>& path, StageReport& report) {
+  const std::vector<const PressPoint*> points = points_of(facts, rotor);
+  if (points.empty()) return;
+  const auto gripped =
+      std::ranges::count_if(points, [](const PressPoint* p) { return p->travel.value.value.si > kPressLead.si(); });
+  if (gripped < static_cast<std::ptrdiff_t>(kFewestPoints)) {
+    const Args args{
+        {"rotor", rotor}, {"points", static_cast<int>(gripped)}, {"wanted", static_cast<int>(kFewestPoints)}};
+    return report.findings.push_back({Code{"press.curve_few"}, Severity::note, args, at_rotor(rotor), std::nullopt});
+  }
+  std::vector<Input> in = path;
+  double u = 0;
+  std::vector<const Gauge*> gauges;
+  for (const PressPoint* point : points) {
+    in.push_back(measured("travel", point->travel.value.value, text_of(point->travel.place), point->travel.typed));
+    in.push_back(measured("force", point->force.value.value, text_of(point->force.place), point->force.typed));
+    const Gauge* gauge = find_gauge(facts.workshop, point->gauge);
+    if (gauge == nullptr) continue;
+    const double force = point->force.value.value.si;
+    const double certified = gauge->relative ? gauge->calibration_expanded_si * force : gauge->calibration_expanded_si;
+    // A rectangle as wide as the step, k = 2: U = step / sqrt(3).
+    u = std::max(u, std::hypot(certified, gauge->resolution_si / std::numbers::sqrt3));
+    if (std::ranges::find(gauges, gauge) == gauges.end()) gauges.push_back(gauge);
+  }
+  in.push_back(given("force-uncertainty", AnyQuantity{u, Kind::force}, {OriginKind::computed, "gauges of the points"}));
+  const WorkingPtr read = show(report, at_rotor(rotor), {}, fits::figures(), "press-curve-read", std::move(in));
+  if (read != nullptr) take_judged(report, at_rotor(rotor), *read, gauges, facts.bench.date, {{"rotor", rotor}});
+}
+
 void judge_ring(int rotor, const PressReading& press, StageReport& report) {
   const RingPressed ring = press.ring ? press.ring->value : RingPressed::not_seen;
   if (ring == RingPressed::inner)
@@ -145,8 +191,11 @@ void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
   std::vector<Input> in = with_friction(joint_inputs(facts, rotor), friction);
   in.push_back(computed("interference-least", "least", fit->loosest));
   in.push_back(computed("interference-greatest", "greatest", fit->tightest));
+  const std::vector<Input> path = in;
   const WorkingPtr band = show(report, at_rotor(rotor), {}, fits::figures(), "press-force", std::move(in));
-  if (band == nullptr || press == nullptr) return;
+  if (band == nullptr) return;
+  judge_curve(facts, rotor, path, report);
+  if (press == nullptr) return;
   read_back(facts, *press, band, friction, report);
 }
 

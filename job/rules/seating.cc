@@ -128,6 +128,62 @@ void judge_feelers(const Facts& facts, StageReport& report) {
   }
 }
 
+/// Spacers counted too many or too few as they went back: the length then says nothing about the joints.
+void say_spacers_counted(const Facts& facts, StageReport& report) {
+  int more = 0;
+  Length change;
+  for (const SpacerSeen& seen : facts.bench.spacers_seen) {
+    if (seen.phase != Phase::assembly) continue;
+    more += seen.count.value - 1;
+    change =
+        change + facts.shaft.stations()[static_cast<std::size_t>(seen.station)].length.nominal * (seen.count.value - 1);
+  }
+  if (more == 0) return;
+  const Args args{{"count", std::abs(more)}, {"change", any(metres(std::abs(change.si())))}};
+  report.findings.push_back({more > 0 ? Code{"stack.parts_more"} : Code{"stack.parts_fewer"},
+                             Severity::note,
+                             args,
+                             {},
+                             Message{Code{"stack.count_first"}, {}}});
+}
+
+/// The spacers among the parts that a story of the figure names, by their labels.
+std::vector<std::string> spacers_named(const Facts& facts, const std::vector<Part>& parts, const Finding& story) {
+  std::vector<std::string> names;
+  const auto it = std::ranges::find(story.args, std::string_view{"parts"}, &Arg::name);
+  if (it == story.args.end()) return names;
+  for (const std::int64_t number : std::get<std::vector<std::int64_t>>(it->value)) {
+    const Part& part = parts[static_cast<std::size_t>(number) - 1];
+    if (facts.shaft.stations()[static_cast<std::size_t>(part.station)].kind == StationKind::spacer)
+      names.push_back(part.name);
+  }
+  return names;
+}
+
+/// Nobody counted, and the length is off by just one spacer: that is looked at before the joints.
+void offer_spacer_slip(const Facts& facts, const std::vector<Part>& parts, Length difference, Length within,
+                       StageReport& report) {
+  if (std::abs(difference.si()) <= within.si() || !facts.bench.spacers_seen.empty()) return;
+  std::vector<Input> in;
+  for (const Part& part : parts) in.push_back(given("length", any(part.length.nominal)));
+  in.push_back(computed_input("difference", any(difference)));
+  in.push_back(computed_input("within", any(within)));
+  const WorkingPtr slip = show(report, {}, {}, stack::figures(), "stack-slip", std::move(in));
+  if (slip == nullptr) return;
+  for (const Finding& story : slip->findings) {
+    const bool more = story.code == Code{"stack.may_be_doubled"}, less = story.code == Code{"stack.may_be_missing"};
+    std::vector<std::string> names = more || less ? spacers_named(facts, parts, story) : std::vector<std::string>{};
+    if (names.empty()) continue;
+    const Args args{{"parts", std::move(names)}, {"change", any(metres(std::abs(difference.si())))}};
+    report.findings.push_back({more ? Code{"stack.as_with_one_more"} : Code{"stack.as_with_one_less"},
+                               Severity::note,
+                               args,
+                               {},
+                               Message{Code{"stack.count_the_spacers"}, {}}});
+    return;
+  }
+}
+
 void judge_reading(const Facts& facts, const StackReading& reading, const std::vector<Part>& parts,
                    StageReport& report) {
   const Gauge* gauge = find_gauge(facts.workshop, reading.gauge);
@@ -144,6 +200,10 @@ void judge_reading(const Facts& facts, const StackReading& reading, const std::v
             computed("band-greatest", "band-greatest", length),
             given("least-gap", any(policy.least_open_gap), facts.shaft.origin("policy.least_open_gap"))});
   if (seat == nullptr) return;
+  say_spacers_counted(facts, report);
+  if (seat->answer != Answer::in)
+    offer_spacer_slip(facts, parts, metres(reading.length.value.value.si - length->si("nominal")),
+                      metres((length->si("band-greatest") - length->si("band-least")) / 2 + u->si("expanded")), report);
   take_judged(report, {}, *seat, gauges_of(facts, *gauge, parts), facts.bench.date);
   if (seat->answer == Answer::in) return;
   judge_feelers(facts, report);
@@ -159,8 +219,8 @@ void judge_reading(const Facts& facts, const StackReading& reading, const std::v
 }  // namespace
 
 void seating(const Facts& facts, StageReport& report) {
-  if (facts.bench.came_off.empty()) return;
   const std::vector<Part> parts = parts_of(facts);
+  if (std::ranges::none_of(parts, &Part::changed)) return;
   if (!facts.bench.stack.empty()) return judge_reading(facts, facts.bench.stack.back(), parts, report);
   report.findings.push_back(
       {Code{"stack.not_measured"}, Severity::unanswered, {}, {}, Message{Code{"stack.measure_stack"}, {}}});
