@@ -42,6 +42,8 @@ Results<StudyFile> read_study(std::string_view toml, std::string_view name) {
   StudyFile out{
       .order = {.name = study.text("name")}, .shaft = study.text("shaft"), .shaft_place = study.place("shaft")};
   if (study.has("ground")) out.order.ground = typed_at(study, "ground");
+  if (study.has("error_share")) out.order.error_share = typed_at(study, "error_share");
+  if (study.has("error_azimuth")) out.order.error_azimuth = typed_at(study, "error_azimuth");
   for (const Section& way : all.tables("way")) out.order.ways.push_back(way_of(way));
   if (!file.sound()) return tl::unexpected(file.take_problems());
   return out;

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/units/problem.h"
 #include "drawing/pen.h"
 #include "drawing/plot_labels.h"
 
@@ -154,6 +155,18 @@ DisplayList arrows_in_line(const CoupleArrows& of, DisplayList list) {
 }
 
 }  // namespace
+
+CoupleArrows arrows_of(std::span<const Torque> couples, std::span<const Angle> tilt, bool closes) {
+  CORE_CHECK(couples.size() == tilt.size());
+  double greatest = 0;
+  for (const Torque couple : couples) greatest = std::max(greatest, std::abs(couple.si()));
+  CoupleArrows arrows{.rotors = {}, .floor = closes ? 1e300 : 1e-9 * greatest};
+  for (std::size_t i = 0; i < couples.size(); ++i) {
+    const double couple = couples[i].si();
+    arrows.rotors.push_back({static_cast<int>(i) + 1, std::abs(couple), tilt[i].degrees() + (couple < 0 ? 180 : 0)});
+  }
+  return arrows;
+}
 
 DisplayList couple_arrows(const CoupleArrows& of, double width, double height) {
   DisplayList list;

@@ -1,9 +1,12 @@
 // couple_arrows.h: the couples of all rotors head to tail, and what is left; the loads of all balls round a bearing.
 #pragma once
 
+#include <span>
 #include <string>
 #include <vector>
 
+#include "core/units/angle.h"
+#include "core/units/quantity.h"
 #include "drawing/display_list.h"
 
 namespace flatwise::drawing {
@@ -22,6 +25,8 @@ struct CoupleArrows {
   std::vector<CoupleArrow> rotors;
   double floor = 0;  ///< Same unit: what the stated errors leave anyway.
 };
+/// Couples in newton metres, minus turned round, at the tilt azimuths of their rotors. `closes`: what is left is under the floor.
+[[nodiscard]] CoupleArrows arrows_of(std::span<const Torque> couples, std::span<const Angle> tilt, bool closes);
 [[nodiscard]] DisplayList couple_arrows(const CoupleArrows& of, double width, double height);
 
 /// The load of each ball, seen along the axis from end A: a bar outwards from each ball, all at one scale.

@@ -149,9 +149,10 @@ void add_points(std::vector<Point>& to, const std::vector<Point>& piece) {
 }
 
 /// Where the name of a curve stands, and how large.
-struct NamePlace {
+struct Name {
   Box at;
   double letters = 0;
+  bool own = true;
 };
 
 /// Words stand on the ground: a line of the scale behind them ends beside them.
@@ -159,10 +160,22 @@ void clear_ground(Pen pen, const Box& at) {
   pen.box({at.x - 0.5, at.y - 0.3, at.width + 1.0, at.height + 0.7}, kGround);
 }
 
-NamePlace place_of_name(const Curve& curve, const std::vector<Point>& along, const Frame& f, const Crowd& crowd) {
+Name place_of_name(const Curve& curve, const std::vector<Point>& along, const Frame& f, const Crowd& crowd) {
   if (curve.name.empty() || along.empty()) return {};
   const double letters = fitting(curve.name, kText, 0.8 * f.at.width);
-  return {place_beside(along, {0, 0, words_width(curve.name, letters), letters}, f.at, crowd), letters};
+  const NamePlace place = place_beside(along, {0, 0, words_width(curve.name, letters), letters}, f.at, crowd);
+  return {place.at, letters, place.own};
+}
+
+/// A thin line from a name that stands nearer to something else to the curve it belongs to.
+void lead(Pen pen, const Name& name, const std::vector<Point>& along) {
+  const auto on_box = [&](Point p) {
+    return Point{std::clamp(p.x, name.at.x, name.at.x + name.at.width),
+                 std::clamp(p.y, name.at.y, name.at.y + name.at.height)};
+  };
+  const auto away = [&](Point p) { return std::hypot(p.x - on_box(p).x, p.y - on_box(p).y); };
+  const Point nearest = *std::ranges::min_element(along, {}, away);
+  pen.line(on_box(nearest), nearest, kNarrow);
 }
 
 void draw_curves(Pen pen, const Plot& plot, const Frame& f, Crowd& crowd) {
@@ -174,9 +187,9 @@ void draw_curves(Pen pen, const Plot& plot, const Frame& f, Crowd& crowd) {
       add_points(along.back(), piece);
     crowd.points.insert(crowd.points.end(), along.back().begin(), along.back().end());
   }
-  std::vector<NamePlace> names;
+  std::vector<Name> names;
   for (std::size_t i = 0; i < plot.curves.size(); ++i) {
-    const NamePlace& name = names.emplace_back(place_of_name(plot.curves[i], along[i], f, crowd));
+    const Name& name = names.emplace_back(place_of_name(plot.curves[i], along[i], f, crowd));
     if (!(name.letters > 0)) continue;
     crowd.boxes.push_back(name.at);
     clear_ground(pen, name.at);
@@ -185,6 +198,7 @@ void draw_curves(Pen pen, const Plot& plot, const Frame& f, Crowd& crowd) {
     const Curve& curve = plot.curves[i];
     for (std::vector<Point>& piece : pieces[i])
       pen.open_path(std::move(piece), curve.chosen ? kHeavy : kWide, "curve-" + curve.id);
+    if (names[i].letters > 0 && !names[i].own) lead(pen, names[i], along[i]);
     if (names[i].letters > 0)
       pen.text({names[i].at.x, names[i].at.y + 0.86 * names[i].letters}, curve.name,
                {.size = names[i].letters, .bold = curve.chosen}, "curve-" + curve.id);
@@ -223,7 +237,7 @@ void draw_mark(Pen pen, const PlotMark& mark, const Frame& f, Crowd& crowd) {
   }
   if (mark.words.empty()) return;
   const double letters = fitting(mark.words, kText, 0.8 * f.at.width);
-  const Box at = place_beside({p}, {0, 0, words_width(mark.words, letters), letters}, f.at, crowd);
+  const Box at = place_beside({p}, {0, 0, words_width(mark.words, letters), letters}, f.at, crowd).at;
   clear_ground(pen, at);
   pen.text({at.x, at.y + 0.86 * letters}, mark.words, {.size = letters, .bold = true});
   crowd.boxes.push_back(at);

@@ -26,28 +26,41 @@ bool lies_in(const Box& box, const Box& area) {
          box.y + box.height <= area.y + area.height;
 }
 
-double room(const Box& box, const Crowd& crowd) {
+double distance(const Box& box, const std::vector<Point>& points) {
   double least = 1e9;
-  for (const Point& p : crowd.points) least = std::min(least, distance(box, p));
-  for (const Box& other : crowd.boxes) least = std::min(least, distance(box, other));
+  for (const Point& p : points) least = std::min(least, distance(box, p));
+  return least;
+}
+double distance(const Box& box, const std::vector<Box>& boxes) {
+  double least = 1e9;
+  for (const Box& other : boxes) least = std::min(least, distance(box, other));
   return least;
 }
 
+/// A box as a place for a name: how far from its own curve, and how much room it has.
+struct Tried {
+  Box box;
+  double away = 1e9, room = -1;
+  bool own = false;  ///< Nothing drawn is nearer than its own curve.
+};
+
+Tried tried(const Box& box, const std::vector<Point>& curve, const Crowd& crowd) {
+  const double drawn = distance(box, crowd.points), words = distance(box, crowd.boxes);
+  Tried out{.box = box, .away = distance(box, curve), .room = std::min(drawn, words)};
+  out.own = out.room >= kCrowded && out.away <= drawn + 1e-9;
+  return out;
+}
+
 /// The free place that is nearest to the curve, and nearer to it than to anything else; else the free place that is nearest to it.
-std::optional<Box> free_place(const std::vector<Point>& curve, const Box& size, const Box& area, const Crowd& crowd) {
-  std::optional<Box> own, any;
-  double own_away = 1e9, any_away = 1e9;
+std::optional<Tried> free_place(const std::vector<Point>& curve, const Box& size, const Box& area, const Crowd& crowd) {
+  std::optional<Tried> best;
   for (double y = area.y; y + size.height <= area.y + area.height; y += size.height / 4)
     for (double x = area.x; x + size.width <= area.x + area.width; x += size.height / 2) {
-      const Box box{x, y, size.width, size.height};
-      const double to_all = room(box, crowd);
-      if (to_all < kCrowded) continue;
-      double away = 1e9;
-      for (const Point& p : curve) away = std::min(away, distance(box, p));
-      if (away < any_away) any = box, any_away = away;
-      if (away < own_away && away <= to_all + 1e-9) own = box, own_away = away;
+      const Tried here = tried({x, y, size.width, size.height}, curve, crowd);
+      if (here.room < kCrowded) continue;
+      if (!best || here.own > best->own || (here.own == best->own && here.away < best->away)) best = here;
     }
-  return own ? own : any;
+  return best;
 }
 
 }  // namespace
@@ -58,17 +71,15 @@ double words_width(const std::string& words, double size) {
   return 0.56 * size * static_cast<double>(letters);
 }
 
-Box place_beside(const std::vector<Point>& curve, const Box& size, const Box& area, const Crowd& crowd) {
+NamePlace place_beside(const std::vector<Point>& curve, const Box& size, const Box& area, const Crowd& crowd) {
   constexpr double kAway = 1.6;
-  Box best{area.x, area.y, size.width, size.height};
-  double best_room = -1;
+  Tried best{.box = {area.x, area.y, size.width, size.height}};
   const auto offer = [&](double x, double y) {
     const Box box{x, y, size.width, size.height};
     if (!lies_in(box, area)) return;
-    const double here = std::min(room(box, crowd), 2 * kAway);
-    if (here <= best_room + 1e-9) return;
-    best_room = here;
-    best = box;
+    Tried here = tried(box, curve, crowd);
+    here.room = std::min(here.room, 2 * kAway);
+    if (here.own > best.own || (here.own == best.own && here.room > best.room + 1e-9)) best = here;
   };
   for (const Point& p : curve) {
     for (const double side : {-1.0, -0.5, 0.0}) {
@@ -79,8 +90,8 @@ Box place_beside(const std::vector<Point>& curve, const Box& size, const Box& ar
     offer(p.x - 2 * kAway - size.width, p.y - size.height);
     offer(p.x + 2 * kAway, p.y - size.height / 2);
   }
-  if (best_room >= kCrowded) return best;
-  return free_place(curve, size, area, crowd).value_or(best);
+  if (!best.own) best = free_place(curve, size, area, crowd).value_or(best);
+  return {best.box, best.own};
 }
 
 }  // namespace flatwise::drawing

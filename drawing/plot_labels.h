@@ -16,7 +16,13 @@ struct Crowd {
   std::vector<Box> boxes;     ///< Words that stand already.
 };
 
-/// Places a box of that size beside one of the curve's points inside `area`, the furthest it can be from the crowd.
-[[nodiscard]] Box place_beside(const std::vector<Point>& curve, const Box& size, const Box& area, const Crowd& crowd);
+struct NamePlace {
+  Box at;
+  bool own = true;  ///< Nothing drawn is nearer to it than its curve; else a line must lead from it to the curve.
+};
+/// Places a box of that size beside one of the curve's points inside `area`, the furthest it can be from the crowd among the places that
+/// are nearest to the curve itself.
+[[nodiscard]] NamePlace place_beside(const std::vector<Point>& curve, const Box& size, const Box& area,
+                                     const Crowd& crowd);
 
 }  // namespace flatwise::drawing

@@ -1,6 +1,7 @@
 #include "job/arrange.h"
 
 #include <algorithm>
+#include <cstdlib>
 
 #include "core/dynamics/pattern_explain.h"
 #include "core/dynamics/tine_gap.h"
@@ -12,7 +13,14 @@ ArrangedRow row_of(const Shaft& shaft, const dynamics::PatternRow& row) {
   const std::vector<Angle> tilt = dynamics::tilt_of(row.places, shaft.flats());
   const auto gaps = dynamics::tine_gaps(shaft, tilt);
   const auto least = std::ranges::min_element(gaps, {}, [](const dynamics::NeighbourGap& g) { return g.gap.gap; });
-  return {row, dynamics::resultants(shaft, tilt), least->gap.gap, least->rotor};
+  const auto sets = dynamics::rotating_sets(shaft, tilt);
+  const dynamics::Planes planes = dynamics::planes_of(shaft);
+  return {.row = row,
+          .left = dynamics::resultants(sets, planes),
+          .tilt = tilt,
+          .couples = dynamics::couples_about_middle(sets, planes, shaft.rotor_count()),
+          .least_gap = least->gap.gap,
+          .gap_after = least->rotor};
 }
 
 Result<ArrangedMistake> mistake_of(const Shaft& shaft, const dynamics::TimingMistake& mistake) {
@@ -35,6 +43,17 @@ dynamics::Places on_first_flat(const Shaft& shaft, dynamics::Places places, bool
 }
 
 }  // namespace
+
+const ArrangedMistake& worst_mistake(const Arranged& arranged, int rotor, dynamics::TimingMistake::Kind kind,
+                                     bool one_flat) {
+  const ArrangedMistake* worst = nullptr;
+  for (const ArrangedMistake& m : arranged.mistakes) {
+    if (m.what.rotor != rotor || m.what.kind != kind || (one_flat && std::abs(m.what.flats) != 1)) continue;
+    if (worst == nullptr || m.what.left.larger > worst->what.left.larger) worst = &m;
+  }
+  CORE_CHECK(worst != nullptr);
+  return *worst;
+}
 
 std::string definition_lines(const Shaft& shaft, const dynamics::Places& places, bool turn_is_free) {
   const int flats = shaft.flats(), step = dynamics::step_of(places[0], places[1], flats);

@@ -16,8 +16,10 @@ namespace flatwise::job {
 struct ArrangedRow {
   dynamics::PatternRow row;
   dynamics::Resultants left;
-  Length least_gap;   ///< Between the tines of neighbours.
-  int gap_after = 1;  ///< Between this rotor and the next.
+  std::vector<Angle> tilt;
+  std::vector<Torque> couples;  ///< Of each rotor about the middle of the planes, signed, with its force's share.
+  Length least_gap;             ///< Between the tines of neighbours.
+  int gap_after = 1;            ///< Between this rotor and the next.
 };
 struct ArrangedMistake {
   dynamics::TimingMistake what;
@@ -31,6 +33,10 @@ struct Arranged {
   std::string definition;                 ///< The lines of [shaft] that keep it: a rule where it is one, else the list.
   bool turn_is_free = true;
 };
+
+/// Of a rotor's mistakes of one kind: the one of a flat either way that leaves the most, or the worst of all.
+[[nodiscard]] const ArrangedMistake& worst_mistake(const Arranged& arranged, int rotor,
+                                                   dynamics::TimingMistake::Kind kind, bool one_flat);
 
 /// Refuses    As dynamics::pattern_task() and list_patterns(); an odd number of flats.
 [[nodiscard]] Result<Arranged> arrange(const Shaft& shaft, const dynamics::PatternWish& wish, int rows = 8);

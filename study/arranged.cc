@@ -5,22 +5,11 @@
 #include "core/dynamics/figures.h"
 #include "core/dynamics/tine_gap.h"
 #include "core/timing/map.h"
+#include "core/working/input_specs.h"
 #include "study/outcome.h"
 
 namespace flatwise::study {
 namespace {
-
-/// The couple of each set about the middle of the planes: its own, and its force's by its arm.
-std::vector<Torque> couples_of(std::span<const dynamics::RotatingSet> sets, const dynamics::Planes& planes,
-                               int rotors) {
-  const Length middle = 0.5 * (planes.a + planes.b);
-  std::vector<Torque> couples;
-  for (int i = 0; i < rotors; ++i) {
-    const dynamics::RotatingSet& set = sets[static_cast<std::size_t>(i)];
-    couples.push_back(set.couple + set.force * (set.position - middle));
-  }
-  return couples;
-}
 
 /// As the floor of the planes is made: each rotor's share and azimuth off by its own rectangular error.
 Torque floor_of(std::span<const Torque> couples, const dynamics::StatedErrors& errors) {
@@ -30,9 +19,16 @@ Torque floor_of(std::span<const Torque> couples, const dynamics::StatedErrors& e
   return newton_metres(std::sqrt(squares * (errors.share * errors.share + azimuth * azimuth) / 3));
 }
 
+dynamics::ErrorsGiven given_to_the_figure(const Errors& errors) {
+  const auto from = [](bool said) {
+    return said ? Origin{OriginKind::given, "study"} : Origin{OriginKind::assumed, std::string{kOwnRule}};
+  };
+  return {errors.are, from(errors.share_said), from(errors.azimuth_said)};
+}
+
 }  // namespace
 
-Result<Arranged> arranged(const Way& way) {
+Result<Arranged> arranged(const Way& way, const Errors& errors) {
   const Shaft& shaft = way.shaft;
   const Result<timing::Map> map = timing::map(shaft);
   if (!map) return tl::unexpected(map.error());
@@ -43,14 +39,15 @@ Result<Arranged> arranged(const Way& way) {
     out.tilt.push_back(azimuth_of_flat(rotor.flat_a, shaft.flats()));
     places.push_back(rotor.flat_a - 1);
   }
-  Result<Working> couple = dynamics::arrangement_working(shaft, out.tilt);
+  Result<Working> couple = dynamics::arrangement_working(shaft, out.tilt, given_to_the_figure(errors));
   if (!couple) return tl::unexpected(couple.error());
   out.couple = std::make_shared<const Working>(*std::move(couple));
   const std::vector<dynamics::RotatingSet> sets = dynamics::rotating_sets(shaft, out.tilt);
   const dynamics::Planes planes = dynamics::planes_of(shaft);
-  out.left = dynamics::resultants(sets, planes);
-  out.couples = couples_of(sets, planes, shaft.rotor_count());
-  out.couple_floor = floor_of(out.couples, {});
+  out.errors = errors.are;
+  out.left = dynamics::resultants(sets, planes, errors.are);
+  out.couples = dynamics::couples_about_middle(sets, planes, shaft.rotor_count());
+  out.couple_floor = floor_of(out.couples, errors.are);
   if (shaft.rotor_count() < 2) return out;
   out.simplicity = dynamics::simplicity_of(places, shaft.flats());
   Result<Working> gap = dynamics::least_gap_working(shaft, out.tilt);
@@ -61,8 +58,8 @@ Result<Arranged> arranged(const Way& way) {
   return out;
 }
 
-Results<Outcome> outcome_of(const Way& way) {
-  Result<Arranged> stands = arranged(way);
+Results<Outcome> outcome_of(const Way& way, const Errors& errors) {
+  Result<Arranged> stands = arranged(way, errors);
   if (!stands) return tl::unexpected(std::vector{stands.error()});
   Outcome out{.arranged = *std::move(stands)};
   add_press(way, out);

@@ -240,14 +240,13 @@ std::optional<PressedIn> pressed_in(Part& p) {
   return out;
 }
 
-/// The bearing of one rotor with its life; none, and the reason among the problems, where it cannot be worked out.
-std::optional<Beared> beared(Part& p, const PressedIn& press) {
-  const auto inside = inside_of(p);
-  if (!inside) return std::nullopt;
+/// What the bearing of one rotor takes and has inside, all but its life; none, and the reason among the problems, where it cannot be
+/// worked out.
+std::optional<Beared> before_life(Part& p, const Inside& inside, const PressedIn& press) {
   Beared out;
   out.rotor = p.rotor;
-  out.geometry = inside->geometry;
-  out.inside = inside->bearing;
+  out.geometry = inside.geometry;
+  out.inside = inside.bearing;
   if (p.way.clearance) {
     out.clearance = {*p.way.clearance, *p.way.clearance};
   } else {
@@ -255,12 +254,20 @@ std::optional<Beared> beared(Part& p, const PressedIn& press) {
     if (out.fitted == nullptr) return std::nullopt;
     out.clearance = {metres(out.fitted->si("least")), metres(out.fitted->si("greatest"))};
   }
-  const auto ratings = bearings::ratings_of(inside->bearing);
+  const auto ratings = bearings::ratings_of(inside.bearing);
   if (!ratings) return p.problems.push_back(ratings.error()), std::nullopt;
-  out.task = task_of(p, *inside, *ratings, out.middle());
-  auto life = bearings::turn_life(out.task);
+  out.task = task_of(p, inside, *ratings, out.middle());
+  return out;
+}
+
+std::optional<Beared> beared(Part& p, const PressedIn& press) {
+  const auto inside = inside_of(p);
+  if (!inside) return std::nullopt;
+  std::optional<Beared> out = before_life(p, *inside, press);
+  if (!out) return std::nullopt;
+  auto life = bearings::turn_life(out->task);
   if (!life) return p.problems.push_back(life.error()), std::nullopt;
-  out.life = *std::move(life);
+  out->life = *std::move(life);
   return out;
 }
 
@@ -292,6 +299,25 @@ void add_bearing(const Way& way, Outcome& to) {
   std::vector<Problem> silent;  // A bearing without clearance has no play to read: no problem of the way.
   Part quiet{way, to.bearing->rotor, silent};
   to.bearing->play = to.bearing->clearance.greatest > Length{} ? play_working(quiet, *inside, *to.bearing) : nullptr;
+}
+
+Results<BearingTold> bearing_of(const Shaft& shaft, int rotor) {
+  CORE_CHECK(rotor >= 1 && rotor <= shaft.rotor_count());
+  const Way as_defined{.typed = {}, .shaft = shaft};
+  std::vector<Problem> problems;
+  Part part{as_defined, rotor, problems};
+  const std::optional<PressedIn> press = pressed_in(part);
+  const std::optional<Inside> inside = press ? inside_of(part) : std::nullopt;
+  const std::optional<Beared> bearing = inside ? before_life(part, *inside, *press) : std::nullopt;
+  const WorkingPtr turn = bearing ? turn_working(part, *inside, *bearing) : nullptr;
+  if (turn == nullptr) return tl::unexpected(std::move(problems));
+  std::vector<Problem> silent;  // As above.
+  Part quiet{as_defined, rotor, silent};
+  return BearingTold{.rotor = rotor,
+                     .geometry = inside->geometry,
+                     .fitted = bearing->fitted,
+                     .play = bearing->clearance.greatest > Length{} ? play_working(quiet, *inside, *bearing) : nullptr,
+                     .turn = turn};
 }
 
 }  // namespace flatwise::study

@@ -22,7 +22,7 @@ std::string_view head_of(PlotKey key) {
     case PlotKey::response:
       return "way,speed_r_min,hanger_n\n";
     case PlotKey::life:
-      return "way,speed_r_min,life_s\n";
+      return "way,speed_r_min,life_s,least_s,greatest_s\n";
     case PlotKey::press:
       return "way,travel_m,middle_n,least_n,greatest_n\n";
     case PlotKey::play:

@@ -63,9 +63,9 @@ PlotData hanger_plot(const Ways& ways, const Outcomes& outcomes) {
   for (std::size_t i = 0; i < ways.size(); ++i) {
     Trace trace{.way = static_cast<int>(i), .x = speeds, .y = {}};
     for (std::size_t k = 0; k < speeds.size(); ++k) {
-      const auto left = speeds[k] > 0
-                            ? dynamics::resultants(at_speed(ways[i].shaft, speeds[k]), outcomes[i].arranged.tilt)
-                            : dynamics::Resultants{};
+      const auto left = speeds[k] > 0 ? dynamics::resultants(at_speed(ways[i].shaft, speeds[k]),
+                                                             outcomes[i].arranged.tilt, outcomes[i].arranged.errors)
+                                      : dynamics::Resultants{};
       trace.y.push_back(left.larger.si());
       out.floor[k] = std::max(out.floor[k], left.floor_rms.si());
     }
@@ -139,6 +139,8 @@ std::optional<PlotData> life_plot(const Ways& ways, const Outcomes& outcomes) {
       if (!life) continue;  // Beyond what its balls bear: the curve ends there.
       trace.x.push_back(speed);
       trace.y.push_back(life->basic.si());
+      trace.low.push_back(life->least.si());
+      trace.high.push_back(life->greatest.si());
     }
     out.traces.push_back(std::move(trace));
     out.spots.push_back({static_cast<int>(i), speed_of(ways[i]), bearing.life.basic.si()});

@@ -14,12 +14,19 @@
 
 namespace flatwise::study {
 
+/// How far each rotor may be from what is said, and whether the study says so itself.
+struct Errors {
+  dynamics::StatedErrors are;
+  bool share_said = false, azimuth_said = false;
+};
+
 /// How the rotors stand and what that leaves.
 struct Arranged {
   std::vector<Angle> tilt;      ///< One a rotor.
   std::vector<int> flats;       ///< Of half A, one a rotor.
   std::vector<Torque> couples;  ///< Of each rotor about the middle of the planes, signed, with its force's share.
   dynamics::Resultants left;
+  dynamics::StatedErrors errors;    ///< By which the floors are made.
   Torque couple_floor;              ///< Root mean square of what the stated errors leave of couple.
   dynamics::Simplicity simplicity;  ///< Of a row of two rotors or more.
   WorkingPtr couple;                ///< couple-resultant, with one rotor's couple behind it.
@@ -68,10 +75,24 @@ struct Outcome {
 
 /// Refuses    A shaft that stands still, has no rotor, or whose couple cannot be worked out. Bearing, press and beam that cannot be are
 ///            told in the outcome, and the rest of it stands.
-[[nodiscard]] Results<Outcome> outcome_of(const Way& way);
+[[nodiscard]] Results<Outcome> outcome_of(const Way& way, const Errors& errors = {});
+
+/// What the wobble does to the bearing of one rotor, as its shaft is defined: the workings alone, in the order they follow from each
+/// other.
+struct BearingTold {
+  int rotor = 1;
+  WorkingPtr geometry, fitted;
+  WorkingPtr play;  ///< None where no clearance is left.
+  WorkingPtr turn;  ///< Figure bearing-turn: never none.
+};
+/// The same as a study has of a way as defined, of any rotor.
+///
+/// Inputs     rotor from 1 to the shaft's count.
+/// Refuses    What keeps press, clearance or life from being worked out, each by the figure that refused.
+[[nodiscard]] Results<BearingTold> bearing_of(const Shaft& shaft, int rotor);
 
 // Parts of it, each in its own file.
-[[nodiscard]] Result<Arranged> arranged(const Way& way);
+[[nodiscard]] Result<Arranged> arranged(const Way& way, const Errors& errors);
 void add_bearing(const Way& way, Outcome& to);
 void add_press(const Way& way, Outcome& to);
 void add_bending(const Way& way, Outcome& to);

@@ -60,9 +60,9 @@ double top_of(const PlotData& plot) {
   double most = 0, spots = 0;
   for (const Spot& spot : plot.spots) spots = std::max(spots, spot.y);
   for (const Trace& trace : plot.traces) {
-    const std::vector<double>& values = trace.high.empty() ? trace.y : trace.high;
-    for (std::size_t i = 0; i < values.size(); ++i)
-      if (plot.key != PlotKey::response || outside_all(trace.x[i], plot.keep_out)) most = std::max(most, values[i]);
+    for (std::size_t i = 0; i < trace.y.size(); ++i)
+      if (plot.key != PlotKey::response || outside_all(trace.x[i], plot.keep_out))
+        most = std::max({most, trace.y[i], trace.high.empty() ? 0 : trace.high[i]});
   }
   for (const double floor : plot.floor) most = std::max(most, floor);
   if (plot.key == PlotKey::life && spots > 0) most = std::min(most, 2.2 * spots);
@@ -312,15 +312,7 @@ std::string aloud(const Study& study, const PlotData& plot, const Voice& voice) 
 
 DisplayList couples_of(const Study& study, int way, double width, double height) {
   const Arranged& arranged = study.outcomes[static_cast<std::size_t>(way)].arranged;
-  double greatest = 0;
-  for (const Torque couple : arranged.couples) greatest = std::max(greatest, std::abs(couple.si()));
-  drawing::CoupleArrows arrows{.rotors = {}, .floor = arranged.quiet() ? 1e300 : 1e-9 * greatest};
-  for (std::size_t i = 0; i < arranged.couples.size(); ++i) {
-    const double couple = arranged.couples[i].si();
-    const double azimuth = arranged.tilt[i].degrees() + (couple < 0 ? 180 : 0);
-    arrows.rotors.push_back({static_cast<int>(i) + 1, std::abs(couple), azimuth});
-  }
-  return drawing::couple_arrows(arrows, width, height);
+  return drawing::couple_arrows(drawing::arrows_of(arranged.couples, arranged.tilt, arranged.quiet()), width, height);
 }
 
 }  // namespace flatwise::study

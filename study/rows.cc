@@ -183,6 +183,8 @@ Cell play_cell(const Outcome& o) {
 Cell life_cell(const Outcome& o) {
   if (!o.bearing) return unsolved(o.bearing_problems);
   Cell cell = figure(any(o.bearing->life.basic), o.bearing->turn);
+  cell.detail = Message{Code{"study.with_dirt"},
+                        {{"least", any(o.bearing->life.least)}, {"greatest", any(o.bearing->life.greatest)}}};
   return cell;
 }
 

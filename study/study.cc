@@ -13,24 +13,40 @@
 namespace flatwise::study {
 namespace {
 
-constexpr double kMostGround = 1e6;  // N
+constexpr Force kMostGround = newtons(1e6);
+constexpr Angle kMostAzimuth = degrees(30);
+
+/// What was typed in a field of the study, inside its range; none where nothing was. A problem goes to the others.
+std::optional<AnyQuantity> read(const std::optional<Typed>& typed, AnyQuantity most, std::string_view field,
+                                std::vector<Problem>& problems) {
+  if (!typed) return std::nullopt;
+  const Result<Entered> entered = parse_quantity(typed->text, most.kind, std::string{field});
+  std::optional<Problem> problem;
+  if (!entered)
+    problem = entered.error();
+  else
+    problem = outside(std::string{field}, entered->value, 0, most.si);
+  if (!problem) return entered->value;
+  problem->given = typed->text;
+  problem->place = typed->place;
+  problems.push_back(*std::move(problem));
+  return std::nullopt;
+}
+
+Errors errors_of(const Order& order, std::vector<Problem>& problems) {
+  Errors errors;
+  if (const auto share = read(order.error_share, any_ratio(1), "error_share", problems))
+    errors.are.share = share->si, errors.share_said = true;
+  if (const auto azimuth = read(order.error_azimuth, any(kMostAzimuth), "error_azimuth", problems))
+    errors.are.azimuth = radians(azimuth->si), errors.azimuth_said = true;
+  return errors;
+}
 
 /// The definition with the ground under each rotor, as one more load on it.
-Results<Shaft> with_ground(const Shaft& shaft, const std::optional<Typed>& ground) {
+Results<Shaft> with_ground(const Shaft& shaft, const std::optional<AnyQuantity>& ground) {
   if (!ground) return shaft;
-  const Result<Entered> force = parse_quantity(ground->text, Kind::force, "ground");
-  std::optional<Problem> problem;
-  if (!force)
-    problem = force.error();
-  else
-    problem = outside("ground", force->value, 0, kMostGround);
-  if (problem) {
-    problem->given = ground->text;
-    problem->place = ground->place;
-    return tl::unexpected(std::vector{*std::move(problem)});
-  }
   ShaftSpec spec = shaft.spec();
-  spec.loads.push_back({.station = std::nullopt, .force = newtons(force->value.si), .direction = Angle{}});
+  spec.loads.push_back({.station = std::nullopt, .force = newtons(ground->si), .direction = Angle{}});
   return Shaft::make(std::move(spec));
 }
 
@@ -42,8 +58,9 @@ bool has_ground(const Shaft& shaft) {
 
 std::vector<Message> notes_of(const Study& study) {
   std::vector<Message> notes;
-  const dynamics::StatedErrors errors;
-  notes.push_back({Code{"study.note_floor"}, {{"share", any_ratio(errors.share)}, {"azimuth", any(errors.azimuth)}}});
+  const Args errors{{"share", any_ratio(study.errors.are.share)}, {"azimuth", any(study.errors.are.azimuth)}};
+  const bool said = study.errors.share_said || study.errors.azimuth_said;
+  notes.push_back({said ? Code{"study.note_floor_said"} : Code{"study.note_floor"}, errors});
   if (dynamics::spinning_of(study.shaft) == dynamics::Spinning::held) notes.push_back({Code{"study.note_held"}, {}});
   if (!dynamics::planes_of(study.shaft).hangers) notes.push_back({Code{"study.note_planes"}, {}});
   const bool bearing = std::ranges::any_of(study.outcomes, [](const Outcome& o) { return o.bearing.has_value(); });
@@ -68,7 +85,7 @@ struct Usual {
   Pattern pattern;
 };
 
-std::vector<Usual> usual_patterns(const Shaft& shaft) {
+std::vector<Usual> usual_patterns(const Shaft& shaft, const dynamics::StatedErrors& errors) {
   const int n = shaft.flats();
   std::vector<Usual> out;
   const auto pattern = [&](Pattern::Rule rule, int step, std::vector<int> flats) {
@@ -76,7 +93,7 @@ std::vector<Usual> usual_patterns(const Shaft& shaft) {
   };
   if (n % 2 == 0) out.push_back({Word{"study.way.facing"}, pattern(Pattern::Rule::facing, 0, {})});
   if (n % 3 == 0) out.push_back({Word{"study.way.thirds"}, pattern(Pattern::Rule::step, n / 3, {})});
-  if (const auto quiet = job::arrange(shaft, {}, 2))
+  if (const auto quiet = job::arrange(shaft, {.errors = errors}, 2))
     out.push_back({Word{"study.way.quiet"},
                    pattern(Pattern::Rule::listed, 0, dynamics::flats_of(quiet->rows.front().row.places))});
   out.push_back({Word{"study.way.defined"}, shaft.spec().pattern});
@@ -85,11 +102,11 @@ std::vector<Usual> usual_patterns(const Shaft& shaft) {
 
 }  // namespace
 
-std::vector<TypedWay> usual_ways(const Shaft& shaft, const Voice& voice) {
+std::vector<TypedWay> usual_ways(const Shaft& shaft, const Voice& voice, const dynamics::StatedErrors& errors) {
   std::vector<TypedWay> ways;
   std::vector<std::vector<int>> seen;
   if (shaft.rotor_count() > 1)
-    for (const Usual& usual : usual_patterns(shaft)) {
+    for (const Usual& usual : usual_patterns(shaft, errors)) {
       std::vector<int> offsets = offsets_of(usual.pattern, shaft);
       if (std::ranges::find(seen, offsets) != seen.end()) continue;
       seen.push_back(std::move(offsets));
@@ -102,17 +119,20 @@ std::vector<TypedWay> usual_ways(const Shaft& shaft, const Voice& voice) {
 }
 
 Results<Study> study(const Shaft& shaft, const Order& order, const Voice& voice) {
-  const Results<Shaft> base = with_ground(shaft, order.ground);
+  std::vector<Problem> problems;
+  const Errors errors = errors_of(order, problems);
+  const auto ground = read(order.ground, any(kMostGround), "ground", problems);
+  if (!problems.empty()) return tl::unexpected(std::move(problems));
+  const Results<Shaft> base = with_ground(shaft, ground);
   if (!base) return tl::unexpected(base.error());
-  const std::vector<TypedWay> typed = order.ways.empty() ? usual_ways(*base, voice) : order.ways;
+  const std::vector<TypedWay> typed = order.ways.empty() ? usual_ways(*base, voice, errors.are) : order.ways;
   Results<std::vector<Way>> ways = read_ways(*base, typed);
   if (!ways) return tl::unexpected(std::move(ways.error()));
-  Study out{.name = order.name, .shaft = *base, .ways = *std::move(ways)};
+  Study out{.name = order.name, .shaft = *base, .ways = *std::move(ways), .errors = errors};
   if (out.name.empty())
     out.name = say(Message{Code{"study.name_made"}, {{"shaft", shaft.spec().name}, {"ways", out.count()}}}, voice);
-  std::vector<Problem> problems;
   for (std::size_t i = 0; i < out.ways.size(); ++i) {
-    Results<Outcome> outcome = outcome_of(out.ways[i]);
+    Results<Outcome> outcome = outcome_of(out.ways[i], errors);
     if (outcome) {
       out.outcomes.push_back(*std::move(outcome));
       continue;

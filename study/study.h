@@ -53,7 +53,8 @@ struct Row {
   std::vector<Cell> cells;  ///< One a way.
 };
 
-/// One way's curve; with low and high where it is a band, and y in its middle.
+/// One way's curve; with low and high where there is a band: what friction or the cage leave open, with y in its middle; of a life what
+/// lubricant and dirt make of y, which may lie wholly under it.
 struct Trace {
   int way = 0;
   std::vector<double> x, y, low{}, high{};
@@ -98,12 +99,16 @@ struct Order {
   std::string name{};             ///< Of the study; empty: made from the shaft and the count of ways.
   std::vector<TypedWay> ways{};   ///< Empty: usual_ways().
   std::optional<Typed> ground{};  ///< Force that the ground lifts each rotor with, besides the definition's loads.
+  /// How far mass, inertia and lean of each rotor may be from what is said, together, as a share of its couple ("3 %"); and the play
+  /// of the halves on the shaft ("0.5°"). Not there: 2 % and half a degree, assumed.
+  std::optional<Typed> error_share{}, error_azimuth{};
 };
 
 struct Study {
   std::string name;
   Shaft shaft;  ///< As defined, with the ground's force.
   std::vector<Way> ways;
+  Errors errors{};
   std::vector<Outcome> outcomes{};  ///< One a way.
   std::vector<Row> rows{};
   std::vector<PlotData> plots{};  ///< Those in which the ways differ first.
@@ -115,12 +120,14 @@ struct Study {
 
 /// The study.
 ///
-/// Refuses    As read_ways() and outcome_of(); a ground force that cannot be read or is outside 0 to 1 MN: field "ground".
+/// Refuses    As read_ways() and outcome_of(); a ground force that cannot be read or is outside 0 to 1 MN: field "ground"; errors that
+///            cannot be read or are outside 0 to 100 % and 0 to 30°: fields "error_share", "error_azimuth".
 [[nodiscard]] Results<Study> study(const Shaft& shaft, const Order& order, const Voice& voice = {});
 
 /// As defined, facing, an even third (where the profile has it) and the quietest, as far as they differ; a shaft of one rotor: its
 /// own speed and a tenth less.
-[[nodiscard]] std::vector<TypedWay> usual_ways(const Shaft& shaft, const Voice& voice);
+[[nodiscard]] std::vector<TypedWay> usual_ways(const Shaft& shaft, const Voice& voice,
+                                               const dynamics::StatedErrors& errors = {});
 
 /// A quantity as a table of ways shows it: three figures that count, lives two.
 [[nodiscard]] std::string figure_text(AnyQuantity value, const Voice& voice);

@@ -110,6 +110,32 @@ TEST(Study, TheCurveOfTheHangerIsTheClosedForm) {
   }
 }
 
+// Source: closed form: five like couples C, each off by a rectangular error of half width e, leave C e sqrt(5/3) root mean square (JCGM
+// 100, 4.3.7: e/sqrt 3 each).
+// Tolerance: 1e-9 relative: rounding.
+TEST(Study, TheFloorIsMadeOfTheErrorsThatAreStated) {
+  Order order = three_ways();
+  order.error_share = Typed{"3 %"};
+  order.error_azimuth = Typed{"0°"};
+  const Study s = done(order), as_assumed = done(three_ways());
+  const double one = s.outcomes[0].arranged.couples[0].si();
+  EXPECT_NEAR(s.outcomes[2].arranged.couple_floor.si(), one * 0.03 * std::sqrt(5.0 / 3), 1e-9 * one);
+  EXPECT_GT(s.outcomes[2].arranged.left.floor_rms, as_assumed.outcomes[2].arranged.left.floor_rms);
+  EXPECT_GT(plot(s, PlotKey::hanger).floor.back(), plot(as_assumed, PlotKey::hanger).floor.back());
+  EXPECT_EQ(s.notes.front().code, Code{"study.note_floor_said"});
+  EXPECT_EQ(as_assumed.notes.front().code, Code{"study.note_floor"});
+  const Input& share = *s.outcomes[0].arranged.couple->input("error-share");
+  EXPECT_EQ(share.origin.kind, OriginKind::given);
+  EXPECT_EQ(as_assumed.outcomes[0].arranged.couple->input("error-share")->origin.kind, OriginKind::assumed);
+}
+
+TEST(Study, ErrorsSoLargeThatNothingCanBeMeasuredLeaveNothingToChoose) {
+  Order order = three_ways();
+  order.error_share = Typed{"100 %"};
+  const Study s = done(order);
+  for (const Outcome& o : s.outcomes) EXPECT_TRUE(o.arranged.quiet());
+}
+
 // Source: closed form: with no change but the speed of held rotors, couples go as its square (ISO 21940-11's rigid rotor).
 // Tolerance: 1e-9 relative.
 TEST(Study, HeldRotorsLeaveAsTheSquareOfTheSpeed) {
@@ -153,6 +179,10 @@ TEST(Study, TheCurveOfLifeMeetsTheTableAndItsWorking) {
     EXPECT_NEAR(bearing.turn->si("life"), bearing.life.basic.si(), 1e-12 * bearing.life.basic.si());
     const PlotData& life = plot(s, PlotKey::life);
     EXPECT_EQ(life.spots[i].y, bearing.life.basic.si());
+    // What lubricant and dirt make of it: the ends of the class, at the way's own speed as in the table.
+    EXPECT_EQ(life.traces[i].low.size(), life.traces[i].y.size());
+    for (std::size_t k = 0; k < life.traces[i].y.size(); ++k) EXPECT_LE(life.traces[i].low[k], life.traces[i].high[k]);
+    EXPECT_EQ(row(s, RowKey::life).cells[i].detail->args[0], (Arg{"least", any(bearing.life.least)}));
     // Falling with speed, and through the spot.
     for (std::size_t k = 1; k < life.traces[i].y.size(); ++k) EXPECT_LT(life.traces[i].y[k], life.traces[i].y[k - 1]);
   }
@@ -220,6 +250,23 @@ TEST(Refused, ValuesThatCannotBe) {
   refused(beside(way("C", "clearance", "5 mm")), "ways[1].clearance", Code{"input.outside"});
   refused(beside(way("F", "fit", "100 Q9")), "ways[1].fit", Code{"study.fit"});
   refused(beside(way("F", "fit", "90 N7")), "ways[1].fit", Code{"fits.two_nominals"});
+}
+
+TEST(Refused, ErrorsThatCannotBe) {
+  for (const auto& [text, code] :
+       std::vector<std::pair<std::string, Code>>{{"101 %", Code{"input.outside"}}, {"-1 %", Code{"input.outside"}}}) {
+    Order order = three_ways();
+    order.error_share = Typed{text};
+    refused(order, "error_share", code);
+  }
+  Order order = three_ways();
+  order.error_azimuth = Typed{"31°"};
+  refused(order, "error_azimuth", Code{"input.outside"});
+  order.error_azimuth = Typed{"a bit"};
+  order.ground = Typed{"12 furlongs"};
+  const Results<Study> both = study(five(), order);
+  ASSERT_FALSE(both.has_value());
+  EXPECT_EQ(both.error().size(), 2U);
 }
 
 TEST(Refused, EveryProblemAtOnce) {

@@ -157,7 +157,8 @@ const FigureSpec& couple_resultant_figure() {
   return kFigure;
 }
 
-Result<Working> arrangement_working(const Shaft& shaft, std::span<const Angle> tilt) {
+Result<Working> arrangement_working(const Shaft& shaft, std::span<const Angle> tilt,
+                                    const std::optional<ErrorsGiven>& errors) {
   const std::vector<RotatingSet> sets = rotating_sets(shaft, tilt);
   const Planes planes = planes_of(shaft);
   std::vector<Input> in;
@@ -181,6 +182,10 @@ Result<Working> arrangement_working(const Shaft& shaft, std::span<const Angle> t
                                        : Origin{OriginKind::assumed, "fewer than two hangers: the ends of the shaft"};
   in.push_back(given("plane-a", any(planes.a), origin));
   in.push_back(given("plane-b", any(planes.b), origin));
+  if (errors) {
+    in.push_back(given("error-share", any_ratio(errors->errors.share), errors->share));
+    in.push_back(given("error-azimuth", any(errors->errors.azimuth), errors->azimuth));
+  }
   Results<Working> working = evaluate(couple_resultant_figure(), std::move(in));
   if (!working) return tl::unexpected(working.error().front());
   return *std::move(working);

@@ -107,6 +107,16 @@ void say_simple(const PatternTask& task, const PatternSums& sums, std::vector<Me
     out.push_back({Code{"pattern.thirds_odd"}, {{"rotors", rotors}, {"left", left(n / 3)}}});
 }
 
+/// What the hangers decided, where they were asked.
+void say_hangers(const PatternTask& task, const PatternList& list, std::vector<Message>& out) {
+  const PatternRow& row = list.rows.front();
+  if (!row.pressed) return;
+  const std::string& label = task.hangers[static_cast<std::size_t>(row.pressed->hanger)].label;
+  const Args args{
+      {"hanger", label}, {"force", any(newtons(row.pressed->force_n))}, {"floor", any(newtons(list.hangers_floor))}};
+  out.push_back({list.errors_decide ? Code{"pattern.by_hangers"} : Code{"pattern.hangers_follow"}, args});
+}
+
 }  // namespace
 
 AnyQuantity left_of(const PatternTask& task, double left_si) {
@@ -126,6 +136,7 @@ std::vector<Message> explain(const PatternTask& task, const PatternList& list) {
         {Code{"pattern.errors_decide"}, {{"floor", left_of(task, list.floor_rms)}, {"count", list.under_floor}}});
   else if (list.rows.size() > 1)
     out.push_back({Code{"pattern.runner_up"}, {{"left", left_of(task, list.rows[1].left_si)}}});
+  say_hangers(task, list, out);
   return out;
 }
 

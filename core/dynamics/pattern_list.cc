@@ -11,6 +11,8 @@ namespace {
 using Phasor = PatternSums::Phasor;
 constexpr std::int64_t kRowsLookedAt = 100'000;
 constexpr std::size_t kMostSimple = 2000;
+constexpr double kMostGoneThrough = 50'000;
+constexpr int kRowsByHangers = 32;  ///< So many are looked for at least where hangers choose among them.
 
 /// Farthest point from nought of `middle` plus every choice of plus or minus each generator.
 double farthest(Phasor middle, std::vector<Phasor> generators) {
@@ -43,7 +45,27 @@ double worst_in_plane(const PatternSums& sums, const StatedErrors& errors, std::
 }
 
 PatternRow row_of(const Kept& kept, const PatternSums& sums, const PatternTask& task) {
-  return {kept.places, kept.left_si, worst_left(sums, task.errors, kept.places), kept.simplicity};
+  PatternRow row{kept.places, kept.left_si, worst_left(sums, task.errors, kept.places), kept.simplicity};
+  if (!task.hangers.empty()) row.pressed = hardest_pressed(task, kept.places);
+  return row;
+}
+
+/// Every arrangement under the floor, where they are few enough to go through all of them.
+void add_all(std::vector<Kept>& pool, const PatternTask& task, const PatternSums& sums) {
+  const std::size_t first = task.turn_is_free() ? 1 : 0;  // All images of a turn are one.
+  const auto turned = static_cast<double>(task.rotors.size() - first);
+  if (std::pow(static_cast<double>(task.positions), turned) > kMostGoneThrough) return;
+  Places places(task.rotors.size(), 0);
+  for (;;) {
+    if (const double left = sums.of(places); left <= sums.floor_rms() && task.allows(places)) {
+      Places image = first_image(places, task);
+      const Simplicity simplicity = simplicity_of(image, task.positions);
+      pool.push_back({std::move(image), left, simplicity});
+    }
+    std::size_t i = first;
+    while (i < places.size() && ++places[i] == task.positions) places[i++] = 0;
+    if (i == places.size()) return;
+  }
 }
 
 /// Simple arrangements under the floor, from the simplest, whole levels.
@@ -64,7 +86,8 @@ void add_simple(std::vector<Kept>& pool, const PatternTask& task, const PatternS
   std::ranges::move(simple, std::back_inserter(pool));
 }
 
-/// Those under the floor by simplicity; of the equally simple ones the more robust first. The most robust of all stays in.
+/// Those under the floor by what they press the hangers with, as far as that can be measured, then by simplicity; of the equally simple
+/// ones the more robust first. The most robust of all stays in.
 void rank(PatternList& list, std::vector<Kept> pool, const PatternTask& task, const PatternSums& sums, int wanted) {
   std::ranges::sort(pool, {}, &Kept::places);
   const auto twice = std::ranges::unique(pool, {}, &Kept::places);
@@ -72,7 +95,13 @@ void rank(PatternList& list, std::vector<Kept> pool, const PatternTask& task, co
   list.under_floor = static_cast<int>(pool.size());
   std::vector<PatternRow> rows;
   for (const Kept& kept : pool) rows.push_back(row_of(kept, sums, task));
-  std::ranges::sort(rows, {}, [](const PatternRow& r) { return std::tie(r.simplicity, r.worst_si, r.places); });
+  const auto step = [&](const PatternRow& r) {
+    return r.pressed ? reaction_step(r.pressed->force_n, list.hangers_floor) : 0.0;
+  };
+  std::ranges::sort(rows, [&](const PatternRow& p, const PatternRow& q) {
+    return std::tuple{step(p), std::tie(p.simplicity, p.worst_si, p.places)} <
+           std::tuple{step(q), std::tie(q.simplicity, q.worst_si, q.places)};
+  });
   const PatternRow robust = *std::ranges::min_element(rows, {}, &PatternRow::worst_si);
   if (rows.size() > static_cast<std::size_t>(wanted)) rows.resize(static_cast<std::size_t>(wanted));
   if (std::ranges::find(rows, robust.places, &PatternRow::places) == rows.end()) rows.back() = robust;
@@ -88,7 +117,8 @@ double worst_left(const PatternSums& sums, const StatedErrors& errors, std::span
 
 Result<PatternList> list_patterns(const PatternTask& task, int rows, const Effort& effort) {
   CORE_CHECK(rows >= 2);
-  auto found = find_pattern(task, 2 * rows, effort);
+  const int seen = task.hangers.empty() ? rows : std::max(rows, kRowsByHangers);
+  auto found = find_pattern(task, 2 * seen, effort);
   if (!found) return tl::unexpected(std::move(found.error()));
   const PatternSums sums{task};
   PatternList list;
@@ -98,13 +128,15 @@ Result<PatternList> list_patterns(const PatternTask& task, int rows, const Effor
   list.turned = found->turned;
   list.floor_rms = sums.floor_rms();
   list.floor_worst = sums.floor_worst();
+  if (!task.hangers.empty()) list.hangers_floor = hangers_floor(task);
   std::vector<Kept> under;
   for (const Kept& kept : found->best)
     if (kept.left_si <= sums.floor_rms()) under.push_back(kept);
   list.errors_decide = under.size() > 1 || found->proof == Proof::under_floor;
   list.under_floor = static_cast<int>(under.size());
   if (list.errors_decide) {
-    add_simple(under, task, sums, rows);
+    if (!task.hangers.empty()) add_all(under, task, sums);
+    add_simple(under, task, sums, seen);
     rank(list, std::move(under), task, sums, rows);
   } else {
     for (const Kept& kept : found->best)

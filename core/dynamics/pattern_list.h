@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "core/dynamics/pattern_hangers.h"
 #include "core/dynamics/pattern_search.h"
 
 namespace flatwise::dynamics {
@@ -13,6 +14,7 @@ struct PatternRow {
   double left_si = 0;   ///< With every number as said.
   double worst_si = 0;  ///< With every stated error at its limit in the worst direction: worst_left().
   Simplicity simplicity;
+  std::optional<Pressed> pressed = std::nullopt;  ///< Where the task has hangers.
 };
 
 struct PatternList {
@@ -23,10 +25,12 @@ struct PatternList {
   double arrangements = 0;
   int turned = 0;
   /// More than one arrangement leaves less than the floor: which of them leaves the least, nobody can measure. The rows are then
-  /// those under the floor by simplicity, and the most robust.
+  /// those under the floor by simplicity, and the most robust; where the task has hangers, first by how hard they are pressed, in steps
+  /// of what can be measured there.
   bool errors_decide = false;
   int under_floor = 0;  ///< Different ones seen under the floor; there may be more.
   double floor_rms = 0, floor_worst = 0;
+  double hangers_floor = 0;  ///< N; where the task has hangers.
 };
 
 /// What is left with every stated error at its limit, each in the direction that makes it worst.
@@ -40,6 +44,8 @@ struct PatternList {
 
 /// The list for a task: `rows` at most.
 ///
+/// Model      Of arrangements under the floor those are ranked that were seen: the best of the search and the simple ones; where hangers
+///            judge too, all of them as long as there are no more than 50 000.
 /// Refuses    As find_pattern().
 [[nodiscard]] Result<PatternList> list_patterns(const PatternTask& task, int rows = 8, const Effort& effort = {});
 

@@ -42,6 +42,15 @@ std::optional<Problem> wrong_numbers(const PatternTask& task) {
   return std::nullopt;
 }
 
+std::optional<Problem> wrong_row(const HangerRow& row, int rotors) {
+  if (row.rotors_n.size() != static_cast<std::size_t>(rotors))
+    return refused(Code{"pattern.list_length"}, "hangers",
+                   {{"given", static_cast<std::int64_t>(row.rotors_n.size())}, {"wanted", rotors}});
+  double sum = std::abs(row.fixed_n);
+  for (const double force : row.rotors_n) sum += std::abs(force);
+  return outside("hangers", any(newtons(sum)), 0, kMostSize);
+}
+
 std::optional<Problem> wrong_lists(const PatternTask& task) {
   const auto rotors = static_cast<std::size_t>(task.count());
   if (!task.kept.empty() && task.kept.size() != rotors)
@@ -50,6 +59,8 @@ std::optional<Problem> wrong_lists(const PatternTask& task) {
   if (!task.apart.empty() && task.apart.size() + 1 != rotors)
     return refused(Code{"pattern.list_length"}, "apart",
                    {{"given", static_cast<std::int64_t>(task.apart.size())}, {"wanted", task.count() - 1}});
+  for (const HangerRow& row : task.hangers)
+    if (auto p = wrong_row(row, task.count())) return p;
   for (std::size_t i = 0; i < task.kept.size(); ++i)
     if (task.kept[i] && (*task.kept[i] < 0 || *task.kept[i] >= task.positions))
       return refused(Code{"pattern.stays_flat"}, "stay",
@@ -152,7 +163,8 @@ Result<PatternTask> pattern_task(const Shaft& shaft, const PatternWish& wish) {
                    .unbalances = {},
                    .planes = planes_of(shaft),
                    .judged = wish.judged,
-                   .errors = wish.errors};
+                   .errors = wish.errors,
+                   .hangers = wish.hangers};
   const auto rotors = task.rotors.begin() + shaft.rotor_count();
   task.unbalances.assign(rotors, task.rotors.end());
   task.rotors.erase(rotors, task.rotors.end());

@@ -10,6 +10,7 @@
 #include <cstdint>
 #include <optional>
 #include <span>
+#include <string>
 #include <vector>
 
 #include "core/dynamics/resultants.h"
@@ -27,6 +28,13 @@ enum class Judged {
   couple,        ///< The couple about the middle of the planes alone.
 };
 
+/// What the rotors turn one hanger with: a reaction is linear in the phasors, so a number a rotor says all of it.
+struct HangerRow {
+  std::string label;                  ///< Of the hanger.
+  std::vector<double> rotors_n = {};  ///< By each rotor alone, N at its own azimuth; minus where it comes out opposite.
+  std::complex<double> fixed_n = {};  ///< By the unbalances together, at their azimuths.
+};
+
 struct PatternTask {
   int positions = 6;                    ///< n, 2 to 24.
   std::vector<RotatingSet> rotors;      ///< From end A; their azimuths are what is looked for and not read.
@@ -37,6 +45,8 @@ struct PatternTask {
   std::vector<std::optional<int>> kept = {};  ///< Positions of rotors that stay; empty: none stays.
   /// One a pair of neighbours: bit k set where they may stand k positions apart, the shorter way. Empty: all may.
   std::vector<std::uint32_t> apart = {};
+  /// Among arrangements that leave less than can be measured, those that press the hangers least come first. Empty: not asked for.
+  std::vector<HangerRow> hangers = {};
 
   [[nodiscard]] int count() const { return static_cast<int>(rotors.size()); }
   [[nodiscard]] bool keeps(int rotor) const;  ///< rotor from 0.
@@ -51,7 +61,7 @@ struct PatternTask {
 /// What makes a task unusable; none when all is well.
 ///
 /// Refuses    Positions outside 2 to 24; fewer than 2 or more than 240 rotors; forces, couples, places not finite; planes
-///            under a millimetre apart; kept or apart not one a rotor or pair; a kept position that is not there; errors
+///            under a millimetre apart; kept, apart or a hanger's numbers not one a rotor or pair, or not finite; a kept position that is not there; errors
 ///            outside 0 to 1; rotors that press with nothing at all; a pair that may stand no way apart; kept rotors that no
 ///            arrangement between them can join.
 [[nodiscard]] std::optional<Problem> problem_with(const PatternTask& task);
@@ -65,6 +75,7 @@ struct PatternWish {
   StatedErrors errors = {};
   Length least_gap = {};  ///< Between the tines of neighbours. Nought: they only must not strike.
   std::vector<Stays> stays = {};
+  std::vector<HangerRow> hangers = {};  ///< As core/beam has them of this shaft.
 };
 /// The task of a whole shaft: resultants() of its rotors, tine_gap() of its neighbours.
 ///

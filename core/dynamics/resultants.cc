@@ -92,6 +92,14 @@ std::vector<RotatingSet> rotating_sets(const Shaft& shaft, std::span<const Angle
   return sets;
 }
 
+std::vector<Torque> couples_about_middle(std::span<const RotatingSet> sets, const Planes& planes, int count) {
+  const Length middle = 0.5 * (planes.a + planes.b);
+  std::vector<Torque> couples;
+  for (const RotatingSet& set : sets.first(static_cast<std::size_t>(count)))
+    couples.push_back(set.couple + set.force * (set.position - middle));
+  return couples;
+}
+
 Resultants resultants(const Shaft& shaft, std::span<const Angle> tilt, const StatedErrors& errors) {
   return resultants(rotating_sets(shaft, tilt), planes_of(shaft), errors);
 }

@@ -68,6 +68,9 @@ struct Resultants {
 /// Rotors with these tilt azimuths, one a rotor from end A, then the fixed unbalances. A mispaired rotor has no axis of
 /// its own: the caller passes the mean of its halves and says so.
 [[nodiscard]] std::vector<RotatingSet> rotating_sets(const Shaft& shaft, std::span<const Angle> tilt);
+/// The couple of each of the first sets about the middle of the planes: its own, and its force's by its arm. Signed.
+[[nodiscard]] std::vector<Torque> couples_about_middle(std::span<const RotatingSet> sets, const Planes& planes,
+                                                       int count);
 [[nodiscard]] Resultants resultants(const Shaft& shaft, std::span<const Angle> tilt, const StatedErrors& errors = {});
 
 }  // namespace flatwise::dynamics
