@@ -20,6 +20,9 @@ class BenchReader {
   std::vector<int> rotor_list(const Section& s, std::string_view key);
   void check_within(const Section& s, std::string_view key, const std::vector<int>& inner,
                     const std::vector<int>& outer);
+  void read_opening(const Section& s);
+  std::vector<int> part_list(const Section& s, std::string_view key);
+  void read_spacer(const Section& s);
   void read_labels_back(const Section& s);
   void read_rotor(const Section& s);
   void read_marks(const Section& s, int rotor);
@@ -33,7 +36,9 @@ class BenchReader {
   void read_count_out(const Section& s, int rotor);
   void read_part(const Section& s);
   void read_feeler(const Section& s);
+  End nut_of(const Section& s);
   void read_torque(const Section& s);
+  void read_second_pull(const Section& s);
   void read_run(const Section& s);
   void read_run_hanger(const Section& s, const std::string& thermometer, const std::string& meter);
   void read_answers(const toml::table& table, const std::string& id, const std::string& path);

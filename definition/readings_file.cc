@@ -26,10 +26,12 @@ Bench BenchReader::read() {
     read_rotor(s);
   }
   for (const Section& s : all.tables("part")) read_part(s);
+  for (const Section& s : all.tables("spacer")) read_spacer(s);
   for (const Section& s : all.tables("stack"))
     if (auto length = told(s, "length")) bench_.stack.push_back({*std::move(length), gauge(s, "gauge", {Use::length})});
   for (const Section& s : all.tables("feeler")) read_feeler(s);
   for (const Section& s : all.tables("torque")) read_torque(s);
+  for (const Section& s : all.tables("second_pull")) read_second_pull(s);
   read_run(all.table("test_run"));
   if (const auto* node = all.node("answers"); node && node->is_table()) read_answers(*node->as_table(), {}, "answers");
   return std::move(bench_);
@@ -46,7 +48,69 @@ void BenchReader::read_head(const Section& s) {
   bench_.new_set = rotor_list(s, "new_set");
   check_within(s, "still_off", bench_.still_off, bench_.came_off);
   check_within(s, "new_set", bench_.new_set, bench_.came_off);
+  read_opening(s);
   read_labels_back(s);
+}
+
+void BenchReader::read_opening(const Section& s) {
+  const int most = context_.shaft.rotor_count() - 1;
+  const auto share = s.has("rotors_from_a") ? static_cast<int>(s.whole("rotors_from_a")) : 0;
+  constexpr std::size_t kBoth = 2;
+  const bool both = s.has("opened_from") && s.word("opened_from") == kBoth;
+  if (s.has("rotors_from_a") && (!both || share > most))
+    s.problem(Code{"definition.share_with_both"}, "rotors_from_a",
+              {{"field", "rotors_from_a"}, {"greatest", std::max(1, most)}});
+  if (s.has("opened_from"))
+    bench_.opened = Opened{static_cast<teardown::OpenedFrom>(s.word("opened_from")), share, s.place("opened_from")};
+  bench_.parts_off = part_list(s, "parts_off");
+  bench_.parts_still_off = part_list(s, "parts_still_off");
+  for (const int part : bench_.parts_still_off)
+    if (std::ranges::find(bench_.parts_off, part) == bench_.parts_off.end())
+      s.problem(
+          Code{"definition.part_not_off"}, "parts_still_off",
+          {{"label", context_.shaft.stations()[static_cast<std::size_t>(part) - 1].label}, {"key", "parts_still_off"}});
+}
+
+// Stations by their labels, index + 1, each once; rotors have lists of their own.
+std::vector<int> BenchReader::part_list(const Section& s, std::string_view key) {
+  std::vector<int> numbers;
+  const toml::node* node = s.node(key);
+  if (!node || !node->is_array()) return numbers;
+  for (const toml::node& item : *node->as_array()) {
+    const std::string label = item.value<std::string>().value_or("");
+    const auto at = label.empty() ? std::nullopt : station(label, item, s.path(key));
+    if (!at) continue;
+    const int number = static_cast<int>(*at) + 1;
+    if (context_.shaft.stations()[*at].kind == StationKind::rotor)
+      file_.add(Code{"definition.part_is_a_rotor"}, s.path(key), label, {{"label", label}}, file_.place(item));
+    else if (std::ranges::find(numbers, number) != numbers.end())
+      file_.add(Code{"definition.part_listed_twice"}, s.path(key), label, {{"label", label}}, file_.place(item));
+    else
+      numbers.push_back(number);
+  }
+  return numbers;
+}
+
+void BenchReader::read_spacer(const Section& s) {
+  const toml::node* place = s.node("place");
+  if (!place || !place->is_string() || !s.has("found") || !s.has("count")) return;
+  const auto is_spacer = [&](const std::string& label, const toml::node& node, std::string_view key) {
+    const auto at = station(label, node, s.path(key));
+    if (at && context_.shaft.stations()[*at].kind == StationKind::spacer) return at;
+    if (at) s.problem(Code{"definition.not_a_spacer"}, key, {{"label", label}});
+    return std::optional<std::size_t>{};
+  };
+  const auto at = is_spacer(s.text("place"), *place, "place");
+  if (!at) return;
+  SpacerSeen seen{s.word("found") == 0 ? Phase::teardown : Phase::assembly, static_cast<int>(*at), {}, {}};
+  if (std::ranges::any_of(bench_.spacers_seen,
+                          [&](const SpacerSeen& x) { return x.phase == seen.phase && x.station == seen.station; }))
+    return s.problem(Code{"definition.spacer_twice"}, "place", {{"label", s.text("place")}});
+  seen.count = told(*s.node("count"), static_cast<int>(s.whole("count")));
+  const toml::node* label = s.node("label");
+  if (label && label->is_string() && is_spacer(s.text("label"), *label, "label")) seen.label = s.text("label");
+  if (!seen.label.empty() && seen.count.value == 0) s.problem(Code{"definition.label_of_none"}, "label", {});
+  bench_.spacers_seen.push_back(std::move(seen));
 }
 
 std::vector<int> BenchReader::rotor_list(const Section& s, std::string_view key) {
@@ -159,12 +223,25 @@ void BenchReader::read_feeler(const Section& s) {
   bench_.feelers.push_back(std::move(f));
 }
 
+End BenchReader::nut_of(const Section& s) {
+  const End end = s.word("nut") == 0 ? End::a : End::b;
+  const auto& nuts = context_.shaft.spec().nuts;
+  if (s.has("nut") && std::ranges::find(nuts, end, &Nut::end) == nuts.end())
+    s.problem(Code{"definition.no_such_nut"}, "nut", {{"end", s.text("nut")}});
+  return end;
+}
+
+void BenchReader::read_second_pull(const Section& s) {
+  SecondPull pull{nut_of(s), {}, gauge(s, "gauge", {Use::wrench})};
+  auto turned = told(s, "turned");
+  if (!turned) return;
+  pull.turned = *std::move(turned);
+  bench_.second_pulls.push_back(std::move(pull));
+}
+
 void BenchReader::read_torque(const Section& s) {
   TorquePull t;
-  t.nut = s.word("nut") == 0 ? End::a : End::b;
-  const auto& nuts = context_.shaft.spec().nuts;
-  if (s.has("nut") && std::ranges::find(nuts, t.nut, &Nut::end) == nuts.end())
-    s.problem(Code{"definition.no_such_nut"}, "nut", {{"end", s.text("nut")}});
+  t.nut = nut_of(s);
   const bool bar = s.word("with") == 1;
   t.with = bar ? TorquePull::With::bar : TorquePull::With::wrench;
   const std::string_view wanted = bar ? "pull" : "shown", other = bar ? "shown" : "pull";
@@ -184,6 +261,7 @@ void BenchReader::read_torque(const Section& s) {
   t.extension_angle = radians(s.si("extension_angle"));
   t.pull_angle = radians(s.si("pull_angle"));
   t.multiplier = s.si("multiplier");
+  t.turned = told(s, "turned");
   auto shown = told(s, wanted);
   if (!shown) return;
   t.shown = *std::move(shown);

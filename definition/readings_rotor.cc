@@ -1,9 +1,15 @@
 // One [[rotor]] of a readings file: marks, bore, halves, press, rings, count-out.
+#include <algorithm>
+
 #include "definition/bench_reader.h"
 
 namespace flatwise::definition {
 
 using Use = Gauge::Use;
+
+namespace {
+constexpr std::size_t kMostPoints = 40;  // Of one press; a record takes no more.
+}
 
 void BenchReader::read_rotor(const Section& s) {
   const toml::node* number = s.node("number");
@@ -120,6 +126,12 @@ void BenchReader::read_press(const Section& s, int rotor) {
   p.rotor = rotor;
   p.gauge = gauge(s, "gauge", {Use::press_gauge});
   if (const auto* node = s.node("ring")) p.ring = told(*node, static_cast<RingPressed>(s.word("ring")));
+  for (const Section& point : s.tables("curve")) {
+    auto travel = told(point, "travel"), at = told(point, "force");
+    if (travel && at) bench_.press_points.push_back({rotor, *std::move(travel), *std::move(at), p.gauge});
+  }
+  if (static_cast<std::size_t>(std::ranges::count(bench_.press_points, rotor, &PressPoint::rotor)) > kMostPoints)
+    s.problem(Code{"definition.too_many_points"}, "curve", {{"greatest", static_cast<int>(kMostPoints)}});
   auto force = told(s, "force");
   if (!force) return;
   p.force = *std::move(force);

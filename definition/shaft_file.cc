@@ -101,6 +101,13 @@ void read_run_and_service(ShaftFile& to) {
   if (const auto v = service.quantity("nuts_again")) to.spec.service.nuts_again = Time::from_si(v->value.si);
 }
 
+void read_clamped(ShaftFile& to) {
+  const Section s = to.section("clamped");
+  to.spec.clamped.tube = read_tube(s);
+  to.spec.clamped.tube.youngs_modulus = Pressure::from_si(s.si("youngs_modulus"));
+  to.spec.clamped.faces = static_cast<Faces>(s.word("faces"));
+}
+
 constexpr std::string_view kEveryRotor = "every rotor";
 
 void read_loads(ShaftFile& to) {
@@ -170,7 +177,8 @@ Located locate(ShaftFile& to, const std::string& field) {
     return {s.path() + (rest.empty() ? "" : "." + rest), s.place(), {}};
   }
   const std::string_view top = std::string_view{field}.substr(0, dot);
-  if (top == "shaft" || top == "stack" || top == "test_run" || top == "service") return in(to.section(top));
+  if (top == "shaft" || top == "stack" || top == "clamped" || top == "test_run" || top == "service")
+    return in(to.section(top));
   if (top == "unbalance") {
     const Section all{to.file, "shaft_file", &to.file.root(), {}};
     return {field, all.place("unbalance"), {}};
@@ -213,6 +221,7 @@ Results<Shaft> read_shaft(std::string_view toml, std::string_view name) {
   read_policies(to);
   read_unbalances(to);
   read_bar(to);
+  read_clamped(to);
   read_loads(to);
   read_run_and_service(to);
   return make(to);

@@ -28,6 +28,8 @@ struct ShaftFile {
 [[nodiscard]] Priced read_priced(ShaftFile& to, const Section& section, std::string_view part_key = "part");
 /// Fills stations, rotors and nuts from [stack], [between], [minutes] and [nut].
 void read_stack(ShaftFile& to);
+/// What carries the clamping force, as far as the table states it.
+[[nodiscard]] Tube read_tube(const Section& section);
 /// Data of the nut at one end.
 [[nodiscard]] Nut read_nut(ShaftFile& to, End end, int nuts);
 

@@ -117,6 +117,7 @@ void StackReader::check_details(const Section& s, const KindRow& row) const {
   only_for("between", StationKind::rotor, "rotor");
   only_for("name", StationKind::other, "own");
   only_for("stiffness", StationKind::hanger, "hanger");
+  if (row.kind == StationKind::nut && s.has("clamped")) s.problem(Code{"definition.nut_is_not_clamped"}, "clamped", {});
   if (row.kind == StationKind::rotor && s.has("mass")) s.problem(Code{"definition.mass_of_rotor"}, "mass", {});
   if (row.kind == StationKind::other && !s.has("name")) s.problem(Code{"definition.own_needs_name"}, row.key, {});
   if (s.has("label") && s.has("repeat") && s.whole("repeat") > 1)
@@ -157,6 +158,7 @@ Station StackReader::station_of(const Section& s, const KindRow& row, bool detai
   set_minutes(st, details ? &s : nullptr, row);
   if (own.has("stiffness")) st.stiffness = Stiffness::from_si(own.si("stiffness"));
   if (own.has("mass")) st.mass = Mass::from_si(own.si("mass"));
+  if (own.has("clamped")) st.clamped = read_tube(own.table("clamped"));
   if (own.has("obstacle")) st.obstacle = own.flag("obstacle");
   if (own.has("name")) st.own_kind = own.text("name");
   if (own.has("label") && own.whole("repeat") == 1) st.label = own.text("label");
@@ -187,6 +189,7 @@ void StackReader::push(std::size_t line, Station station, const Origin& toleranc
   const toml::node* of_kind = row.kind == StationKind::shoulder ? nullptr : minutes_.node(row.key);
   for (const std::string_view key : {"minutes_off", "minutes_on"})
     note_station(index, key, !s.has(key) && of_kind ? to_.file.given_at(*of_kind) : from_line(key));
+  if (s.has("clamped")) note_station(index, "clamped", from_line("clamped"));
   for (const std::string_view key : {"stiffness", "mass"})
     note_station(index, key,
                  s.has(key) ? from_line(key) : Origin{OriginKind::assumed, std::string{s.field(key).assumed_from}});
@@ -373,6 +376,14 @@ Thread read_thread(ShaftFile& to, const Section& s) {
 
 }  // namespace
 
+Tube read_tube(const Section& s) {
+  Tube tube;
+  if (s.has("outside")) tube.outside = s.length("outside");
+  if (s.has("bore")) tube.bore = s.length("bore");
+  if (s.has("youngs_modulus")) tube.youngs_modulus = Pressure::from_si(s.si("youngs_modulus"));
+  return tube;
+}
+
 Nut read_nut(ShaftFile& to, End end, int nuts) {
   const std::string_view letter = end == End::a ? "A" : "B";
   const Section both = to.section("nut");
@@ -394,6 +405,7 @@ Nut read_nut(ShaftFile& to, End end, int nuts) {
   n.lubrication = static_cast<Lubrication>(s.word("lubrication"));
   read_nut_factor(s, n);
   n.strength_class = s.text("class");
+  if (s.has("snug")) n.snug = Torque::from_si(s.si("snug"));
   const End first = s.word("first") == 0 ? End::a : End::b;
   n.order = nuts == 1 || first == end ? 1 : 2;
   to.nut_sections.push_back(s);

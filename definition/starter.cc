@@ -178,6 +178,10 @@ void write_stack(Writer& w, const StarterOptions& o) {
   w.key("nut", "torque", "\"900 ft·lb\"");
   w.key("nut", "thread", "\"1 1/2-6 UNC\"");
   w.key("nut", "lubrication", "\"oiled\"");
+  w.comment("definition.starter.clamped");
+  w.text("# snug = \"90 ft·lb\"");
+  w.text("# [clamped]");
+  w.text("# outside = \"55 mm\"");
 }
 
 }  // namespace
