@@ -22,6 +22,41 @@ bool station_came_off(const Subject& subject, int station) {
   return at < off.size() && off[at];
 }
 
+Json spacers_question(const Subject& subject, const Screen& screen, Phase phase, int station) {
+  const auto& stations = subject.job.shaft.stations();
+  const Station& place = stations[static_cast<std::size_t>(station)];
+  if (place.kind != StationKind::spacer) return nullptr;
+  const auto body = [&](int count, const std::string& label = {}) {
+    return job::EntryBody{job::SpacersFound{phase, station + 1, count, label}};
+  };
+  std::vector<Option> options{{tell(screen, Code{"bench.spacers.one"}), body(1), {}},
+                              {tell(screen, Code{"bench.spacers.two"}), body(2), "out"},
+                              {tell(screen, Code{"bench.spacers.none"}), body(0), "out"}};
+  // On the way back the labels are asked place by place.
+  for (const Station& other : stations)
+    if (phase == Phase::teardown && other.kind == StationKind::spacer && other.label != place.label)
+      options.push_back(
+          {tell(screen, Code{"bench.spacers.label"}, {{"label", other.label}}), body(1, other.label), {}});
+  return question(subject, screen, {.label = tell(screen, Code{"bench.spacers.at"}, {{"label", place.label}})},
+                  options);
+}
+
+Json parts_off_alone(const Subject& subject, const Screen& screen, const std::vector<job::JobStep>& steps) {
+  std::vector<Json> questions;
+  const std::vector<bool>& off = subject.job.state.off;
+  for (int number = 1; number <= static_cast<int>(off.size()); ++number) {
+    const auto moves = [&](const job::JobStep& step) {
+      return std::ranges::find(step.moves, number) != step.moves.end();
+    };
+    if (!off[static_cast<std::size_t>(number) - 1] || std::ranges::any_of(steps, moves)) continue;
+    questions.push_back(question(subject, screen,
+                                 {.label = capital(station_name(subject.job.shaft, number - 1, screen.voice))},
+                                 {{tell(screen, Code{"bench.alone.off"}), job::TakenOff{number}, {}},
+                                  {tell(screen, Code{"bench.alone.back"}), job::PutOn{number}, {}}}));
+  }
+  return questions.empty() ? Json() : asks_block("rows", std::move(questions), tell(screen, Code{"bench.alone.head"}));
+}
+
 const job::StageReport* report_of(const Subject& subject, job::Stage stage) {
   const auto& stages = subject.job.report.stages;
   const auto it = std::ranges::find(stages, stage, &job::StageReport::stage);

@@ -5,6 +5,7 @@
 #include <string_view>
 #include <vector>
 
+#include "job/steps.h"
 #include "view/blocks.h"
 
 namespace flatwise::view {
@@ -13,6 +14,12 @@ namespace flatwise::view {
 [[nodiscard]] bool rotor_came_off(const Subject& subject, int rotor);
 /// The station left the shaft in this job; rotors by themselves or because a rotor behind them did.
 [[nodiscard]] bool station_came_off(const Subject& subject, int station);
+
+/// How many spacers lie at a spacer's place, as it came apart or as it went back; null for other parts.
+[[nodiscard]] Json spacers_question(const Subject& subject, const Screen& screen, Phase phase, int station);
+/// Whether parts are off that no step of these moves: each with the answer that it is, or is back. Null where there are none.
+[[nodiscard]] Json parts_off_alone(const Subject& subject, const Screen& screen,
+                                   const std::vector<job::JobStep>& steps);
 
 /// Report of a stage; nullptr while nothing was judged.
 [[nodiscard]] const job::StageReport* report_of(const Subject& subject, job::Stage stage);

@@ -65,6 +65,8 @@ struct PartOf {
     return it->of == job::AskedOf::captive_station ? station(a.number) : job::at_rotor(a.number);
   }
   Where operator()(const job::NutPulled& n) const { return nut(n.nut); }
+  Where operator()(const job::ToolTaken& t) const { return nut(t.nut); }
+  Where operator()(const job::NutPulledAgain& n) const { return nut(n.nut); }
   Where operator()(const job::LabelPutBack& l) const { return spacer(l.position); }
   template <class Body>
   Where operator()(const Body& body) const {

@@ -1,5 +1,6 @@
 // Stack. Found first: what must be answered before going on; after the length is read, the answer and the joint to look at.
 #include <algorithm>
+#include <functional>
 
 #include "core/timing/check.h"
 #include "drawing/bars.h"
@@ -63,6 +64,13 @@ Json label_questions(const Subject& subject, const Screen& screen) {
   }
   return questions.empty() ? Json()
                            : asks_block("chips", std::move(questions), tell(screen, Code{"bench.stack.labels"}));
+}
+
+/// Two spacers at one place, or none, are told where the place is tapped on the shaft.
+Json counts_block(const Subject& subject, const Screen& screen, const Spot& spot) {
+  Json counted = spacers_question(subject, screen, job::Phase::assembly, spot.station);
+  if (!counted.is_null()) return asks_block("chips", {std::move(counted)}, tell(screen, Code{"bench.spacers.head"}));
+  return spacers_off(subject).empty() ? Json() : text_block(tell(screen, Code{"bench.spacers.tap"}));
 }
 
 // ---- The way back, one step at a time.
@@ -160,12 +168,18 @@ drawing::DisplayList scale_of(const Subject& subject, const Screen& screen, cons
 
 Json length_answer(const Subject& subject, const Screen& screen) {
   const job::Shown* shown = shown_of(subject, Stage::stack, "seated", {});
+  const auto of_the_count = [](const Finding* f) {
+    return f->instruction && (f->instruction->code == Code{"stack.count_first"} ||
+                              f->instruction->code == Code{"stack.count_the_spacers"});
+  };
   auto findings = findings_like(subject, Stage::stack, {}, "stack.");
   std::erase_if(findings, [](const Finding* f) {
     return f->code == Code{"stack.joint_chance"} || f->code.id().find("spacer") != std::string_view::npos ||
            f->code.id().find("label") != std::string_view::npos || f->code == Code{"stack.order_not_noted"};
   });
   for (const Finding* f : findings_like(subject, Stage::stack, {}, "job.gauge")) findings.push_back(f);
+  // While the count of the spacers is wrong the length says nothing about the joints: that is told and done first.
+  std::ranges::stable_partition(findings, of_the_count);
   if (shown == nullptr || !shown->counts()) return findings_block(screen, findings);
   const WorkingPtr& seated = shown->working;
   const Answer answer = *shown->counts();
@@ -301,23 +315,37 @@ bool about_order(const Finding& f) {
          id == "stack.order_not_noted" || id.starts_with("job.");
 }
 
+/// What was counted at the places of spacers, wherever they are.
+std::vector<const Finding*> spacers_counted(const Subject& subject, Stage stage) {
+  std::vector<const Finding*> out;
+  if (const job::StageReport* report = report_of(subject, stage))
+    for (const Finding& f : report->findings)
+      if (f.where != Where{} && f.code.id().find("spacer") != std::string_view::npos) out.push_back(&f);
+  return out;
+}
+
 }  // namespace
 
 SheetParts stack_sheet(const Subject& subject, const Screen& screen, const Spot& spot) {
   SheetParts parts;
   parts.title = tell(screen, Code{"bench.stack.title"});
   parts.aside = tell(screen, Code{"bench.stack.aside"});
-  if (subject.job.state.bench.came_off.empty()) {
+  if (std::ranges::none_of(job::stations_off(subject.job.shaft, subject.job.state.bench), std::identity{})) {
     parts.left.push_back(text_block(tell(screen, Code{"bench.stack.nothing"})));
     return parts;
   }
   add(parts.head, captive_questions(subject, screen));
-  add(parts.left, step_of(subject, screen, spot,
-                          job::job_steps(subject.job.shaft, subject.job.workshop, subject.job.state,
-                                         job::Phase::assembly, reference_of(subject))));
+  const std::vector<job::JobStep> steps = job::job_steps(subject.job.shaft, subject.job.workshop, subject.job.state,
+                                                         job::Phase::assembly, reference_of(subject));
+  add(parts.left, step_of(subject, screen, spot, steps));
+  add(parts.left, parts_off_alone(subject, screen, steps));
   add(parts.left, label_questions(subject, screen));
+  add(parts.left, counts_block(subject, screen, spot));
   auto order = findings_at(subject, Stage::stack, {});
   std::erase_if(order, [](const Finding* f) { return !about_order(*f) || f->code.id().starts_with("job.gauge"); });
+  for (const Finding* f : spacers_counted(subject, Stage::stack)) order.push_back(f);
+  for (const Finding* f : spacers_counted(subject, Stage::teardown))
+    parts.left.push_back(text_block(say(*f, screen.voice), "note"));
   add(parts.left, findings_block(screen, order));
   parts.right.push_back(length_keypad(subject, screen));
   // The scale of lengths goes across the whole sheet, the chances straight below it.

@@ -2,6 +2,7 @@
 #include <algorithm>
 
 #include "job/steps.h"
+#include "view/bench_parts.h"
 #include "view/blocks.h"
 #include "view/rails.h"
 #include "view/stage_sheets.h"
@@ -86,12 +87,94 @@ Json list_json(const Subject& subject, const Screen& screen, const std::vector<J
                      tell(screen, Code{"view.teardown.all"}));
 }
 
+// ---- Said by hand: from which end, what else came off, how the spacers lay.
+
+using teardown::OpenedFrom;
+
+/// From which end it was opened, where that is not what the plan says.
+std::vector<Json> opened_blocks(const Subject& subject, const Screen& screen) {
+  const std::optional<Opened>& said = subject.job.state.bench.opened;
+  const int share = said && said->from == OpenedFrom::both ? said->rotors_from_a : 0;
+  std::vector<Json> blocks;
+  blocks.push_back(asks_block(
+      "chips",
+      {question(subject, screen, {.label = tell(screen, Code{"view.teardown.opened"})},
+                {{tell(screen, Code{"view.teardown.from_a"}), job::OpenedBy{OpenedFrom::a, 0}, {}},
+                 {tell(screen, Code{"view.teardown.from_b"}), job::OpenedBy{OpenedFrom::b, 0}, {}},
+                 {tell(screen, Code{"view.teardown.from_both"}), job::OpenedBy{OpenedFrom::both, share}, {}}})},
+      tell(screen, Code{"view.teardown.by_hand"})));
+  if (!said || said->from != OpenedFrom::both) return blocks;
+  std::vector<Option> shares;
+  for (int rotor = 1; rotor < subject.job.shaft.rotor_count(); ++rotor)
+    shares.push_back({std::to_string(rotor), job::OpenedBy{OpenedFrom::both, rotor}, {}});
+  if (shares.empty()) return blocks;
+  blocks.push_back(
+      asks_block("chips", {question(subject, screen, {.label = tell(screen, Code{"view.teardown.share"})}, shares)}));
+  return blocks;
+}
+
+/// Why the plan does not go as it was said; empty where it does.
+std::string opening_refused(const Subject& subject, const Screen& screen) {
+  const job::JobState& state = subject.job.state;
+  if (!state.bench.opened) return {};
+  const auto plan = job::plan_opened(subject.job.shaft, subject.job.workshop, state, *state.bench.opened);
+  if (!plan || *plan) return {};
+  return tell(screen, Code{"view.teardown.does_not_go"}, {{"why", say(plan->error(), screen.voice).allowed}});
+}
+
+/// A part that no step takes off came off by itself: tapped on the shaft, it is asked about.
+Json alone_question(const Subject& subject, const Screen& screen, int station) {
+  const Station& part = subject.job.shaft.stations()[static_cast<std::size_t>(station)];
+  const int number = station + 1;
+  const auto& steps = teardown_steps(subject);
+  const bool in_a_step =
+      std::ranges::any_of(steps, [&](const JobStep& s) { return std::ranges::find(s.moves, number) != s.moves.end(); });
+  if (in_a_step || part.obstacle || part.kind == StationKind::rotor) return nullptr;
+  std::vector<Option> options{{tell(screen, Code{"bench.alone.off"}), job::TakenOff{number}, {}}};
+  if (subject.job.state.came_off[static_cast<std::size_t>(station)])
+    options.push_back({tell(screen, Code{"bench.alone.back"}), job::PutOn{number}, {}});
+  return question(subject, screen,
+                  {.label = tell(screen, Code{"view.teardown.alone"},
+                                 {{"part", capital(station_name(subject.job.shaft, station, screen.voice))}})},
+                  options);
+}
+
+/// Of the part that is chosen, and of the spacers that the step moves.
+Json found_block(const Subject& subject, const Screen& screen, const Spot& spot, const JobStep* step) {
+  std::vector<int> places{spot.station};
+  if (step != nullptr)
+    for (const int number : step->moves)
+      if (number - 1 != spot.station) places.push_back(number - 1);
+  std::vector<Json> questions;
+  if (Json alone = alone_question(subject, screen, spot.station); !alone.is_null())
+    questions.push_back(std::move(alone));
+  for (const int place : places)
+    if (Json counted = spacers_question(subject, screen, job::Phase::teardown, place); !counted.is_null())
+      questions.push_back(std::move(counted));
+  return questions.empty() ? Json()
+                           : asks_block("chips", std::move(questions), tell(screen, Code{"view.teardown.found"}));
+}
+
 SheetParts nothing_planned(const Screen& screen) {
   SheetParts parts{.title = tell(screen, Code{"view.teardown.title"})};
   parts.head.push_back(text_block(tell(screen, Code{"view.teardown.no_way"})));
   parts.head.push_back(actions_block(
       {action(tell(screen, Code{"view.teardown.to_plan"}), do_go({.stage = job::Stage::plan}), {.tone = "next"})}));
   return parts;
+}
+
+/// What is said by hand stands beside the step: what was found at it, and how the shaft was opened.
+void add_found(const Subject& subject, const Screen& screen, const Spot& spot, const JobStep* step, SheetParts& parts) {
+  if (Json found = found_block(subject, screen, spot, step); !found.is_null()) parts.right.push_back(std::move(found));
+  if (Json findings = findings_block(
+          screen, findings_like(subject, job::Stage::teardown, where_of(subject.job.shaft, spot.station), "teardown."));
+      !findings.is_null())
+    parts.right.push_back(std::move(findings));
+  if (Json alone = parts_off_alone(subject, screen, teardown_steps(subject)); !alone.is_null())
+    parts.right.push_back(std::move(alone));
+  if (const std::string why = opening_refused(subject, screen); !why.empty())
+    parts.right.push_back(text_block(why, "read", "out"));
+  for (Json& block : opened_blocks(subject, screen)) parts.right.push_back(std::move(block));
 }
 
 }  // namespace
@@ -139,7 +222,12 @@ Json done_action(const Subject& subject, const Screen& screen, const std::vector
 
 SheetParts teardown_sheet(const Subject& subject, const Screen& screen, const Spot& spot) {
   const std::vector<JobStep>& steps = teardown_steps(subject);
-  if (steps.empty()) return nothing_planned(screen);
+  if (steps.empty()) {
+    // A job without a plan can be about a hanger or a spacer alone.
+    SheetParts parts = nothing_planned(screen);
+    add_found(subject, screen, spot, nullptr, parts);
+    return parts;
+  }
   const int count = static_cast<int>(steps.size());
   const int first = first_not_done(steps);
   const int at = std::clamp(spot.step.value_or(first + 1) - 1, 0, count - 1);
@@ -155,6 +243,8 @@ SheetParts teardown_sheet(const Subject& subject, const Screen& screen, const Sp
   std::vector<Json> questions = job_questions(subject, screen, job::Stage::teardown, job::AskedOf::shaft, 0);
   if (!questions.empty())
     parts.right.push_back(asks_block("rows", std::move(questions), tell(screen, Code{"view.before_you_go_on"})));
+  const JobStep& now = steps[static_cast<std::size_t>(at)];
+  add_found(subject, screen, spot, &now, parts);
   parts.foot.push_back(list_json(subject, screen, steps, at));
   return parts;
 }

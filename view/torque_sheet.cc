@@ -1,20 +1,17 @@
 // Torque. Found first: the framed way to pull, with the force on it, under the caution.
 #include <algorithm>
 
-#include "core/fasteners/figures.h"
-#include "core/units/parse.h"
 #include "drawing/bars.h"
-#include "drawing/bench_pictures.h"
-#include "job/figure_use.h"
 #include "view/bench_parts.h"
+#include "view/torque_tools.h"
+#include "view/torque_turn.h"
 
 namespace flatwise::view {
 namespace {
 
 using job::Stage;
 
-constexpr double kWays = 120, kBar = 92;
-constexpr double kMultiplier = 4;  // The commonest ratio of a hand multiplier.
+constexpr double kBar = 92;
 
 Word end_word(End end) { return Word{end == End::a ? "end.a" : "end.b"}; }
 std::string letter(End end) { return end == End::a ? "A" : "B"; }
@@ -44,126 +41,11 @@ const Nut* next_nut(const Subject& subject) {
   return nullptr;
 }
 
-/// A tool as it is typed and drawn: round in the units the bench works in.
-struct Tool {
-  std::string wrench, extension;  ///< Extension empty: straight on.
-  double multiplier = 1;
-};
-std::vector<Tool> tools(UnitSystem units) {
-  const bool metric = units == UnitSystem::metric;
-  const std::string wrench = metric ? "1.2 m" : "4 ft";
-  return {{wrench, "", 1}, {wrench, metric ? "0.6 m" : "2 ft", 1}, {wrench, "", kMultiplier}};
-}
-
-Entered length_typed(const std::string& text) {
-  Result<Entered> read = parse_quantity(text, Kind::length, "length");
-  CORE_CHECK(read.has_value());
-  return *std::move(read);
-}
-
-/// One way to pull a nut, worked out by the figure of the wrench.
-struct Way {
-  Tool tool;
-  WorkingPtr working;
-  bool too_much = false;
-};
-
-std::vector<Way> ways_of(const Subject& subject, const Nut& nut, UnitSystem units) {
-  std::vector<Way> out;
-  for (const Tool& tool : tools(units)) {
-    std::vector<Input> in{given("torque", any(nut.torque), job::nut_origin(subject.job.shaft, nut.end, "torque")),
-                          given("length", any(length_typed(tool.wrench).length())),
-                          given("multiplier", any_ratio(tool.multiplier)),
-                          given("one-person", any(subject.job.shaft.spec().policies.one_person_pull),
-                                subject.job.shaft.origin("policy.one_person_pull"))};
-    if (!tool.extension.empty()) in.push_back(given("extension", any(length_typed(tool.extension).length())));
-    Results<Working> working = job::use(fasteners::figures(), "wrench-setting", std::move(in));
-    if (!working) continue;
-    Way way{tool, std::make_shared<const Working>(*std::move(working)), false};
-    way.too_much = way.working->si("pull") > subject.job.shaft.spec().policies.one_person_pull.si();
-    out.push_back(std::move(way));
-  }
-  return out;
-}
-
-/// The first that one person can hold; where none can, the one that takes least.
-std::size_t advised_of(const std::vector<Way>& ways) {
-  std::size_t best = 0;
-  for (std::size_t i = 0; i < ways.size(); ++i) {
-    if (!ways[i].too_much) return i;
-    if (ways[i].working->si("pull") < ways[best].working->si("pull")) best = i;
-  }
-  return best;
-}
-
-std::size_t chosen_of(const std::vector<Way>& ways, const Spot& spot) {
-  const bool named = spot.step && *spot.step >= 1 && static_cast<std::size_t>(*spot.step) <= ways.size();
-  return named ? static_cast<std::size_t>(*spot.step) - 1 : advised_of(ways);
-}
-
-std::string way_name(const Screen& screen, const Way& way) {
-  return tell(
-      screen, Code{"bench.torque.way"},
-      {{"wrench", way.tool.wrench},
-       {"extension", way.tool.extension},
-       {"ratio", way.tool.multiplier > 1 ? figure_only(any_ratio(way.tool.multiplier), screen.voice) : std::string{}}});
-}
-
 Json caution(const Screen& screen, const Way& way) {
   std::vector<std::string> lines{tell(screen, Code{"bench.torque.caution"})};
   for (const Finding& f : way.working->findings)
     if (f.code == Code{"fasteners.multiplier_foot"}) lines.push_back(say(f, screen.voice));
   return caution_block(tell(screen, Code{"bench.torque.before"}), std::move(lines), tell(screen, Code{"bench.rule"}));
-}
-
-drawing::TorqueWays drawn(const Subject& subject, const Screen& screen, const std::vector<Way>& ways) {
-  const Force one = subject.job.shaft.spec().policies.one_person_pull;
-  std::vector<drawing::TorqueWay> out;
-  const std::size_t advised = advised_of(ways);
-  for (std::size_t i = 0; i < ways.size(); ++i) {
-    const Way& way = ways[i];
-    drawing::TorqueWay w;
-    w.bar = length_typed(way.tool.wrench).length();
-    w.bar_words = way.tool.wrench;
-    if (!way.tool.extension.empty())
-      w.extension = length_typed(way.tool.extension).length(), w.extension_words = way.tool.extension;
-    w.multiplier = way.tool.multiplier;
-    if (w.multiplier > 1) w.multiplier_words = figure_only(any_ratio(w.multiplier), screen.voice) + ":1";
-    w.pull = Force::from_si(way.working->si("pull"));
-    w.too_much = way.too_much;
-    w.advised = i == advised;
-    w.pull_words = shown(any(w.pull), screen.voice);
-    out.push_back(std::move(w));
-  }
-  return drawing::torque_ways(out, one, tell(screen, Code{"bench.torque.one"}, {{"force", any(one)}}), kWays);
-}
-
-Json ways_table(const Subject& subject, const Screen& screen, const std::vector<Way>& ways, std::size_t chosen) {
-  const drawing::TorqueWays pictures = drawn(subject, screen, ways);
-  std::vector<TableRow> rows;
-  for (std::size_t i = 0; i < ways.size(); ++i) {
-    const Way& way = ways[i];
-    const AnyQuantity pull = output_of(*way.working, "pull");
-    TableRow row;
-    row.cells = {{.text = way_name(screen, way), .bar = pictures.ways[i]},
-                 {.text = shown(output_of(*way.working, "setting"), screen.voice),
-                  .tone = "strong",
-                  .detail = shown_other(output_of(*way.working, "setting"), screen.voice)},
-                 {.text = tell(screen, way.too_much ? Code{"bench.torque.too_much"} : Code{"bench.torque.one_person"}),
-                  .tone = way.too_much ? "out" : "in",
-                  .detail = tell(screen, Code{"bench.torque.pull"},
-                                 {{"pull", pull}, {"other", shown_other(pull, screen.voice)}})}};
-    row.chosen = i == chosen;
-    row.advised = i == advised_of(ways);
-    row.action = action(tell(screen, Code{"bench.torque.this_way"}), do_go({.step = static_cast<int>(i) + 1}),
-                        {.tone = i == advised_of(ways) ? "next" : "plain",
-                         .says = tell(screen, Code{"bench.torque.take"}, {{"way", way_name(screen, way)}})});
-    rows.push_back(std::move(row));
-  }
-  return table_block({{tell(screen, Code{"bench.torque.ways"})},
-                      {tell(screen, Code{"bench.torque.reads"})},
-                      {tell(screen, Code{"bench.torque.holds"})}},
-                     rows);
 }
 
 Json reading_field(const Subject& subject, const Screen& screen, const Nut& nut, const Way& way) {
@@ -199,6 +81,7 @@ Json bar_field(const Subject& subject, const Screen& screen, const Nut& nut, con
   body.nut = nut.end;
   body.with = TorquePull::With::bar;
   body.tool_length = length_typed(way.tool.wrench);
+  if (way.tool.own) body.multiplier = way.tool.multiplier;
   FieldIs is;
   is.label = is.title = tell(screen, Code{"bench.torque.bar_field"}, {{"nut", letter(nut.end)}});
   is.kind = "force";
@@ -252,6 +135,11 @@ Json pull_keypad(const Subject& subject, const Screen& screen, const Nut& nut, c
   std::vector<Json> fields{std::move(wrench), std::move(bar)};
   if (pulled != nullptr) fields.push_back(tool_field(subject, screen, *pulled, "tool_length"));
   if (pulled != nullptr && !on_a_bar(pulled)) fields.push_back(tool_field(subject, screen, *pulled, "extension"));
+  if (pulled != nullptr)
+    for (Json& f : turn_fields(subject, screen, nut, *pulled)) fields.push_back(std::move(f));
+  // Once it is pulled, the lengths of the reading itself are put right.
+  if (pulled == nullptr)
+    for (Json& f : own_tool_fields(subject, screen, nut, way)) fields.push_back(std::move(f));
   return keypad_block(std::move(fields), pull_key(nut));
 }
 
@@ -281,7 +169,8 @@ std::vector<const Finding*> findings_of_nut(const Subject& subject, const Nut& n
 }
 
 Json reached_answer(const Subject& subject, const Screen& screen, const Nut& nut) {
-  const auto findings = findings_of_nut(subject, nut);
+  auto findings = findings_of_nut(subject, nut);
+  std::erase_if(findings, [](const Finding* f) { return about_turn(*f); });
   const job::Shown* reached = shown_of(subject, Stage::torque, "torque-reached", {}, letter(nut.end));
   if (reached == nullptr || !reached->working->answer) return findings_block(screen, findings);
   const Working& working = *reached->working;
@@ -346,12 +235,15 @@ SheetParts nut_sheet(const Subject& subject, const Screen& screen, const Spot& s
   parts.head.push_back(caution(screen, ways[chosen]));
   parts.head.push_back(target_facts(screen, nut));
   parts.head.push_back(ways_table(subject, screen, ways, chosen));
+  if (const std::string why = own_tool_refused(subject, screen, nut); !why.empty())
+    parts.head.push_back(text_block(why, "read", "out"));
   parts.left.push_back(pull_keypad(subject, screen, nut, ways[chosen]));
   if (const job::NutPulled* pulled = told_pull(subject, nut); pulled != nullptr && !on_a_bar(pulled))
     parts.left.push_back(ratio_question(subject, screen, *pulled));
   parts.left.push_back(text_block(tell(screen, Code{"bench.torque.own_tool"}), "note"));
   if (Json answer = reached_answer(subject, screen, nut); !answer.is_null()) parts.right.push_back(std::move(answer));
   add_clamping(subject, screen, nut, parts);
+  add_turn(subject, screen, nut, findings_of_nut(subject, nut), parts);
   return parts;
 }
 

@@ -7,6 +7,7 @@
 #include <nlohmann/json.hpp>
 
 #include "job/bench_entries.h"
+#include "job/steps.h"
 #include "tests/support/contract.h"
 #include "view/bench_view.h"
 #include "view/blocks.h"
@@ -106,6 +107,56 @@ TEST(BenchView, Job31IsAsTheContractSaysFromBookingInToTearDown) {
           EXPECT_EQ(view["station"], i);
         }
       }
+}
+
+TEST(TearDown, TheStepsFollowTheEndThatIsSaidByHand) {
+  SampleJob sample;
+  sample.answer(job::Stage::booking_in);
+  sample.write(job::WayChosen{{2}, "disturbed"}, 2);
+  sample.write(job::CustomerSaid{Reply::yes, {}, {}, {}}, 2);
+  Screen screen = screen_of(UnitSystem::metric);
+  screen.stage = job::Stage::teardown;
+  screen.station = sample.shaft().station_of_rotor(1) + 1;  // The spacer behind rotor 1.
+  const auto steps = [&] {
+    const job::OpenJob& job = sample.subject().job;
+    return job::job_steps(job.shaft, job.workshop, job.state, job::Phase::teardown).size();
+  };
+  const std::size_t from_a = steps();
+  nlohmann::json view = checked(sample.subject(), screen, "teardown-planned");
+  EXPECT_NE(view["sheet"].dump().find("The shaft was opened from"), std::string::npos);
+  EXPECT_EQ(view["sheet"].dump().find("Rotors off at end A"), std::string::npos);
+  const job::Id said = sample.write(job::OpenedBy{teardown::OpenedFrom::b, 0});
+  EXPECT_GT(steps(), from_a) << "seven rotors lie on that side";
+  const job::Id both = sample.write(job::OpenedBy{teardown::OpenedFrom::both, 0}, 1, {said});
+  view = checked(sample.subject(), screen, "teardown-both");
+  EXPECT_NE(view["sheet"].dump().find("Rotors off at end A"), std::string::npos);
+  EXPECT_NE(view["sheet"].dump().find("As it was said it cannot have come off"), std::string::npos);
+  EXPECT_EQ(steps(), from_a) << "one rotor has no two ends: still by the plan";
+  sample.write(job::OpenedBy{teardown::OpenedFrom::both, 3}, 1, {both});
+  view = checked(sample.subject(), screen, "teardown-share");
+  EXPECT_EQ(view["sheet"].dump().find("As it was said it cannot have come off"), std::string::npos);
+}
+
+TEST(TearDown, ASpacerFoundDoubledIsSaidThereAndAtTheStack) {
+  SampleJob sample;
+  sample.answer(job::Stage::booking_in);
+  sample.write(job::WayChosen{{4}, "disturbed"}, 2);
+  const int place = sample.shaft().station_of_rotor(1) + 1;
+  sample.take_off(4);
+  sample.write(job::SpacersFound{job::Phase::teardown, place + 1, 2, {}});
+  sample.write(job::SpacersFound{job::Phase::assembly, place + 1, 2, {}});
+  sample.write(job::StackRead{typed("1431 mm", Kind::length), "TAPE-2"});
+  Screen screen = screen_of(UnitSystem::metric);
+  screen.station = place;
+  screen.stage = job::Stage::teardown;
+  EXPECT_NE(
+      checked(sample.subject(), screen, "spacer-teardown")["sheet"].dump().find("One spacer more than the definition"),
+      std::string::npos);
+  screen.stage = job::Stage::stack;
+  const nlohmann::json stack = checked(sample.subject(), screen, "spacer-stack")["sheet"];
+  EXPECT_NE(stack["left"].dump().find("One spacer more than the definition at the place of"), std::string::npos);
+  EXPECT_NE(stack["foot"].dump().find("One spacer more than the definition: the stack is"), std::string::npos);
+  EXPECT_NE(stack["foot"].dump().find("Put the count of the spacers right first"), std::string::npos);
 }
 
 TEST(BenchView, ATapOnAWasherMeansItsNut) {
