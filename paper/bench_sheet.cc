@@ -233,6 +233,44 @@ void draw_end(Sheet& page, const BenchSheet& sheet, int rotor) {
   page.y = top + 4 + Sheet::kCodeHeight;
 }
 
+/// A line for what was read, its caption before it.
+void draw_line(Sheet& page, const std::string& caption, double x, double y) {
+  drawing::Pen pen = page.pen();
+  const double room = 0.55 * (page.right() - x);
+  pen.text({x, y}, caption, {.size = size_to_fit(page.measure(), caption, {3.6, false, room - 2}, 2)});
+  pen.line({x + room, y + 0.8}, {page.right() - 1, y + 0.8});
+}
+
+/// The caution first, then the band as a picture, and beside it the blanks.
+void draw_press(Sheet& page, const PressBlock& press) {
+  constexpr double kPicture = 112, kHigh = 88, kLine = 10.5;
+  page.need(kHigh + 60);
+  page.rule(page.y, kWide);
+  page.y += 3;
+  caution_box(page, {.lines = {page.word(Word{"bench.press.before"}), page.word(Word{"bench.press.caution_1"}),
+                               page.word(Word{"bench.press.caution_2"}), page.word(Word{"bench.rule"})},
+                     .right = page.right()});
+  page.y += page.write(page.say({Code{"paper.press_expected"}, {{"range", press.expected}}}),
+                       {.x = page.left(), .width = page.width(), .type = {.size = 5, .bold = true}, .leading = 1.2},
+                       page.y + 3) +
+            5;
+  append(page.pen().list(),
+         within_its_width(drawing::press_curve(press.curve, {.width = kPicture, .height = kHigh}), page.measure()),
+         {page.left(), page.y});
+  const double x = page.left() + kPicture + 5;
+  double y = page.y + 8;
+  page.write(page.word(Word{"paper.force_read"}),
+             {.x = x, .width = page.right() - x, .type = {.size = 3.6, .bold = true}}, y - 5);
+  for (const std::string& travel : press.travels)
+    draw_line(page, page.say({Code{"bench.press.curve_field"}, {{"travel", travel}}}), x, y += kLine);
+  draw_line(page, page.word(Word{"paper.press_greatest"}), x, y + kLine);
+  page.y += kHigh + 2;
+  page.y +=
+      page.write(press.note, {.x = page.left(), .width = page.width(), .type = {.size = 3.2}, .leading = 1.2}, page.y) +
+      2;
+  page.rule(page.y, kWide);
+}
+
 Sheet one(const BenchSheet& sheet, int number, const TextMeasure& measure) {
   const Rotor& rotor = sheet.shaft->rotor(number);
   const Voice& voice = sheet.head.voice;
@@ -248,6 +286,8 @@ Sheet one(const BenchSheet& sheet, int number, const TextMeasure& measure) {
   const auto items = looks(page, rotor, sheet.shaft->flats());
   draw_looks(page, items);
   draw_end(page, sheet, number);
+  for (const PressBlock& press : sheet.presses)
+    if (press.rotor == number) draw_press(page, press);
   return page;
 }
 

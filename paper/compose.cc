@@ -7,6 +7,8 @@
 #include "job/kit.h"
 #include "job/marks.h"
 #include "job/plan.h"
+#include "job/press_path.h"
+#include "job/turns.h"
 
 namespace flatwise::paper {
 namespace {
@@ -69,6 +71,41 @@ const Gauge* bore_gauge(const SheetOrder& order) {
   return it == gauges.end() ? nullptr : &*it;
 }
 
+/// What the press of a rotor should show, once its bore is gauged, and what was read of it so far.
+std::optional<PressBlock> press_block(const Material& m, int rotor, const Working& band) {
+  const job::Facts facts{m.shaft(), *m.order.workshop, *m.order.bench};
+  const auto drawn = job::press_drawn(facts, rotor, band, m.voice().units);
+  if (!drawn) return std::nullopt;
+  PressBlock block{.rotor = rotor, .curve = {.band = drawn->band, .home = drawn->home}};
+  block.curve.force = drawn->force;
+  block.curve.points = drawn->points;
+  block.curve.travel_unit = {drawn->length_unit, drawn->length_si};
+  block.curve.force_unit = {drawn->force_unit, drawn->force_si};
+  block.curve.title = say(drawn->title, m.voice());
+  for (const Message& part : drawn->question)
+    block.curve.question += (block.curve.question.empty() ? "" : " ") + say(part, m.voice());
+  block.curve.x_words = say(drawn->x_words, m.voice());
+  if (drawn->read_words) block.curve.read_words = say(*drawn->read_words, m.voice());
+  block.expected = say(
+      Message{Code{"paper.low_to_high"},
+              {{"least", any(newtons(band.si("force-least")))}, {"greatest", any(newtons(band.si("force-greatest")))}}},
+      m.voice());
+  block.travels = job::press_stops(m.shaft().rotor(rotor), m.voice().units);
+  block.note = say(Message{Code{"bench.press.curve_lead"}, {{"lead", any(job::kPressLead)}}}, m.voice());
+  return block;
+}
+
+std::vector<PressBlock> press_blocks(const Material& m) {
+  std::vector<PressBlock> blocks;
+  if (m.order.bench == nullptr) return blocks;
+  const job::StageReport report = job::judge({m.shaft(), *m.order.workshop, *m.order.bench}, job::Stage::press);
+  for (const job::Shown& shown : report.workings) {
+    if (shown.working->figure != "press-force" || shown.where.part != Where::Part::rotor) continue;
+    if (auto block = press_block(m, shown.where.number, *shown.working)) blocks.push_back(*std::move(block));
+  }
+  return blocks;
+}
+
 Pages bench(const Material& m, const TextMeasure& measure) {
   BenchSheet sheet{
       .head = m.order.head, .shaft = &m.shaft(), .rotors = m.advised().rotors, .gauge = {}, .setting_ring = {}};
@@ -76,6 +113,7 @@ Pages bench(const Material& m, const TextMeasure& measure) {
     sheet.gauge = gauge->id;
     sheet.setting_ring = gauge->setting_ring;
   }
+  sheet.presses = press_blocks(m);
   return bench_sheet(sheet, measure);
 }
 
@@ -98,6 +136,19 @@ Pages kit(const Material& m, const TextMeasure& measure) {
   return kit_sheet(sheet, measure);
 }
 
+/// How far the nut should turn, and what the second pull may find; nothing where the definition cannot tell.
+void add_turn(const Material& m, const Nut& nut, std::vector<Target>& to) {
+  const job::TurnOfNut turn = job::turn_of(m.shaft(), nut);
+  if (turn.expected == nullptr || turn.settled == nullptr) return;
+  const auto angle = [&](std::string_view name) { return any(radians(turn.expected->si(name))); };
+  const Args args{{"end", job::word_of_end(nut.end)}, {"turn", angle("turn")},
+                  {"least", angle("turn-least")},     {"greatest", angle("turn-greatest")},
+                  {"snug", any(*nut.snug)},           {"most", any(job::most_by_settling(*turn.settled))}};
+  const auto said = [&](Code code) { return say(Message{code, args}, m.voice()); };
+  to.push_back({said(Code{"sheet.turn_of_nut"}), said(Code{"sheet.turn_band"}), said(Code{"sheet.turn_about"})});
+  to.push_back({said(Code{"sheet.second_pull"}), said(Code{"sheet.second_most"}), said(Code{"sheet.second_when"})});
+}
+
 std::vector<Target> targets(const Material& m) {
   std::vector<Target> out;
   const Shown here{.system = m.voice().units, .decimals = {}, .unit = {}, .currency = {}};
@@ -110,6 +161,7 @@ std::vector<Target> targets(const Material& m) {
     out.push_back(
         {say(Message{Code{"sheet.nut_at"}, {{"end", Word{nut.end == End::a ? "end.a" : "end.b"}}}}, m.voice()),
          format_quantity(any(nut.torque), here), say(Message{Code{"sheet.torque_other"}, std::move(args)}, m.voice())});
+    add_turn(m, nut, out);
   }
   return out;
 }

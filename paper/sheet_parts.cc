@@ -91,4 +91,18 @@ void plan_strip(Sheet& page, const PlanStrip& strip) {
   page.y += drawn.list.height + 1.5;
 }
 
+drawing::DisplayList within_its_width(drawing::DisplayList picture, const TextMeasure& measure) {
+  for (drawing::Item& item : picture.items) {
+    auto* text = std::get_if<drawing::Text>(&item);
+    if (text == nullptr) continue;
+    const double to_left = text->at.x, to_right = picture.width - text->at.x;
+    const double room = text->anchor == drawing::Anchor::start ? to_right
+                        : text->anchor == drawing::Anchor::end ? to_left
+                                                               : 2 * std::min(to_left, to_right);
+    const double wide = measure.width(text->text, text->size, text->bold);
+    if (wide > room && room > 0) text->size *= 0.995 * room / wide;
+  }
+  return picture;
+}
+
 }  // namespace flatwise::paper

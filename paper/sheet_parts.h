@@ -41,4 +41,7 @@ struct StepTable {
 };
 void step_table(Sheet& page, const StepTable& table);
 
+/// A picture whose words keep to its width, measured as they will be set.
+[[nodiscard]] drawing::DisplayList within_its_width(drawing::DisplayList picture, const TextMeasure& measure);
+
 }  // namespace flatwise::paper

@@ -20,6 +20,7 @@
 #include "core/working/working.h"
 #include "drawing/display_list.h"
 #include "drawing/end_view.h"
+#include "drawing/press_curve.h"
 #include "drawing/shaft_strip.h"
 #include "paper/text_measure.h"
 #include "words/words.h"
@@ -87,6 +88,14 @@ struct AssemblySheet {
 /// The way back: what must be answered before going on, captive parts, targets with blanks.
 [[nodiscard]] Pages assembly_sheet(const AssemblySheet& sheet, const TextMeasure& measure);
 
+/// The press of one rotor: the force to expect over the way in, what was read of it, and blanks for the rest.
+struct PressBlock {
+  int rotor = 1;
+  drawing::PressCurve curve;
+  std::string expected{};              ///< "2.9 to 5.6 kN"
+  std::vector<std::string> travels{};  ///< Where the ram is stopped to read the force.
+  std::string note{};                  ///< What the shape of the curve would mean.
+};
 struct BenchSheet {
   Head head;
   const Shaft* shaft = nullptr;
@@ -94,6 +103,7 @@ struct BenchSheet {
   std::string gauge{};      ///< Written in where it is known.
   std::optional<Length> setting_ring{};
   int directions = 4;
+  std::vector<PressBlock> presses{};  ///< Of rotors whose bore was gauged: a page more each.
 };
 /// Limits, planes and directions, blanks as large as a carpenter's pencil, three answers to mark, look and feel.
 [[nodiscard]] Pages bench_sheet(const BenchSheet& sheet, const TextMeasure& measure);

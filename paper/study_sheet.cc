@@ -190,21 +190,6 @@ void draw_advice(Sheet& page, const study::Study& study) {
   page.y += 2;
 }
 
-/// A picture whose words keep to its width, measured as they will be set.
-drawing::DisplayList within_its_width(drawing::DisplayList picture, const TextMeasure& measure) {
-  for (drawing::Item& item : picture.items) {
-    auto* text = std::get_if<drawing::Text>(&item);
-    if (text == nullptr) continue;
-    const double to_left = text->at.x, to_right = picture.width - text->at.x;
-    const double room = text->anchor == drawing::Anchor::start ? to_right
-                        : text->anchor == drawing::Anchor::end ? to_left
-                                                               : 2 * std::min(to_left, to_right);
-    const double wide = measure.width(text->text, text->size, text->bold);
-    if (wide > room && room > 0) text->size *= 0.995 * room / wide;
-  }
-  return picture;
-}
-
 /// Plots two abreast; the balls of all ways in a row of their own.
 void draw_plots(Sheet& page, const study::Study& study) {
   const double wide = (page.width() - kPlotGap) / 2, high = 0.64 * wide;

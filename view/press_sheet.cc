@@ -4,8 +4,10 @@
 
 #include "core/bearings/figures.h"
 #include "core/fits/figures.h"
+#include "core/units/parse.h"
 #include "drawing/bench_pictures.h"
 #include "job/figure_use.h"
+#include "job/press_path.h"
 #include "view/bench_parts.h"
 #include "view/press_plot.h"
 
@@ -67,6 +69,73 @@ Json force_field(const Subject& subject, const Screen& screen, int rotor, const 
   return field(subject, screen, is);
 }
 
+constexpr int kCurveStep = 1, kForceStep = 2;  ///< Spot::step: the force over the way in is typed, or the greatest one.
+
+/// One field a point: the travel is set, the force is typed.
+std::vector<Json> curve_fields(const Subject& subject, const Screen& screen, int rotor) {
+  const std::vector<std::string> stops = job::press_stops(subject.job.shaft.rotor(rotor), screen.voice.units);
+  const int count = static_cast<int>(stops.size());
+  std::vector<Json> fields;
+  for (int point = 1; point <= count; ++point) {
+    job::PressPointRead body;
+    body.rotor = rotor;
+    body.point = point;
+    // A point that stands keeps the travel it was read at.
+    const auto* live = subject.job.state.agreed<job::PressPointRead>(field_key(body));
+    const std::string travel = live != nullptr ? live->travel.typed : stops[static_cast<std::size_t>(point) - 1];
+    const Result<Entered> read = parse_quantity(travel, Kind::length, "travel");
+    CORE_CHECK(read.has_value());
+    body.travel = *read;
+    FieldIs is;
+    is.title = tell(screen, Code{"bench.press.curve_point"}, {{"rotor", rotor}, {"travel", travel}});
+    is.label = tell(screen, Code{"bench.press.curve_field"}, {{"travel", travel}});
+    is.kind = "force";
+    is.body = body;
+    is.into = "force";
+    is.gauge_into = "gauge";
+    is.gauges = Gauge::Use::press_gauge;
+    is.hint = tell(screen, Code{"bench.press.curve_hint"});
+    if (point < count) {
+      ++body.point;
+      is.next = field_key(body);
+    }
+    fields.push_back(field(subject, screen, is));
+  }
+  return fields;
+}
+
+bool typing_the_curve(const Spot& spot) { return spot.step && *spot.step == kCurveStep; }
+
+Json curve_switch(const Screen& screen, const Spot& spot) {
+  const bool open = typing_the_curve(spot);
+  return actions_block({action(tell(screen, open ? Code{"bench.press.curve_close"} : Code{"bench.press.curve_type"}),
+                               do_go({.step = open ? kForceStep : kCurveStep}))});
+}
+
+bool about_curve(const Finding* f) { return f->code.id().starts_with("fits.curve_"); }
+
+/// What the force over the way in says: sign, sentences, and the fit behind it.
+Json curve_answer(const Subject& subject, const Screen& screen, int rotor) {
+  const job::Shown* read = shown_of(subject, Stage::press, "press-curve-read", job::at_rotor(rotor));
+  if (read == nullptr || !read->working->answer) return nullptr;
+  const auto findings = findings_like(subject, Stage::press, job::at_rotor(rotor), "fits.curve_");
+  const Output* fit = read->working->output("interference");
+  CORE_CHECK(fit != nullptr && fit->u.has_value());
+  const Answer answer = read->counts().value_or(Answer::cannot_tell);
+  const AnyQuantity tight = std::get<AnyQuantity>(fit->value);
+  return answer_block({.sign = answer == Answer::in    ? "in"
+                               : answer == Answer::out ? "out"
+                                                       : "tell",
+                       .word = answer_word(answer, screen.voice),
+                       .says = sentences(screen, findings),
+                       .value = tell(screen, Code{"bench.press.curve_tight"},
+                                     {{"fit", with_u(tight, fit->u->expanded_si, screen.voice)}}),
+                       .other = with_u(tight, fit->u->expanded_si, screen.voice, true),
+                       .does = instruction(screen, findings),
+                       .working = read->working},
+                      screen.voice);
+}
+
 /// Before the force: the band. Nothing to press where the bore was not gauged.
 Json band_facts(const Screen& screen, const WorkingPtr& band) {
   const AnyQuantity least = output_of(*band, "force-least"), greatest = output_of(*band, "force-greatest");
@@ -85,6 +154,7 @@ Json band_facts(const Screen& screen, const WorkingPtr& band) {
 
 Json force_answer(const Subject& subject, const Screen& screen, int rotor) {
   auto findings = findings_like(subject, Stage::press, job::at_rotor(rotor), "fits.");
+  std::erase_if(findings, about_curve);
   for (const Finding* f : findings_like(subject, Stage::press, job::at_rotor(rotor), "job.")) findings.push_back(f);
   const job::Shown* back = shown_of(subject, Stage::press, "press-readback", job::at_rotor(rotor));
   if (back == nullptr || !back->working->answer) return findings_block(screen, findings);
@@ -228,16 +298,14 @@ SheetParts rotor_sheet(const Subject& subject, const Screen& screen, const Spot&
     parts.left.push_back(band_facts(screen, band));
   else
     parts.left.push_back(text_block(tell(screen, Code{"bench.press.no_band"}), "read", "tell"));
-  parts.left.push_back(keypad_block({force_field(subject, screen, rotor, band)}));
+  parts.left.push_back(typing_the_curve(spot) ? keypad_block(curve_fields(subject, screen, rotor))
+                                              : keypad_block({force_field(subject, screen, rotor, band)}));
+  if (band != nullptr) parts.left.push_back(curve_switch(screen, spot));
   const PressReading* press = press_of(subject, rotor);
   if (press != nullptr) add(parts.right, force_answer(subject, screen, rotor));
+  add(parts.right, curve_answer(subject, screen, rotor));
   add(parts.right, fit_facts(subject, screen, rotor));
-  if (band != nullptr)
-    add(parts.right,
-        press_plot(screen, {.rotor = rotor,
-                            .invented = subject.job.shaft.spec().invented,
-                            .band = *band,
-                            .force = press != nullptr ? std::optional{press->force.value.value} : std::nullopt}));
+  if (band != nullptr) add(parts.right, press_plot(subject, screen, rotor, *band));
   std::vector<Json> questions{ring_question(subject, screen, rotor)};
   for (Json& q : job_questions(subject, screen, Stage::press, job::AskedOf::rotor_that_came_off, rotor))
     questions.push_back(std::move(q));

@@ -3,6 +3,7 @@
 
 #include "drawing/bars.h"
 #include "view/bench_parts.h"
+#include "view/torque_turn.h"
 
 namespace flatwise::view {
 namespace {
@@ -325,6 +326,7 @@ SheetParts test_run_sheet(const Subject& subject, const Screen& screen, const Sp
   parts.right.push_back(keypad(subject, screen, spot));
   add_answers(subject, screen, spot, parts);
   parts.foot.push_back(afterwards(subject, screen));
+  for (std::string& line : second_pulls(subject, screen)) parts.foot.push_back(text_block(std::move(line), "note"));
   if (Json block = findings_block(screen, left_open(subject)); !block.is_null()) parts.foot.push_back(std::move(block));
   return parts;
 }
