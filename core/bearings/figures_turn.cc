@@ -60,13 +60,12 @@ Word word_of(Influenced of) {
   CORE_CHECK(false);
 }
 
-void say_influences(const TurnLifeTask& task, std::vector<Finding>& findings) {
-  const auto all = influences(task);
-  if (!all) return;
-  for (std::size_t i = 0; i < std::min<std::size_t>(3, all->size()); ++i)
+void say_influences(const TurnLifeTask& task, const TurnLife& life, std::vector<Finding>& findings) {
+  const auto all = influences(task, life);
+  for (std::size_t i = 0; i < std::min<std::size_t>(3, all.size()); ++i)
     findings.push_back({Code{"bearings.influence"},
                         Severity::note,
-                        {{"change", word_of((*all)[i].of)}, {"factor", any_ratio((*all)[i].factor)}},
+                        {{"change", word_of(all[i].of)}, {"factor", any_ratio(all[i].factor)}},
                         {},
                         std::nullopt});
 }
@@ -95,7 +94,7 @@ Result<Computed> compute_turn(const Given& in) {
   if (hardest.stress > megapascals(4200))
     out.findings.push_back(
         {Code{"bearings.balls_dent"}, Severity::note, {{"stress", any(hardest.stress)}}, {}, std::nullopt});
-  say_influences(*task, out.findings);
+  say_influences(*task, *life, out.findings);
   return out;
 }
 

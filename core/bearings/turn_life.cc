@@ -70,14 +70,9 @@ double hours_in_the_middle(const TurnLifeTask& t, const TurnLife& life) {
   return life.basic.si() * factor_at(t, middle, life.reference);
 }
 
-}  // namespace
-
-Result<TurnLife> turn_life(const TurnLifeTask& t) {
-  if (auto bad = cannot_live(t)) return tl::unexpected(*std::move(bad));
-  auto turn = one_turn(t.turn);
-  if (!turn) return tl::unexpected(turn.error());
+TurnLife life_of(const TurnLifeTask& t, Turn turn) {
   TurnLife life;
-  life.turn = *std::move(turn);
+  life.turn = std::move(turn);
   life.relative = relative_speed(t.shaft, t.turn.rotor.lean, t.spin);
   life.million_turns = reference_life(ball_ratings(t.turn.at.bearing, t.ratings.dynamic), life.turn.wear);
   life.reference = reference_load(t.ratings.dynamic, life.million_turns);
@@ -90,15 +85,29 @@ Result<TurnLife> turn_life(const TurnLifeTask& t) {
   return life;
 }
 
-Result<std::vector<Influence>> influences(const TurnLifeTask& t) {
-  const auto as_given = turn_life(t);
-  if (!as_given) return tl::unexpected(as_given.error());
-  const double hours = hours_in_the_middle(t, *as_given);
+/// Oil and dirt press no ball, and there is no more of a load that there is none of: the turn stays as it was.
+bool same_turn(const TurnLifeTask& t, Influenced what) {
+  const GroundLoad& ground = t.turn.ground;
+  const bool no_ground = ground.up == Force{} && ground.drag == Force{} && ground.along == Force{};
+  return what == Influenced::viscosity || what == Influenced::cleanliness || (what == Influenced::ground && no_ground);
+}
+
+}  // namespace
+
+Result<TurnLife> turn_life(const TurnLifeTask& t) {
+  if (auto bad = cannot_live(t)) return tl::unexpected(*std::move(bad));
+  auto turn = one_turn(t.turn);
+  if (!turn) return tl::unexpected(turn.error());
+  return life_of(t, *std::move(turn));
+}
+
+std::vector<Influence> influences(const TurnLifeTask& t, const TurnLife& as_given) {
+  const double hours = hours_in_the_middle(t, as_given);
   std::vector<Influence> all;
   for (const auto what : {Influenced::speed, Influenced::lean, Influenced::clearance, Influenced::ground,
                           Influenced::viscosity, Influenced::cleanliness}) {
     const TurnLifeTask other = changed(t, what);
-    const auto life = turn_life(other);
+    const auto life = same_turn(t, what) ? Result<TurnLife>{life_of(other, as_given.turn)} : turn_life(other);
     if (life) all.push_back({what, hours_in_the_middle(other, *life) / hours});
   }
   std::ranges::stable_sort(all, std::greater{}, [](const Influence& i) { return std::abs(std::log(i.factor)); });

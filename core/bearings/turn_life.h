@@ -1,7 +1,7 @@
 // turn_life.h: how long the bearing of a wobbling rotor lasts, and which of its inputs say most about that.
 //
 //   const TurnLife life = *turn_life(task);
-//   for (const Influence& i : *influences(task)) ...   // the strongest first
+//   for (const Influence& i : influences(task, life)) ...   // the strongest first
 #pragma once
 
 #include <vector>
@@ -47,8 +47,9 @@ struct Influence {
 /// Changes one input at a time: 10 % more speed (force and couple with its square), a degree more lean (couple with sin cos, force with
 /// sin), 10 µm more clearance, 10 % more load from the ground, half the viscosity, one class dirtier (none beyond severe).
 ///
+/// Inputs     The task and its own turn_life().
 /// Returns    The strongest first, by the size of the logarithm. An input whose change has no answer is left out. The life is the modified
 ///            one in the middle of its class.
-[[nodiscard]] Result<std::vector<Influence>> influences(const TurnLifeTask& task);
+[[nodiscard]] std::vector<Influence> influences(const TurnLifeTask& task, const TurnLife& as_given);
 
 }  // namespace flatwise::bearings

@@ -48,14 +48,15 @@ TEST(TurnLife, OfAHeldRotorCountsTheShaftsTurns) {
   EXPECT_NEAR(turn_life(t)->relative.radians_per_second() / shaft, 1, 1e-12);
 }
 
+std::vector<Influence> of(const TurnLifeTask& t) { return influences(t, turn_life(t).value()); }
+
 // Source: sense: more speed, load and dirt, and less oil shorten life; the strongest comes first. Tolerance: none.
 TEST(Influences, ComeStrongestFirstAndTheRightWay) {
-  const auto all = influences(task());
-  ASSERT_TRUE(all);
-  ASSERT_EQ(all->size(), 6U);
-  for (std::size_t i = 1; i < all->size(); ++i)
-    EXPECT_GE(std::abs(std::log((*all)[i - 1].factor)), std::abs(std::log((*all)[i].factor)));
-  for (const Influence& i : *all) {
+  const auto all = of(task());
+  ASSERT_EQ(all.size(), 6U);
+  for (std::size_t i = 1; i < all.size(); ++i)
+    EXPECT_GE(std::abs(std::log(all[i - 1].factor)), std::abs(std::log(all[i].factor)));
+  for (const Influence& i : all) {
     if (i.of == Influenced::clearance) continue;
     EXPECT_LT(i.factor, 1) << static_cast<int>(i.of);
   }
@@ -67,11 +68,29 @@ TEST(Influences, OfSpeedAloneAreTheHours) {
   t.turn.rotor.couple = {};
   t.turn.ground = {};
   t.spin = {};
-  const auto all = influences(t);
-  ASSERT_TRUE(all);
-  const auto speed = std::ranges::find(*all, Influenced::speed, &Influence::of);
-  ASSERT_NE(speed, all->end());
+  const auto all = of(t);
+  const auto speed = std::ranges::find(all, Influenced::speed, &Influence::of);
+  ASSERT_NE(speed, all.end());
   EXPECT_NEAR(speed->factor, 1 / 1.1, 1e-9);
+}
+
+// Source: the life worked out anew with the change (turn_life). Tolerance: none, the same sums.
+TEST(Influences, OfOilDirtAndNoGroundAreThoseOfAWholeTurnAnew) {
+  TurnLifeTask t = task();
+  const auto hours = [](const TurnLifeTask& one) {
+    const TurnLife life = turn_life(one).value();
+    const double middle = 0.5 * (life.contamination.least + life.contamination.greatest);
+    return life.basic.si() *
+           life_factor(one.lubrication.viscosity_ratio, middle * (one.ratings.fatigue / life.reference));
+  };
+  TurnLifeTask thin = t;
+  thin.lubrication.viscosity_ratio *= 0.5;
+  const auto with_ground = of(t);
+  EXPECT_EQ(std::ranges::find(with_ground, Influenced::viscosity, &Influence::of)->factor, hours(thin) / hours(t));
+  EXPECT_NE(std::ranges::find(with_ground, Influenced::ground, &Influence::of)->factor, 1);
+  t.turn.ground = {};
+  const auto without = of(t);
+  EXPECT_EQ(std::ranges::find(without, Influenced::ground, &Influence::of)->factor, 1);
 }
 
 TEST(TurnLife, RefusesWhatCannotBe) {
