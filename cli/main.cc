@@ -26,6 +26,7 @@ struct Line : Refusing {
   PatternOptions pattern;
   PlanOptions plan;
   BendOptions bend;
+  BearingOptions bearing;
   StudyOptions study;
   NewShaft fresh;
   SheetOptions sheets;
@@ -156,8 +157,9 @@ void add_bend_verb(CLI::App& app, Line& line) {
 
 void add_bearing_verb(CLI::App& app, Line& line) {
   CLI::App* bearing =
-      add_verb(app, line, "bearing", [&line](const Context& c) { return tell_bearing(c, line.shaft_file); });
-  bearing->add_option("SHAFT", line.shaft_file, help("shaft"))->required();
+      add_verb(app, line, "bearing", [&line](const Context& c) { return tell_bearing(c, line.bearing); });
+  bearing->add_option("SHAFT", line.bearing.shaft_file, help("shaft"))->required();
+  bearing->add_option("--station", line.bearing.station, help("bearing_station"))->check(not_empty(line, "--station"));
 }
 
 void add_pattern_verb(CLI::App& app, Line& line) {
@@ -175,6 +177,10 @@ void add_pattern_verb(CLI::App& app, Line& line) {
       ->check(not_empty(line, "--error-share"));
   pattern->add_option("--error-azimuth", line.pattern.error_azimuth, help("error_azimuth"))
       ->check(not_empty(line, "--error-azimuth"));
+  add_switch(*pattern, "--by-hangers", line.pattern.by_hangers, help("by_hangers"));
+  pattern->add_option("--pdf", line.pattern.pdf, help("pattern_pdf"))->check(not_empty(line, "--pdf"));
+  pattern->add_option("--paper", line.pattern.paper, help("paper"))->check(one_of(line, {"a4", "letter"}));
+  pattern->add_option("--printed", line.pattern.printed, help("printed"));
 }
 
 void add_study_verb(CLI::App& app, Line& line) {
@@ -183,6 +189,10 @@ void add_study_verb(CLI::App& app, Line& line) {
   study->add_option("--way", line.study.ways, help("way"))->allow_extra_args(false)->check(not_empty(line, "--way"));
   study->add_option("--name", line.study.name, help("study_name"))->check(not_empty(line, "--name"));
   study->add_option("--ground", line.study.ground, help("ground"))->check(not_empty(line, "--ground"));
+  study->add_option("--error-share", line.study.error_share, help("error_share"))
+      ->check(not_empty(line, "--error-share"));
+  study->add_option("--error-azimuth", line.study.error_azimuth, help("error_azimuth"))
+      ->check(not_empty(line, "--error-azimuth"));
   study->add_option("--csv", line.study.csv, help("study_csv"))->check(not_empty(line, "--csv"));
   study->add_option("--svg", line.study.svg, help("study_svg"))->check(not_empty(line, "--svg"));
   study->add_option("--pdf", line.study.pdf, help("study_pdf"))->check(not_empty(line, "--pdf"));

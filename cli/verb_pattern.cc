@@ -3,11 +3,15 @@
 #include <nlohmann/json.hpp>
 #include <ostream>
 
+#include "cli/files.h"
 #include "cli/render.h"
 #include "cli/text.h"
 #include "cli/verbs.h"
+#include "core/beam/hanger_rows.h"
 #include "core/units/parse.h"
 #include "job/arrange.h"
+#include "paper/pattern_sheet.h"
+#include "paper/render.h"
 #include "wire/json.h"
 
 namespace flatwise::cli {
@@ -28,7 +32,7 @@ Result<dynamics::Stays> stays_of(const std::string& typed) {
   return stays;
 }
 
-Results<dynamics::PatternWish> wish_of(const PatternOptions& options) {
+Results<dynamics::PatternWish> wish_of(const PatternOptions& options, const Shaft& shaft) {
   dynamics::PatternWish wish;
   std::vector<Problem> problems;
   wish.judged = options.judged == "both-planes" ? dynamics::Judged::both_planes
@@ -55,6 +59,13 @@ Results<dynamics::PatternWish> wish_of(const PatternOptions& options) {
     else
       problems.push_back(stays.error());
   }
+  if (options.by_hangers) {
+    auto rows = beam::hanger_rows(shaft);
+    if (rows)
+      wish.hangers = *std::move(rows);
+    else
+      problems.push_back(rows.error());
+  }
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   return wish;
 }
@@ -77,6 +88,7 @@ Table rows_table(const Context& context, const PatternOptions& options, const jo
                        w("cli.head.least_gap"), w("cli.head.steps"), w("cli.head.phrases")},
               .rows = {},
               .right = "rlrrrrrr"};
+  if (options.by_hangers) table.head.push_back(w("cli.head.hanger_hardest")), table.right += 'r';
   for (std::size_t i = 0; i < arranged.rows.size(); ++i) {
     const job::ArrangedRow& row = arranged.rows[i];
     table.rows.push_back({std::to_string(i + 1), flats_text(row.row.places),
@@ -84,19 +96,9 @@ Table rows_table(const Context& context, const PatternOptions& options, const jo
                           shown(context, judged_by(options, row.row.worst_si)),
                           shown(context, any(row.left.couple.size)), shown(context, any(row.least_gap)),
                           std::to_string(row.row.simplicity.steps), std::to_string(row.row.simplicity.phrases)});
+    if (row.row.pressed) table.rows.back().push_back(shown(context, any(newtons(row.row.pressed->force_n))));
   }
   return table;
-}
-
-/// Of a rotor's mistakes of one kind: the one of a flat either way that leaves the most, or the worst of all.
-const job::ArrangedMistake& worst_of(const job::Arranged& arranged, int rotor, Kind kind, bool one_flat) {
-  const job::ArrangedMistake* worst = nullptr;
-  for (const job::ArrangedMistake& m : arranged.mistakes) {
-    if (m.what.rotor != rotor || m.what.kind != kind || (one_flat && std::abs(m.what.flats) != 1)) continue;
-    if (worst == nullptr || m.what.left.larger > worst->what.left.larger) worst = &m;
-  }
-  CORE_CHECK(worst != nullptr);
-  return *worst;
 }
 
 Table mistakes_table(const Context& context, const Shaft& shaft, const job::Arranged& arranged) {
@@ -106,9 +108,9 @@ Table mistakes_table(const Context& context, const Shaft& shaft, const job::Arra
               .rows = {},
               .right = "rrrrrrr"};
   for (int rotor = 1; rotor <= shaft.rotor_count(); ++rotor) {
-    const auto& half = worst_of(arranged, rotor, Kind::half_out, true);
-    const auto& turned = worst_of(arranged, rotor, Kind::rotor_turned, true);
-    const auto& worst = worst_of(arranged, rotor, Kind::rotor_turned, false);
+    const auto& half = job::worst_mistake(arranged, rotor, Kind::half_out, true);
+    const auto& turned = job::worst_mistake(arranged, rotor, Kind::rotor_turned, true);
+    const auto& worst = job::worst_mistake(arranged, rotor, Kind::rotor_turned, false);
     const auto hanger = [&](const job::ArrangedMistake& m) { return shown(context, any(m.what.left.larger)); };
     const auto gap = [&](const job::ArrangedMistake& m) { return shown(context, any(m.what.least_gap)); };
     table.rows.push_back({std::to_string(rotor), half.kink ? shown(context, any(half.kink->angle)) : "–", hanger(half),
@@ -119,17 +121,19 @@ Table mistakes_table(const Context& context, const Shaft& shaft, const job::Arra
 
 wire::Json row_json(const Context& context, const PatternOptions& options, const job::ArrangedRow& row) {
   const auto value = [&](AnyQuantity q) { return wire::to_json(q, context.voice); };
-  return {{"flats", dynamics::flats_of(row.row.places)},
-          {"left", value(judged_by(options, row.row.left_si))},
-          {"worst", value(judged_by(options, row.row.worst_si))},
-          {"couple", value(any(row.left.couple.size))},
-          {"force", value(any(row.left.force.size))},
-          {"at_a", value(any(row.left.at_a.size))},
-          {"at_b", value(any(row.left.at_b.size))},
-          {"least_gap", value(any(row.least_gap))},
-          {"gap_after", row.gap_after},
-          {"steps", row.row.simplicity.steps},
-          {"phrases", row.row.simplicity.phrases}};
+  wire::Json json{{"flats", dynamics::flats_of(row.row.places)},
+                  {"left", value(judged_by(options, row.row.left_si))},
+                  {"worst", value(judged_by(options, row.row.worst_si))},
+                  {"couple", value(any(row.left.couple.size))},
+                  {"force", value(any(row.left.force.size))},
+                  {"at_a", value(any(row.left.at_a.size))},
+                  {"at_b", value(any(row.left.at_b.size))},
+                  {"least_gap", value(any(row.least_gap))},
+                  {"gap_after", row.gap_after},
+                  {"steps", row.row.simplicity.steps},
+                  {"phrases", row.row.simplicity.phrases}};
+  if (row.row.pressed) json["hanger"] = value(any(newtons(row.row.pressed->force_n)));
+  return json;
 }
 
 wire::Json mistake_json(const Context& context, const job::ArrangedMistake& m) {
@@ -156,6 +160,8 @@ wire::Json pattern_json(const Context& context, const PatternOptions& options, c
   json["under_floor"] = arranged.list.under_floor;
   json["floor_rms"] = wire::to_json(judged_by(options, arranged.list.floor_rms), context.voice);
   json["floor_worst"] = wire::to_json(judged_by(options, arranged.list.floor_worst), context.voice);
+  if (options.by_hangers)
+    json["hangers_floor"] = wire::to_json(any(newtons(arranged.list.hangers_floor)), context.voice);
   json["robust"] = arranged.list.robust + 1;
   json["says"] = wire::Json::array();
   for (const Message& m : arranged.says) json["says"].push_back(say(m, context.voice));
@@ -183,15 +189,35 @@ std::string pattern_text(const Context& context, const PatternOptions& options, 
   return out + word("cli.pattern_keep", context.voice) + "\n\n" + arranged.definition + "\n";
 }
 
+std::optional<Problem> write_pdf(const Context& context, const PatternOptions& options, const Shaft& shaft,
+                                 const job::Arranged& arranged) {
+  if (options.pdf.empty()) return std::nullopt;
+  const auto measure = paper::make_measure();
+  if (!measure) return measure.error();
+  paper::PatternSheet sheet{.head = {}, .shaft = &shaft, .arranged = &arranged, .judged = judged_by(options, 0).kind};
+  sheet.head.shaft = shaft.spec().name;
+  sheet.head.invented = shaft.spec().invented;
+  sheet.head.from = options.shaft_file;
+  sheet.head.printed = options.printed;
+  sheet.head.paper = options.paper == "letter" ? paper::Paper::letter : paper::Paper::a4;
+  sheet.head.voice = context.voice;
+  const Result<std::string> pdf =
+      paper::render_pdf(paper::pattern_sheet(sheet, **measure), {shaft.spec().name, kCreated});
+  if (!pdf) return pdf.error();
+  const auto written = write_file(options.pdf, *pdf);
+  return written ? std::nullopt : std::optional{written.error()};
+}
+
 }  // namespace
 
 Status arrange_pattern(const Context& context, const PatternOptions& options) {
   const Results<Shaft> shaft = load_shaft(context, options.shaft_file);
   if (!shaft) return refuse(context, shaft.error());
-  const Results<dynamics::PatternWish> wish = wish_of(options);
+  const Results<dynamics::PatternWish> wish = wish_of(options, *shaft);
   if (!wish) return refuse(context, wish.error());
   const Result<job::Arranged> arranged = job::arrange(*shaft, *wish);
   if (!arranged) return refuse(context, arranged.error());
+  if (const auto problem = write_pdf(context, options, *shaft, *arranged)) return refuse(context, *problem);
   *context.out << (context.json ? wire::dump(pattern_json(context, options, *shaft, *arranged))
                                 : pattern_text(context, options, *shaft, *arranged));
   return Status::in_order;

@@ -76,6 +76,8 @@ Results<Asked> asked_of(const Context& context, const StudyOptions& options) {
   if (!problems.empty()) return tl::unexpected(std::move(problems));
   if (!options.name.empty()) order.name = options.name;
   if (!options.ground.empty()) order.ground = study::Typed{options.ground};
+  if (!options.error_share.empty()) order.error_share = study::Typed{options.error_share};
+  if (!options.error_azimuth.empty()) order.error_azimuth = study::Typed{options.error_azimuth};
   Results<Shaft> shaft = definition::read_shaft(shaft_text, shaft_path);
   if (!shaft) return tl::unexpected(std::move(shaft.error()));
   return Asked{*std::move(shaft), std::move(order)};

@@ -37,6 +37,10 @@ struct PatternOptions {
   std::string judged = "larger-plane";                ///< Or "both-planes", "couple".
   std::string least_gap, error_share, error_azimuth;  ///< As typed; empty: the default.
   std::vector<std::string> stays;                     ///< "ROTOR=FLAT".
+  bool by_hangers = false;                            ///< Among those under the floor the hangers choose.
+  std::string pdf;                                    ///< File to write; empty: none.
+  std::string paper = "a4";
+  std::string printed;  ///< "when" for the foot.
 };
 Status arrange_pattern(const Context& context, const PatternOptions& options);
 
@@ -56,14 +60,19 @@ struct BendOptions {
 };
 Status bend_shaft(const Context& context, const BendOptions& options);
 
-/// The bearing that ends first, and what the wobble does to it.
-Status tell_bearing(const Context& context, const std::string& shaft_file);
+struct BearingOptions {
+  std::string shaft_file;
+  std::optional<std::string> station;  ///< Of a rotor, by its label; none: the one whose bearing ends first.
+};
+/// What the wobble does to a bearing.
+Status tell_bearing(const Context& context, const BearingOptions& options);
 
 struct StudyOptions {
-  std::string file;               ///< A study, or a shaft.
-  std::vector<std::string> ways;  ///< "NAME: FIELD=VALUE; ..."
-  std::string name, ground;       ///< As typed; empty: as the file has it.
-  std::string csv, svg, pdf;      ///< Folders and a file to write; empty: none.
+  std::string file;                        ///< A study, or a shaft.
+  std::vector<std::string> ways;           ///< "NAME: FIELD=VALUE; ..."
+  std::string name, ground;                ///< As typed; empty: as the file has it.
+  std::string error_share, error_azimuth;  ///< The same.
+  std::string csv, svg, pdf;               ///< Folders and a file to write; empty: none.
   std::string paper = "a4";
   std::string printed;  ///< "when" for the foot.
 };

@@ -9,6 +9,7 @@
 #include "core/shaft/shaft_samples.h"
 #include "core/teardown/steps.h"
 #include "core/timing/map.h"
+#include "paper/pattern_sheet.h"
 #include "paper/sheets.h"
 #include "paper/study_sheet.h"
 
@@ -148,6 +149,13 @@ inline Pages gallery_study(const GalleryCase& c, const Head& head, const TextMea
   return study_sheet({.head = head, .study = &*study}, measure);
 }
 
+/// Its quietest arrangements.
+inline Pages gallery_pattern(const GalleryCase& c, const Head& head, const TextMeasure& measure) {
+  const auto arranged = job::arrange(c.shaft, {});
+  CORE_CHECK(arranged.has_value());
+  return pattern_sheet({.head = head, .shaft = &c.shaft, .arranged = &*arranged}, measure);
+}
+
 /// Every sheet of a case.
 inline std::vector<NamedPages> gallery_sheets(const GalleryCase& c, Paper paper, UnitSystem units,
                                               const TextMeasure& measure) {
@@ -177,7 +185,8 @@ inline std::vector<NamedPages> gallery_sheets(const GalleryCase& c, Paper paper,
            measure)},
       {"kit", "Kit", kit_sheet(gallery_kit(c, head), measure)},
       {"labels", "Labels", label_sheet(gallery_labels(c, head), measure)},
-      {"study", "Study", gallery_study(c, head, measure)}};
+      {"study", "Study", gallery_study(c, head, measure)},
+      {"pattern", "Arrangements", gallery_pattern(c, head, measure)}};
 }
 
 }  // namespace flatwise::paper

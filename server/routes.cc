@@ -34,11 +34,15 @@ constexpr QueryRule kSheet[] = {kUnits,
 constexpr QueryRule kStudy[] = {kUnits,
                                 {.kind = Kind::text, .name = "ways", .greatest = 8000},
                                 {.kind = Kind::text, .name = "name", .greatest = 120},
-                                {.kind = Kind::text, .name = "ground", .greatest = 40}};
+                                {.kind = Kind::text, .name = "ground", .greatest = 40},
+                                {.kind = Kind::text, .name = "error_share", .greatest = 40},
+                                {.kind = Kind::text, .name = "error_azimuth", .greatest = 40}};
 constexpr QueryRule kStudyFile[] = {kUnits,
                                     {.kind = Kind::text, .name = "ways", .greatest = 8000},
                                     {.kind = Kind::text, .name = "name", .greatest = 120},
                                     {.kind = Kind::text, .name = "ground", .greatest = 40},
+                                    {.kind = Kind::text, .name = "error_share", .greatest = 40},
+                                    {.kind = Kind::text, .name = "error_azimuth", .greatest = 40},
                                     {.kind = Kind::choice, .name = "paper", .choices = "a4|letter"}};
 
 constexpr bool kHere = false, kPool = true;

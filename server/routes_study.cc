@@ -72,6 +72,8 @@ tl::expected<Study, Reply> study_of(const Call& call) {
   if (!version) return tl::unexpected(fault_reply(version.error(), "id"));
   study::Order order{.name = std::string{call.query.find("name").value_or("")}};
   if (const auto ground = call.query.find("ground")) order.ground = study::Typed{std::string{*ground}};
+  if (const auto share = call.query.find("error_share")) order.error_share = study::Typed{std::string{*share}};
+  if (const auto azimuth = call.query.find("error_azimuth")) order.error_azimuth = study::Typed{std::string{*azimuth}};
   if (const auto text = call.query.find("ways")) {
     auto ways = ways_of(*text);
     if (!ways) return tl::unexpected(unreadable(std::move(ways.error()), call.voice));

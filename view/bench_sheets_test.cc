@@ -9,6 +9,7 @@
 #include <set>
 
 #include "job/bench_entries.h"
+#include "study/study.h"
 #include "tests/support/contract.h"
 #include "view/blocks.h"
 #include "view/view_samples.h"
@@ -279,6 +280,63 @@ TEST(Inspection, SaysThatAGaugeIsPastItsDateAndAsksWhoAcceptsIt) {
 }
 
 // ---- Kit, press.
+
+/// The rows about the bearing on the bench sheet of rotor 4 of a shaft, and what is said under them.
+std::pair<Plain, std::string> bearing_on_the_sheet(const std::string& toml) {
+  SampleJob sample{toml};
+  sample.answer(Stage::booking_in);
+  sample.take_off(4);
+  const Plain view = view_of(sample.subject(), Stage::inspection, sample.shaft().station_of_rotor(4));
+  std::pair<Plain, std::string> found;
+  for (const Plain& block : blocks_of(view, "facts"))
+    if (says(block, "What the wobble leaves")) found.first = block["rows"];
+  for (const Plain& block : blocks_of(view, "text"))
+    if (says(block, "Assumed: balls and grooves")) found.second = block["says"];
+  return found;
+}
+
+// Source: a study's own path to the bearing (study::outcome_of), whose figure tests/data/bearings_turn.csv holds against scipy.
+// Tolerance: none, the same JSON.
+TEST(Inspection, SaysWhatTheWobbleDoesToTheBearing) {
+  const std::string toml =
+      demo_file("long-nine.toml") + "\n[[load]]\nat = \"every rotor\"\nforce = \"1.2 kN\"\ndirection = \"0°\"\n";
+  const auto [rows, note] = bearing_on_the_sheet(toml);
+  ASSERT_EQ(rows.size(), 3U);
+  const auto outcome = study::outcome_of({.typed = {}, .shaft = *definition::read_shaft(toml, "shaft.toml")});
+  ASSERT_TRUE(outcome && outcome->bearing);
+  const Voice voice = screen_of(UnitSystem::inch).voice;
+  EXPECT_EQ(rows[0]["working"], Plain::parse(wire::text_of(wire::to_json(*outcome->bearing->turn, voice))));
+  const study::Beared& bearing = *outcome->bearing;
+  EXPECT_EQ(rows[0]["value"], study::figure_text(any(bearing.life.least), voice) + " to " +
+                                  study::figure_text(any(bearing.life.greatest), voice));
+  EXPECT_TRUE(says(rows[0]["other"], "seasons of 300"));
+  EXPECT_NE(note.find("From the ground: 270"), std::string::npos) << note;  // 1.2 kN are 269.8 lbf.
+  EXPECT_NE(note.find("Not for release decisions: the bearing maker's catalogue goes first."), std::string::npos);
+}
+
+TEST(Inspection, SaysNoLifeOfABearingWhereNoLoadFromTheGroundIsDefined) {
+  const auto [rows, note] = bearing_on_the_sheet(demo_file("long-nine.toml"));
+  ASSERT_EQ(rows.size(), 3U);
+  EXPECT_EQ(rows[0]["value"], "not known");
+  EXPECT_TRUE(says(rows[0]["other"], "[[load]]"));
+  EXPECT_TRUE(rows[0].contains("working"));
+  EXPECT_NE(note.find("No load from the ground is defined"), std::string::npos);
+}
+
+TEST(Inspection, SaysWhyTheBearingCannotBeWorkedOut) {
+  std::string toml = demo_file("long-nine.toml");
+  const auto change = [&](const std::string& was, const std::string& is) {
+    toml.replace(toml.find(was), was.size(), is);
+  };
+  change("speed = \"480 /min\"", "speed = \"6000 /min\"");  // Some 300 kN m on each bearing: no ball stays round.
+  change("across = \"0.085 kg·m²\"", "across = \"8.5 kg·m²\"");
+  SampleJob sample{toml};
+  sample.answer(Stage::booking_in);
+  sample.take_off(4);
+  const Plain view = view_of(sample.subject(), Stage::inspection, sample.shaft().station_of_rotor(4));
+  EXPECT_FALSE(says(view, "What the wobble leaves"));
+  EXPECT_TRUE(says(view, "What the wobble does to the bearing of rotor 4 cannot be worked out: "));
+}
 
 TEST_F(Job31, CountsTheTrayAndNamesWhatIsMissing) {
   const Plain full = view_of(subject_, Stage::kit, at_rotor(3));

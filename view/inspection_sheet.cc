@@ -3,6 +3,7 @@
 
 #include "drawing/section.h"
 #include "job/gauges.h"
+#include "view/bearing_told.h"
 #include "view/bench_parts.h"
 
 namespace flatwise::view {
@@ -318,6 +319,7 @@ SheetParts rotor_sheet(const Subject& subject, const Screen& screen, const Spot&
   std::erase_if(rest, [](const Finding* f) { return about_plane(*f, 'A') || about_plane(*f, 'B'); });
   if (Json block = findings_block(screen, rest); !block.is_null()) parts.foot.push_back(std::move(block));
   add_limits(subject, screen, rotor, parts);
+  for (Json& block : bearing_told(subject.job.shaft, rotor, screen.voice)) parts.foot.push_back(std::move(block));
   return parts;
 }
 

@@ -10,6 +10,7 @@
 
 #include "drawing/play_scale.h"
 #include "job/service.h"
+#include "view/bearing_told.h"
 #include "view/blocks.h"
 #include "view/picture_json.h"
 #include "view/rails.h"
@@ -215,7 +216,15 @@ Json facts_json(const MachineSubject& subject, const History& history, const std
   return facts;
 }
 
-Json blocks_json(const History& history, const Voice& voice) {
+/// The rotor with the most hours on its bearing; the first of several.
+std::optional<int> most_hours(const History& history) {
+  std::optional<int> rotor;
+  for (const auto& [number, age] : history.age)
+    if (!rotor || age > history.age.at(*rotor)) rotor = number;
+  return rotor;
+}
+
+Json blocks_json(const MachineSubject& subject, const History& history, const Voice& voice) {
   Json blocks = Json::array();
   const std::vector<int> watch = oldest(history);
   if (!watch.empty())
@@ -226,6 +235,9 @@ Json blocks_json(const History& history, const Voice& voice) {
                             voice),
                    "head", "strong"));
   blocks.push_back(text_block(say_code(Code{"view.machine.key"}, {}, voice), "note"));
+  // Beside the hours that are on the oldest bearing: what it may be expected to bear.
+  if (const auto rotor = most_hours(history); rotor && *rotor >= 1 && *rotor <= subject.shaft.rotor_count())
+    for (Json& block : bearing_told(subject.shaft, *rotor, voice)) blocks.push_back(std::move(block));
   return blocks;
 }
 
@@ -246,7 +258,7 @@ wire::Json machine_view(const MachineSubject& subject, const Voice& voice) {
   json["says"] = say_code(Code{"view.machine.drawing_says"}, {{"shaft", subject.shaft.spec().name}}, voice);
   json["stations"] = cells(subject, history, drawing.strip, voice);
   json["jobs"] = jobs_json(events, voice);
-  json["blocks"] = blocks_json(history, voice);
+  json["blocks"] = blocks_json(subject, history, voice);
   return json;
 }
 

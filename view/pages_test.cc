@@ -73,7 +73,10 @@ TEST(MachineView, TheHoursOnEveryBearingHangUnderTheirRotors) {
   EXPECT_EQ(json["stations"][static_cast<std::size_t>(sample.shaft().station_of_rotor(5))]["sub"], "309");
   ASSERT_EQ(json["jobs"].size(), 2U);
   EXPECT_EQ(json["jobs"][0]["number"], "31");
-  EXPECT_TRUE(json["jobs"][1]["job"].is_null());  // By the log alone.
+  EXPECT_TRUE(json["jobs"][1]["job"].is_null());     // By the log alone.
+  const std::string blocks = json["blocks"].dump();  // Of the oldest bearing: what it may be expected to bear.
+  EXPECT_NE(blocks.find("What the wobble leaves the bearing of rotor 1"), std::string::npos);
+  EXPECT_NE(blocks.find("Not for release decisions"), std::string::npos);
 }
 
 TEST(MachineView, AMachineNobodyKnowsAnythingOfIsStillAPage) {

@@ -1,5 +1,6 @@
 #include "view/study_view.h"
 
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
 #include "drawing/shaft_strip.h"
@@ -57,7 +58,49 @@ Json way_json(const Study& study, int number, const Voice& voice) {
   return json;
 }
 
-Json cell_json(const Study& study, const study::Row& row, int way, const Voice& voice) {
+/// A working in which one that several inputs came from stands at the first of them only.
+WorkingPtr without_repeats(const Working& working) {
+  Working out = working;
+  std::vector<const Working*> seen;
+  for (Input& input : out.inputs) {
+    if (input.from == nullptr) continue;
+    if (std::ranges::find(seen, input.from.get()) != seen.end()) {
+      input.from = nullptr;
+      continue;
+    }
+    seen.push_back(input.from.get());
+    input.from = without_repeats(*input.from);
+  }
+  return std::make_shared<const Working>(std::move(out));
+}
+
+/// The workings of all cells, each once: several cells open the same.
+class FigureList {
+ public:
+  std::size_t place_of(const WorkingPtr& working) {
+    const auto at = std::ranges::find(list_, working);
+    if (at == list_.end()) return list_.push_back(working), list_.size() - 1;
+    return static_cast<std::size_t>(at - list_.begin());
+  }
+  [[nodiscard]] Json json(const Voice& voice) const {
+    Json out = Json::array();
+    for (const WorkingPtr& working : list_) out.push_back(wire::to_json(*without_repeats(*working), voice));
+    return out;
+  }
+
+ private:
+  std::vector<WorkingPtr> list_;
+};
+
+struct Cells {
+  const Study& study;
+  const Voice& voice;
+  FigureList figures{};
+};
+
+Json cell_json(Cells& cells, const study::Row& row, int way) {
+  const Study& study = cells.study;
+  const Voice& voice = cells.voice;
   const study::Cell& cell = row.cells[static_cast<std::size_t>(way)];
   Json json{{"value", study::said(cell, voice)}};
   if (const std::string other = study::said_otherwise(cell, voice); !other.empty()) json["other"] = other;
@@ -66,17 +109,18 @@ Json cell_json(const Study& study, const study::Row& row, int way, const Voice& 
     json["drawing"] = picture_json(study::couples_of(study, way, kArrowsWidth, kArrowsHeight));
     json["says"] = say(Message{Code{"study.arrows_says"}, {{"left", study::said(cell, voice)}}}, voice);
   }
-  if (cell.working) json["working"] = wire::to_json(*cell.working, voice);
+  if (cell.working) json["working"] = cells.figures.place_of(cell.working);
   if (cell.bad) json["bad"] = true;
   return json;
 }
 
-Json row_json(const Study& study, const study::Row& row, const Voice& voice) {
+Json row_json(Cells& cells, const study::Row& row) {
+  const Voice& voice = cells.voice;
   const std::string code = "study.row." + std::string{study::name_of(row.key)};
   Json json{{"key", study::name_of(row.key)}, {"label", word(code, voice)}, {"form", study::name_of(row.form)}};
   if (has_words(code + ".detail")) json["detail"] = word(code + ".detail", voice);
   json["cells"] = Json::array();
-  for (int way = 0; way < study.count(); ++way) json["cells"].push_back(cell_json(study, row, way, voice));
+  for (int way = 0; way < cells.study.count(); ++way) json["cells"].push_back(cell_json(cells, row, way));
   return json;
 }
 
@@ -136,6 +180,20 @@ Json offers_json(const Study& study, const Voice& voice) {
   return offers;
 }
 
+/// The errors by which the floor is made, as they would be typed.
+Json errors_json(const Study& study, const Voice& voice) {
+  const study::Errors& errors = study.errors;
+  const auto one = [&](std::string_view field, std::string label, std::string value, bool said) {
+    return Json{{"field", field}, {"label", std::move(label)}, {"value", std::move(value)}, {"said", said}};
+  };
+  const Message share{Code{"study.error_share.is"}, {{"share", any_ratio(errors.are.share)}}};
+  Json list = Json::array();
+  list.push_back(one("error_share", word("study.error_share", voice), say(share, voice), errors.share_said));
+  list.push_back(one("error_azimuth", word("study.error_azimuth", voice), format_quantity(any(errors.are.azimuth)),
+                     errors.azimuth_said));
+  return list;
+}
+
 }  // namespace
 
 Json study_view(const Study& study, const StudyAddress& at, const Voice& voice) {
@@ -144,7 +202,9 @@ Json study_view(const Study& study, const StudyAddress& at, const Voice& voice) 
   json["ways"] = Json::array();
   for (int way = 0; way < study.count(); ++way) json["ways"].push_back(way_json(study, way, voice));
   json["rows"] = Json::array();
-  for (const study::Row& row : study.rows) json["rows"].push_back(row_json(study, row, voice));
+  Cells cells{study, voice};
+  for (const study::Row& row : study.rows) json["rows"].push_back(row_json(cells, row));
+  json["figures"] = cells.figures.json(voice);
   json["plots"] = Json::array();
   for (const study::PlotData& plot : study.plots) json["plots"].push_back(plot_json(study, plot, at, voice));
   json["finding"] = finding_json(study, voice);
@@ -152,6 +212,7 @@ Json study_view(const Study& study, const StudyAddress& at, const Voice& voice) 
   json["notes"] = Json::array();
   for (const Message& note : study.notes) json["notes"].push_back(study::said(note, voice));
   json["offers"] = offers_json(study, voice);
+  json["errors"] = errors_json(study, voice);
   json["most_ways"] = study::kMostWays;
   json["csv"] = address(at, "study.csv");
   json["print"] = {{"a4", address(at, "study.pdf", "paper=a4")}, {"letter", address(at, "study.pdf", "paper=letter")}};

@@ -28,17 +28,20 @@ struct ArgToJson {
   }
 };
 
-Json uncertainty_json(const Uncertainty& u, Kind kind) {
+Json uncertainty_json(const Uncertainty& u, const AnyQuantity& value, const Voice& voice) {
   Json json;
-  json[value_key(kind, "standard")] = u.standard_si;
-  json[value_key(kind, "expanded")] = u.expanded_si;
+  json[value_key(value.kind, "standard")] = u.standard_si;
+  json[value_key(value.kind, "expanded")] = u.expanded_si;
   if (u.degrees_of_freedom) json["degrees_of_freedom"] = *u.degrees_of_freedom;
+  if (std::isfinite(value.si) && std::isfinite(u.expanded_si) && u.expanded_si > 0)
+    json["shown"] = format_with_uncertainty(
+        value, u.expanded_si, {.system = voice.units, .decimals = {}, .unit = {}, .currency = voice.currency});
   return json;
 }
 
-void add_uncertainty(Json& to, const Value& value, const std::optional<Uncertainty>& u) {
+void add_uncertainty(Json& to, const Value& value, const std::optional<Uncertainty>& u, const Voice& voice) {
   const auto* quantity = std::get_if<AnyQuantity>(&value);
-  if (u && quantity != nullptr) to["uncertainty"] = uncertainty_json(*u, quantity->kind);
+  if (u && quantity != nullptr) to["uncertainty"] = uncertainty_json(*u, *quantity, voice);
 }
 
 Json where_json(const Where& where) {
@@ -51,7 +54,7 @@ Json input_json(const Input& input, const Voice& voice) {
   Json json{{"name", input.name}, {"symbol", input.symbol}, {"value", to_json(input.value, voice)}};
   json["origin"] = {{"kind", name_of(input.origin.kind)}, {"where", input.origin.where}};
   if (!input.typed.empty()) json["typed"] = input.typed;
-  add_uncertainty(json, input.value, input.u);
+  add_uncertainty(json, input.value, input.u, voice);
   if (input.from != nullptr) json["from"] = to_json(*input.from, voice);
   return json;
 }
@@ -133,7 +136,7 @@ Json to_json(const Working& working, const Voice& voice) {
   json["outputs"] = Json::array();
   for (const Output& out : working.outputs) {
     Json one{{"name", out.name}, {"symbol", out.symbol}, {"value", to_json(out.value, voice)}};
-    add_uncertainty(one, out.value, out.u);
+    add_uncertainty(one, out.value, out.u, voice);
     json["outputs"].push_back(std::move(one));
   }
   if (working.answer) json["answer"] = name_of(*working.answer);

@@ -1,6 +1,8 @@
 // Ways of one shaft over HTTP: the page's answer, its files by the addresses it gives, and what is refused by its field.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "tests/api/asks.h"
 
 namespace flatwise::api_test {
@@ -41,9 +43,30 @@ TEST_F(StudyOverHttp, WaysAsAskedAndAsUsual) {
   EXPECT_EQ(two["ways"].size(), 2U);
   EXPECT_EQ(two["ways"][1]["asked"]["pattern"], "step 2");
   for (const json& row : two["rows"]) EXPECT_EQ(row["cells"].size(), 2U) << row["key"];
+  for (const json& row : two["rows"])
+    for (const json& cell : row["cells"]) {
+      EXPECT_LT(cell.value("working", 0U), two["figures"].size()) << row["key"];
+    }
+  // What is left of couple and of force is one working: it goes out once.
+  const auto cell_of = [&](const char* key) {
+    const auto row = std::ranges::find_if(two["rows"], [&](const json& r) { return r["key"] == key; });
+    return (*row)["cells"][0]["working"];
+  };
+  EXPECT_EQ(cell_of("couple"), cell_of("hanger"));
   const json usual = study(asks_.good(contract_.operation("study")).target);
   EXPECT_GE(usual["ways"].size(), 2U);
   EXPECT_FALSE(usual["finding"]["because"].get<std::string>().empty());
+}
+
+TEST_F(StudyOverHttp, TheErrorsThatMakeTheFloorAreSaid) {
+  const json assumed = study(address(kTwo));
+  const json stated = study(address(kTwo, "&error_share=3+%25"));
+  EXPECT_FALSE(assumed["errors"][0]["said"].get<bool>());
+  EXPECT_TRUE(stated["errors"][0]["said"].get<bool>());
+  EXPECT_FALSE(stated["errors"][1]["said"].get<bool>());
+  EXPECT_NE(assumed["notes"][0], stated["notes"][0]);
+  EXPECT_NE(stated["csv"].get<std::string>().find("error_share"),
+            std::string::npos);  // Its files are of the same study.
 }
 
 TEST_F(StudyOverHttp, EveryFileIsThereByTheAddressItIsGiven) {
@@ -73,6 +96,8 @@ TEST_F(StudyOverHttp, WhatIsNoStudyIsRefusedByItsField) {
   refused(R"([{"name":"A","lean":"3°"},{"name":"B","lean":"3"}])", 422, "ways[1].lean");
   refused(R"([{"name":"A","lean":"3°"},{"name":"B","pattern":"9 9 9"}])", 422, "ways[1].pattern");
   refused(kTwo, 422, "ground", "&ground=12");
+  refused(kTwo, 422, "error_share", "&error_share=3+furlongs");
+  refused(kTwo, 422, "error_azimuth", "&error_azimuth=40%C2%B0");
 }
 
 TEST_F(StudyOverHttp, NoSuchFileIsNamed) {

@@ -38,6 +38,7 @@ std::vector<Asked> all_verbs() {
       {{"pattern", "demo/five.toml"}, "pattern", 0},
       {{"pattern", "demo/long-nine.toml", "--stay", "3=4,4=1", "--least-gap", "20 mm"}, "pattern", 0},
       {{"pattern", "demo/square-four.toml", "--judged", "couple", "--error-share", "5 %"}, "pattern", 0},
+      {{"pattern", "demo/long-nine.toml", "--by-hangers"}, "pattern", 0},
       {{"plan", "demo/long-nine.toml", "--open", "4"}, "plan", 0},
       {{"plan", "demo/long-nine.toml", "--open", "3,7", "--workshop", "demo/workshop.toml", "--steps"}, "plan", 0},
       {{"plan", "demo/short-three.toml", "--open", "2", "--steps", "--why"}, "plan", 0},
@@ -45,8 +46,10 @@ std::vector<Asked> all_verbs() {
       {{"bend", "demo/square-four.toml", "--why"}, "bend", 0},
       {{"bearing", "demo/long-nine.toml"}, "bearing", 0},
       {{"bearing", "demo/five.toml", "--why"}, "bearing", 0},
+      {{"bearing", "demo/square-four.toml", "--station", "2"}, "bearing", 0},
       {{"study", "demo/five-three-ways.toml"}, "study", 0},
       {{"study", "demo/five-bearings.toml", "--why"}, "study", 0},
+      {{"study", "demo/five-three-ways.toml", "--error-share", "3 %", "--error-azimuth", "1°"}, "study", 0},
       {{"study", "demo/square-four.toml", "--way", "As it is: speed=420 /min", "--way", "Less: lean=2°; clearance=C4"},
        "study",
        0},
@@ -118,6 +121,54 @@ TEST(Verbs, SayWhatTheyTake) {
     EXPECT_NE(ran.out.find("--json"), std::string::npos) << asked.words[0];
   }
   EXPECT_TRUE(std::regex_match(flatwise({"--version"}).out, std::regex{R"(flatwise \d+\.\d+\.\d+\n)"}));
+}
+
+// Source: JCGM 100, 7.2.6: a result and its uncertainty are given to the same decimals. Tolerance: none, a form.
+TEST(Figure, ShowsItsDoubtWithTheDecimalsOfTheValueInEitherUnit) {
+  const Words asked{"figure", "tine-travel", "tip-radius=250 mm ± 1 mm", "lean=5°", "speed=480 rpm", "--json"};
+  for (const char* units : {"--metric", "--inch"}) {
+    const nlohmann::json json = parsed(flatwise(with(asked, units)).out);
+    const std::string shown = json["outputs"][0]["uncertainty"]["shown"];
+    std::smatch found;
+    ASSERT_TRUE(
+        std::regex_match(shown, found, std::regex{"([0-9]+)\\.?([0-9]*)\u00a0±\u00a0[0-9]+\\.?([0-9]*)\u00a0(mm|in)"}))
+        << shown;
+    EXPECT_EQ(found[2].length(), found[3].length()) << shown;
+    EXPECT_EQ(found[4], std::string{units} == "--inch" ? "in" : "mm");
+    EXPECT_TRUE(json["inputs"].dump().find("\"shown\":\"") != std::string::npos);
+    const std::string first = json["findings"][0]["says"];
+    EXPECT_TRUE(first.starts_with("Measure “")) << first;
+  }
+}
+
+TEST(Pattern, IsPrintedOnEitherPaperAlwaysTheSame) {
+  const Scratch scratch;
+  for (const char* paper : {"a4", "letter"}) {
+    const std::string file = scratch / (std::string{paper} + ".pdf"), again = scratch / (std::string{paper} + "-2.pdf");
+    ASSERT_EQ(flatwise({"pattern", "demo/five.toml", "--pdf", file, "--paper", paper}).status, 0);
+    ASSERT_EQ(flatwise({"pattern", "demo/five.toml", "--pdf", again, "--paper", paper}).status, 0);
+    EXPECT_TRUE(text_of(file).starts_with("%PDF-"));
+    EXPECT_EQ(text_of(file), text_of(again));
+  }
+  EXPECT_EQ(flatwise({"pattern", "demo/five.toml", "--pdf", scratch / "a4.pdf/below-a-file.pdf"}).status, 2);
+}
+
+TEST(Bearing, IsOfTheRotorThatWasNamedAndOthersAreRefusedWithTheList) {
+  const nlohmann::json first = parsed(flatwise({"bearing", "demo/long-nine.toml", "--json"}).out);
+  const nlohmann::json ninth = parsed(flatwise({"bearing", "demo/long-nine.toml", "--station", "9", "--json"}).out);
+  EXPECT_TRUE(first["first_to_end"].get<bool>());
+  EXPECT_FALSE(ninth["first_to_end"].get<bool>());
+  EXPECT_EQ(ninth["rotor"], 9);
+  // Nine like rotors: what is told of one is told of all.
+  EXPECT_EQ(first["workings"].back()["outputs"], ninth["workings"].back()["outputs"]);
+  for (const char* wrong : {"10", "hanger A", "0", "rotor 4"}) {
+    const Ran ran = flatwise({"bearing", "demo/long-nine.toml", "--station", wrong});
+    EXPECT_EQ(ran.status, 2) << wrong;
+    EXPECT_NE(ran.err.find("--station"), std::string::npos) << ran.err;
+    EXPECT_NE(ran.err.find(wrong), std::string::npos) << ran.err;
+    EXPECT_NE(ran.err.find("8 or 9"), std::string::npos) << ran.err;
+  }
+  EXPECT_EQ(flatwise({"bearing", "demo/long-nine.toml", "--station", ""}).status, 2);
 }
 
 TEST(Bend, WritesTheResponseOverSpeedAndRefusesWhatItCannot) {

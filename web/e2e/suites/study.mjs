@@ -18,6 +18,7 @@ export async function study(report, browser, server) {
       await of.part('the ways', () => ways(of, hand, size));
       await of.part('along a plot', () => plot(of, hand));
       await of.part('other ways', () => change(of, hand, size));
+      await of.part('stated errors', () => errors(of, hand));
       await of.part('files', () => files(of, hand, server));
       of.same([...hand.small], [], 'every key tapped is 48 px or more each way');
       of.same(hand.complaints, [], 'the browser complains of nothing else');
@@ -111,6 +112,25 @@ async function change(report, hand, size) {
   await hand.tap(hand.page.getByRole('button', { name: 'Change Slower' }));
   await hand.tap('Take this way out');
   report.same(await names(hand), [...before.slice(1), 'Flatter'], 'and one is taken out');
+}
+
+/** What is stated makes the floor; what cannot be read is said beside its field. */
+async function errors(report, hand) {
+  const form = hand.page.getByRole('form', { name: 'Stated errors: they make the floor' });
+  const field = form.getByLabel('Error of mass, inertia and lean', { exact: true });
+  const note = () => hand.page.locator('.notes').innerText().then(flat);
+  const before = await note();
+  await field.fill('3 furlongs');
+  await hand.tap(form.getByRole('button', { name: 'Use these errors' }));
+  report.check(/furlongs/.test(flat(await form.innerText())), 'an error that cannot be read is said beside its field');
+  report.same(await note(), before, 'and nothing has changed meanwhile');
+  await field.fill('3 %');
+  await hand.tap(form.getByRole('button', { name: 'Use these errors' }));
+  await hand.quiet();
+  report.check(/errors that this study states/.test(await note()) && /3/.test(await note()), 'what is stated makes the floor', await note());
+  await hand.page.reload();
+  await hand.quiet();
+  report.check(/errors that this study states/.test(await note()), 'the address keeps it');
 }
 
 async function files(report, hand, server) {

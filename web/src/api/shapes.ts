@@ -42,6 +42,7 @@ export type StockMoves = Schemas['StockMoves'];
 export type StockRow = Schemas['StockRow'];
 export type Strip = Schemas['Strip'];
 export type StudyCell = Schemas['StudyCell'];
+export type StudyError = Schemas['StudyError'];
 export type StudyOffer = Schemas['StudyOffer'];
 export type StudyPlot = Schemas['StudyPlot'];
 export type StudyRow = Schemas['StudyRow'];

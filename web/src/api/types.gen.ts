@@ -1913,14 +1913,14 @@ export interface components {
             strip: components["schemas"]["DisplayList"];
             says: string;
         };
-        /** @description other: in the other units. detail: quiet, at the right edge ('floor: 0.7 ft·lb', 'nothing strikes'). drawing: instead of the value, which then stands beside it; says: the drawing, aloud. bad: this keeps the way from being advised. */
+        /** @description working: the place of its working among the study's figures. other: in the other units. detail: quiet, at the right edge ('floor: 0.7 ft·lb', 'nothing strikes'). drawing: instead of the value, which then stands beside it; says: the drawing, aloud. bad: this keeps the way from being advised. */
         StudyCell: {
             value: string;
             other?: string;
             detail?: string;
             says?: string;
             drawing?: components["schemas"]["DisplayList"];
-            working?: components["schemas"]["Working"];
+            working?: number;
             bad?: boolean;
         };
         /** @description One cell a way. form: how large: 'large' is the couple left over; 'words' wrap. Rows in which no way differs from another are left out, but for those of the arrangement. */
@@ -1962,6 +1962,14 @@ export interface components {
             example: string;
             defined: string;
         };
+        /** @description An error by which the floor is made. field: the parameter that states it. value: as it would be typed. said: stated for this study; else assumed. */
+        StudyError: {
+            /** @enum {string} */
+            field: "error_share" | "error_azimuth";
+            label: string;
+            value: string;
+            said: boolean;
+        };
         /** @description Two to six ways of one shaft side by side. facts: the cells of the title block. csv: the whole table. print: the PDF on either paper. */
         StudyView: {
             shaft: components["schemas"]["Id"];
@@ -1978,6 +1986,9 @@ export interface components {
             }[];
             notes: string[];
             offers: components["schemas"]["StudyOffer"][];
+            /** @description The workings of the cells, each once; where several inputs come from one working it stands at the first of them. */
+            figures: components["schemas"]["Working"][];
+            errors: components["schemas"]["StudyError"][];
             most_ways: number;
             csv: string;
             print: {
@@ -2124,91 +2135,112 @@ export interface components {
             kind: "word";
             value: string;
         };
-        /** @description Standard uncertainty, expanded uncertainty at 95 % two-sided, and the effective degrees of freedom where they are finite, in the unit of the value beside it. */
+        /** @description Standard uncertainty, expanded uncertainty at 95 % two-sided, and the effective degrees of freedom where they are finite, in the unit of the value beside it; `shown`: the value with the expanded one in its unit and to its decimals, "99.984 ± 0.004 mm", missing where either has no end or the doubt is nought. */
         Common_uncertainty: {
             standard_m: number;
             expanded_m: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_m2: number;
             expanded_m2: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_rad: number;
             expanded_rad: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_kg: number;
             expanded_kg: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_s: number;
             expanded_s: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_n: number;
             expanded_n: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_n_m: number;
             expanded_n_m: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_pa: number;
             expanded_pa: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_k: number;
             expanded_k: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_rad_s: number;
             expanded_rad_s: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_hz: number;
             expanded_hz: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_m_s: number;
             expanded_m_s: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_m_s2: number;
             expanded_m_s2: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_kg_m2: number;
             expanded_kg_m2: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_kg_m: number;
             expanded_kg_m: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_per_k: number;
             expanded_per_k: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_j: number;
             expanded_j: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_kg_m3: number;
             expanded_kg_m3: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_n_per_m: number;
             expanded_n_per_m: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard: number;
             expanded: number;
             degrees_of_freedom?: number;
+            shown?: string;
         } | {
             standard_per_s: number;
             expanded_per_s: number;
             degrees_of_freedom?: number;
+            shown?: string;
         };
         /** @description What part of the shaft; numbers count from end A, from 1. */
         Common_where: "shaft" | {
@@ -3364,6 +3396,10 @@ export interface operations {
                 name?: string;
                 /** @description Force that the ground lifts each rotor with, besides the loads of the definition ('1.5 kN'). */
                 ground?: string;
+                /** @description How far mass, inertia and lean of a rotor may be from what is said, as a share of its couple ('3 %'); left out: 2 %. */
+                error_share?: string;
+                /** @description Play of the halves on the shaft ('0.5°'); left out: half a degree. */
+                error_azimuth?: string;
                 units?: "metric" | "inch";
             };
             header?: never;
@@ -3440,6 +3476,10 @@ export interface operations {
                 name?: string;
                 /** @description Force that the ground lifts each rotor with, besides the loads of the definition ('1.5 kN'). */
                 ground?: string;
+                /** @description How far mass, inertia and lean of a rotor may be from what is said, as a share of its couple ('3 %'); left out: 2 %. */
+                error_share?: string;
+                /** @description Play of the halves on the shaft ('0.5°'); left out: half a degree. */
+                error_azimuth?: string;
                 units?: "metric" | "inch";
                 paper?: "a4" | "letter";
             };

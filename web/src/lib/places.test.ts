@@ -10,7 +10,8 @@ describe('readPlace', () => {
       { page: 'start' }, { page: 'board' }, { page: 'wall' }, { page: 'machines' }, { page: 'shafts' }, { page: 'people' }, { page: 'gauges' }, { page: 'stock' }, { page: 'figures' },
       { page: 'machine', id: job }, { page: 'shaft', id: job, copy: true }, { page: 'shaft', id: job, copy: false },
       { page: 'book', machine: job }, { page: 'book', machine: undefined }, bench,
-      { page: 'study', id: job, ways: undefined }, { page: 'study', id: job, ways: '[{"name":"1 & 3","pattern":"step 2"},{"name":"½"}]' },
+      { page: 'study', id: job, ways: undefined, error_share: undefined, error_azimuth: undefined }, { page: 'study', id: job, ways: undefined, error_share: '3 %', error_azimuth: '0.5°' },
+      { page: 'study', id: job, ways: '[{"name":"1 & 3","pattern":"step 2"},{"name":"½"}]', error_share: undefined, error_azimuth: undefined },
     ];
     for (const place of places) {
       const address = new URL(addressOf(place), 'http://x');

@@ -24,8 +24,8 @@ export type Place =
   | { readonly page: 'machines' }
   | { readonly page: 'shafts' }
   | { readonly page: 'shaft'; readonly id: string; readonly copy: boolean }
-  /** `ways`: as they were asked for, JSON; without them the server chooses. */
-  | { readonly page: 'study'; readonly id: string; readonly ways?: string | undefined }
+  /** `ways`: as they were asked for, JSON; without them the server chooses. The errors as typed; without them as assumed. */
+  | { readonly page: 'study'; readonly id: string; readonly ways?: string | undefined; readonly error_share?: string | undefined; readonly error_azimuth?: string | undefined }
   | { readonly page: 'gauges' }
   | { readonly page: 'stock' }
   | { readonly page: 'figures' }
@@ -55,7 +55,7 @@ export function readPlace(path: string, query = ''): Place {
   if (!idLike(second)) return { page: 'lost' };
   if (first === 'job' && third === undefined) return { page: 'bench', job: second, spot: readSpot(asked) };
   if (first === 'machine' && third === undefined) return { page: 'machine', id: second };
-  if (first === 'study' && third === undefined) return { page: 'study', id: second, ways: asked.get('ways') };
+  if (first === 'study' && third === undefined) return { page: 'study', id: second, ways: asked.get('ways'), error_share: asked.get('error_share'), error_azimuth: asked.get('error_azimuth') };
   if (first === 'shaft' && (third === undefined || third === 'copy')) return { page: 'shaft', id: second, copy: third === 'copy' };
   return { page: 'lost' };
 }
@@ -92,7 +92,7 @@ export function addressOf(place: Place): string {
     case 'bench': return `/job/${place.job}${queryOf(place.spot)}`;
     case 'machine': return `/machine/${place.id}`;
     case 'shaft': return `/shaft/${place.id}${place.copy ? '/copy' : ''}`;
-    case 'study': return `/study/${place.id}${queryOf({ ways: place.ways })}`;
+    case 'study': return `/study/${place.id}${queryOf({ ways: place.ways, error_share: place.error_share, error_azimuth: place.error_azimuth })}`;
     case 'book': return `/book${place.machine === undefined ? '' : `?machine=${place.machine}`}`;
     default: return `/${place.page}`;
   }

@@ -1,0 +1,80 @@
+#include "view/bearing_told.h"
+
+#include <cmath>
+
+#include "study/study.h"
+#include "view/bench_parts.h"
+
+namespace flatwise::view {
+namespace {
+
+std::string told(Code code, const Args& args, const Voice& voice) { return say(code.id(), args, voice); }
+
+std::string band(AnyQuantity least, AnyQuantity greatest, const Voice& voice) {
+  return study::said(study::Cell{.value = least, .to = greatest}, voice);
+}
+
+/// Two figures: nobody knows a life better.
+std::string count_text(double seasons, const Voice& voice) {
+  return format_quantity(
+      any_ratio(seasons),
+      {.system = voice.units, .decimals = seasons < 10 ? 1 : 0, .unit = std::nullopt, .currency = voice.currency});
+}
+
+std::string seasons(const Working& turn, const Voice& voice) {
+  return told(Code{"view.bearing.seasons"},
+              {{"least", count_text(output_of(turn, "seasons-least").si, voice)},
+               {"greatest", count_text(output_of(turn, "seasons-greatest").si, voice)},
+               {"season", study::figure_text(*input_of(turn, "season-hours"), voice)}},
+              voice);
+}
+
+double ground_of(const Working& turn) {
+  return std::hypot(input_of(turn, "ground-up")->si, input_of(turn, "ground-drag")->si);
+}
+
+/// Without the ground's load a life is a figure that nobody should plan by: it is not said, and its working opens all the same.
+FactRow life_row(const WorkingPtr& turn, const Args& rotor, const Voice& voice) {
+  FactRow row{.caption = told(Code{"view.bearing.life"}, rotor, voice), .value = {}, .working = turn};
+  if (ground_of(*turn) > 0) {
+    row.value = band(output_of(*turn, "modified-least"), output_of(*turn, "modified-greatest"), voice);
+    row.other = seasons(*turn, voice);
+  } else {
+    row.value = told(Code{"view.bearing.not_known"}, {}, voice);
+    row.other = told(Code{"view.bearing.state_ground"}, {}, voice);
+  }
+  return row;
+}
+
+Json figures(const WorkingPtr& turn, const Args& rotor, const Voice& voice) {
+  return facts_block({life_row(turn, rotor, voice),
+                      {.caption = told(Code{"view.bearing.stress"}, {}, voice),
+                       .value = study::figure_text(output_of(*turn, "stress"), voice)},
+                      {.caption = told(Code{"view.bearing.safety"}, {}, voice),
+                       .value = shown(output_of(*turn, "static-safety"), voice)}},
+                     voice);
+}
+
+/// What decides the figures and nobody measured: said beside them.
+std::string assumptions(const Working& turn, const Voice& voice) {
+  Args args{{"kappa", shown(*input_of(turn, "viscosity-ratio"), voice)},
+            {"cleanliness", std::get<std::string>(turn.input("cleanliness")->value)}};
+  if (const double ground = ground_of(turn); ground > 0)
+    args.emplace_back("ground", study::figure_text(any(newtons(ground)), voice));
+  return told(Code{"view.bearing.assumed"}, args, voice);
+}
+
+}  // namespace
+
+std::vector<Json> bearing_told(const Shaft& shaft, int rotor, const Voice& voice) {
+  const Args args{{"rotor", rotor}};
+  const Results<study::BearingTold> bearing = study::bearing_of(shaft, rotor);
+  if (!bearing) {
+    const Problem& first = bearing.error().front();
+    return {text_block(told(Code{"view.bearing.no_answer"}, {{"rotor", rotor}, {"why", say(first, voice).read}}, voice),
+                       "note")};
+  }
+  return {figures(bearing->turn, args, voice), text_block(assumptions(*bearing->turn, voice), "note")};
+}
+
+}  // namespace flatwise::view
