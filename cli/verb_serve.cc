@@ -74,6 +74,7 @@ server::Settings settings_of(const Context& context, const ServeOptions& options
   settings.port = static_cast<unsigned short>(options.port);
   settings.names = options.names;
   if (!options.web_root.empty()) settings.web_root = options.web_root;
+  settings.reached_at = [address] { return *address; };
   settings.show_code = [context, address](const std::string& code) { show_way_in(context, *address, code); };
   return settings;
 }

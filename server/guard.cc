@@ -30,6 +30,8 @@ bool is_local_name(std::string_view name) { return name == "localhost" || name =
 
 }  // namespace
 
+bool is_local_host(std::string_view host) { return is_local_name(lower(name_in(host))); }
+
 bool is_loopback(std::string_view address) { return address.starts_with("127.") || address == "::1"; }
 
 Guard::Guard(std::string listen, std::vector<std::string> names, LetIn& let_in)
@@ -45,7 +47,7 @@ bool Guard::known_host(std::string_view host) const {
 }
 
 bool Guard::let_in(const Request& request) const {
-  if (!beyond_ || (request.loopback && is_local_name(lower(name_in(request.host))))) return true;
+  if (!beyond_ || (request.loopback && is_local_host(request.host))) return true;
   return devices_.knows(request.cookie);
 }
 

@@ -35,6 +35,9 @@ class Guard {
   LetIn& devices_;
 };
 
+/// A Host header by which only this machine can be meant.
+[[nodiscard]] bool is_local_host(std::string_view host);
+
 /// An address that only this machine can reach.
 [[nodiscard]] bool is_loopback(std::string_view address);
 

@@ -22,6 +22,16 @@ std::string hex(const unsigned char* bytes, std::size_t count) {
   return out;
 }
 
+std::string drawn_code() {
+  std::string code;
+  for (std::size_t i = 0; i < kCodeLetters; ++i)
+    code += kLetters[randombytes_uniform(static_cast<std::uint32_t>(kLetters.size()))];
+  return code;
+}
+
+/// As it is shown: two halves are read off a screen more surely than eight letters in a row.
+std::string in_halves(const std::string& code) { return code.substr(0, 4) + "-" + code.substr(4); }
+
 std::string hash_of(std::string_view token) {
   std::array<unsigned char, kHashBytes> digest{};
   crypto_generichash(digest.data(), digest.size(), reinterpret_cast<const unsigned char*>(token.data()), token.size(),
@@ -51,21 +61,41 @@ std::vector<std::string> read_hashes(const std::filesystem::path& file) {
 
 }  // namespace
 
-LetIn::LetIn(std::filesystem::path file, std::function<void(const std::string&)> show)
-    : file_{std::move(file)}, show_{std::move(show)}, hashes_{read_hashes(file_)} {
+LetIn::LetIn(std::filesystem::path file, Terminal terminal)
+    : file_{std::move(file)}, terminal_{std::move(terminal)}, hashes_{read_hashes(file_)} {
   fresh_code();
 }
 
 void LetIn::fresh_code() {
-  code_.clear();
-  for (std::size_t i = 0; i < kCodeLetters; ++i)
-    code_ += kLetters[randombytes_uniform(static_cast<std::uint32_t>(kLetters.size()))];
+  code_ = drawn_code();
   wrong_ = 0;
 }
 
+void LetIn::tell_terminal() const { terminal_.show(in_halves(code_)); }
+
 void LetIn::show_code() {
   const std::scoped_lock lock{mutex_};
-  show_(code_.substr(0, 4) + "-" + code_.substr(4));
+  tell_terminal();
+}
+
+std::string LetIn::offer() {
+  const std::scoped_lock lock{mutex_};
+  offer_ = Offer{drawn_code(), terminal_.now() + kOfferHolds};
+  return in_halves(offer_->code);
+}
+
+bool LetIn::is_offered(const std::string& code) {
+  if (offer_ && terminal_.now() >= offer_->until) offer_.reset();
+  return offer_ && same(hash_of(code), hash_of(offer_->code));
+}
+
+/// Who guesses gets neither code twice to guess at.
+void LetIn::wrong_try() {
+  tries_.push_back(terminal_.now());
+  if (++wrong_ < kWrongOfOneCode) return;
+  offer_.reset();
+  fresh_code();
+  tell_terminal();
 }
 
 bool LetIn::keep(const std::string& hash) {
@@ -79,15 +109,12 @@ bool LetIn::keep(const std::string& hash) {
 
 LetIn::Let LetIn::try_code(std::string_view code) {
   const std::scoped_lock lock{mutex_};
-  const auto now = std::chrono::steady_clock::now();
+  const auto now = terminal_.now();
   std::erase_if(tries_, [&](auto at) { return now - at > std::chrono::minutes{1}; });
   if (tries_.size() >= kTriesAMinute) return {Answer::too_many, {}};
-  if (!same(hash_of(plain(code)), hash_of(code_))) {
-    tries_.push_back(now);
-    if (++wrong_ >= kWrongOfOneCode) {
-      fresh_code();
-      show_(code_.substr(0, 4) + "-" + code_.substr(4));
-    }
+  const bool at_terminal = same(hash_of(plain(code)), hash_of(code_)), offered = is_offered(plain(code));
+  if (!at_terminal && !offered) {
+    wrong_try();
     return {Answer::wrong, {}};
   }
   std::array<unsigned char, kTokenBytes> bytes{};
@@ -95,8 +122,10 @@ LetIn::Let LetIn::try_code(std::string_view code) {
   Let let{Answer::let_in, hex(bytes.data(), bytes.size())};
   if (!keep(hash_of(let.token))) return {Answer::not_kept, {}};
   hashes_.push_back(hash_of(let.token));
+  if (offered) offer_.reset();
+  if (!at_terminal) return let;
   fresh_code();
-  show_(code_.substr(0, 4) + "-" + code_.substr(4));
+  tell_terminal();
   return let;
 }
 

@@ -86,6 +86,7 @@ constexpr Route kRoutes[] = {
     {"PUT", "/api/blobs/{hash}", "putBlob", put_blob, kPool, Body::photo},
     {"GET", "/api/events", "events", get_events, kHere, Body::none, kEvents},
     {"POST", "/api/letin", "letIn", post_let_in, kPool, Body::json},
+    {"POST", "/api/letin/offer", "offerLetIn", post_offer, kPool, Body::json},
 };
 
 std::string_view next_part(std::string_view& path) {

@@ -103,5 +103,6 @@ Reply get_blob(const Call&);
 Reply put_blob(const Call&);
 Reply get_events(const Call&);
 Reply post_let_in(const Call&);
+Reply post_offer(const Call&);
 
 }  // namespace flatwise::server

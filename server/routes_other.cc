@@ -1,11 +1,16 @@
 // Photos, what changes, and devices let in.
 #include <charconv>
+#include <chrono>
 #include <nlohmann/json.hpp>
 
+#include "job/roles.h"
+#include "paper/render.h"
 #include "record/chain.h"
+#include "server/guard.h"
 #include "server/input.h"
 #include "server/let_in.h"
 #include "server/live.h"
+#include "server/people.h"
 #include "server/routes.h"
 
 namespace flatwise::server {
@@ -23,6 +28,23 @@ std::string_view photo_type(std::string_view bytes) {
   if (bytes.starts_with(std::string_view{"\x89PNG\r\n\x1A\n", 8})) return "image/png";
   if (bytes.size() >= 12 && bytes.starts_with("RIFF") && bytes.substr(8, 4) == "WEBP") return "image/webp";
   return {};
+}
+
+/// The page as the next device reaches it: as this one does; from this very machine as the server knows it, empty where it does not.
+std::string address_for_others(const Call& call) {
+  const Request& r = call.request;
+  if (is_local_host(r.host)) return call.shared.let_in.reached_at();
+  return (r.origin.empty() ? "http://" + std::string{r.host} : std::string{r.origin}) + "/";
+}
+
+/// The code to scan, as rectangles of dark modules; null where there is no address, or it is too long for a code.
+wire::Json code_json(const std::string& text) {
+  if (text.empty()) return nullptr;
+  const auto code = paper::code_modules(text);
+  if (!code) return nullptr;
+  wire::Json dark = wire::Json::array();
+  for (const paper::ModuleBox& box : code->dark) dark.push_back({box.x, box.y, box.width, box.height});
+  return {{"side", code->side}, {"quiet", paper::kQuietModules}, {"dark", std::move(dark)}};
 }
 
 }  // namespace
@@ -67,6 +89,23 @@ Reply get_events(const Call& call) {
   reply.always = kApiHeaders;
   if (call.request.method != "HEAD") reply.feed = call.shared.live.listen(after);
   return reply;
+}
+
+Reply post_offer(const Call& call) {
+  Input input{call};
+  std::string by;
+  input(id_field("by"), by);
+  if (auto refused = input.refused(call.voice)) return *std::move(refused);
+  const auto people = call.store.people();
+  if (!people) return fault_reply(people.error(), "by");
+  if (auto wrong = problem_of_sender(*people, by, job::lacks_role_to_let_in))
+    return problem_reply(422, *std::move(wrong), call.voice);
+  const std::string code = call.shared.let_in.offer(), address = address_for_others(call);
+  const std::string way_in = address.empty() ? std::string{} : address + "?code=" + code;
+  wire::Json json{{"code", code}, {"holds", std::chrono::seconds{LetIn::kOfferHolds}.count()}};
+  if (!way_in.empty()) json["address"] = way_in;
+  if (wire::Json picture = code_json(way_in); !picture.is_null()) json["picture"] = std::move(picture);
+  return json_reply(json, 200);
 }
 
 Reply post_let_in(const Call& call) {

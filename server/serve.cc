@@ -29,7 +29,7 @@ class Whole : public Server {
   Whole(const Settings& settings, const Listen& listen, Stores stores, std::unique_ptr<job::Store> watched)
       : listen_{listen},
         live_{std::move(watched), settings.look},
-        let_in_{settings.data / "devices.txt", settings.show_code},
+        let_in_{settings.data / "devices.txt", {.show = settings.show_code, .reached_at = settings.reached_at}},
         guard_{settings.listen, settings.names, let_in_},
         pages_{settings.web_root},
         api_{{std::move(stores), live_, let_in_, guard_, pages_}, listen.io_threads} {}

@@ -25,6 +25,7 @@ struct Settings {
   std::vector<std::string> names = {};            ///< More names that the server goes by.
   std::optional<std::filesystem::path> web_root;  ///< The page from there, not as compiled in.
   std::function<void(const std::string& code)> show_code = [](const std::string&) {};
+  std::function<std::string()> reached_at = [] { return std::string{}; };  ///< The page's address for another device.
   Limits limits = {};
   std::size_t io_threads = 1;
   std::size_t pool_threads = 2;

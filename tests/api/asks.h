@@ -77,6 +77,7 @@ class Asks {
                {"interference-least=15 µm ± 2 µm", "interference-greatest=50 µm", "roughness-loss=3 µm .. 7 µm",
                 "width=25 mm", "joint-diameter=120 mm", "ring-inside=107 mm", "hub-outside=180 mm",
                 "hub-modulus=110 GPa", "hub-poisson=0.26", "hub-yield=250 MPa"}}};
+    if (id == "offerLetIn") return {{"by", known_.lead}};
     if (id == "letIn") return {{"code", "ABCD-EFGH"}};
     return nullptr;
   }

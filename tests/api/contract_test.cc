@@ -209,6 +209,7 @@ void EveryOperation::not_possible() {
                                                                   {"addGauge", {"resolution", "1 N·m"}},
                                                                   {"noteCalibration", {"expanded", "4 kg"}},
                                                                   {"figure", {"inputs", {"width=5 kg"}}},
+                                                                  {"offerLetIn", {"by", fresh_id()}},
                                                                   {"letIn", {"code", ""}}};
   each(422, [&](const Operation& op) {
     if (op.id == "putBlob" || op.id == "record") return;

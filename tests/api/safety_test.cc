@@ -5,6 +5,7 @@
 #include <fstream>
 #include <thread>
 
+#include "server/let_in.h"
 #include "tests/api/asks.h"
 
 namespace flatwise::api_test {
@@ -216,6 +217,65 @@ TEST_F(LettingIn, OnlyADeviceThatShowedTheCodeIsAnswered) {
   EXPECT_EQ(
       std::filesystem::status(house_->folder() / "devices.txt").permissions() & std::filesystem::perms::others_read,
       std::filesystem::perms::none);
+}
+
+TEST_F(LettingIn, ACodeIsOfferedOnlyToWhoIsInAndMayLetIn) {
+  house_->server().show_code();
+  const auto offer = [&](const std::string& by, const std::string& cookie, const std::vector<std::string>& more = {}) {
+    Ask ask = post("/api/letin/offer", json{{"by", by}}.dump());
+    ask.headers.insert(ask.headers.end(), more.begin(), more.end());
+    return from_afar(ask, cookie);
+  };
+  EXPECT_EQ(offer(house_->known().lead, {}).status, 403) << "not let in itself";
+  const Answer let = shows(code_);
+  ASSERT_EQ(let.status, 204);
+  const std::string cookie = let.header("set-cookie").substr(0, let.header("set-cookie").find(';'));
+  EXPECT_EQ(offer(house_->known().bench, cookie).status, 422) << "the bench may not";
+  EXPECT_EQ(offer(fresh_id(), cookie).status, 422) << "nobody of that name";
+  EXPECT_EQ(offer(house_->known().lead, cookie, {"Origin: http://elsewhere.example"}).status, 403);
+  EXPECT_EQ(offer(house_->known().lead, cookie, {"Sec-Fetch-Site: cross-site"}).status, 403);
+  const Answer answer = offer(house_->known().lead, cookie, {"Origin: http://192.0.2.7"});
+  ASSERT_EQ(answer.status, 200);
+  const json offered = json::parse(answer.body);
+  EXPECT_EQ(offered["holds"], 600);
+  const std::string code = offered["code"];
+  EXPECT_EQ(offered["address"], "http://192.0.2.7/?code=" + code);
+  // Source: ISO/IEC 18004, section 6.1: a side is 21 modules and four more a version.
+  EXPECT_EQ((offered["picture"]["side"].get<int>() - 21) % 4, 0);
+  const std::string at_terminal = code_;
+  EXPECT_EQ(shows(code).status, 204);
+  EXPECT_EQ(shows(code).status, 401) << "once only";
+  EXPECT_EQ(code_, at_terminal) << "what stands at the terminal still holds";
+  EXPECT_EQ(shows(code_).status, 204);
+}
+
+TEST(LetInOffer, HoldsForItsTimeForOneDeviceAndOnlyTheLastOne) {
+  const store_sqlite::TestFolder folder;
+  std::chrono::steady_clock::time_point now{};
+  std::string at_terminal;
+  server::LetIn let_in{folder.path() / "devices.txt",
+                       {.show = [&](const std::string& code) { at_terminal = code; }, .now = [&] { return now; }}};
+  using Answer = server::LetIn::Answer;
+  std::string code = let_in.offer();
+  now += server::LetIn::kOfferHolds;
+  EXPECT_EQ(let_in.try_code(code).answer, Answer::wrong) << "its time is over";
+  code = let_in.offer();
+  now += server::LetIn::kOfferHolds - 1s;
+  EXPECT_EQ(let_in.try_code(code).answer, Answer::let_in);
+  EXPECT_EQ(let_in.try_code(code).answer, Answer::wrong) << "once only";
+  code = let_in.offer();
+  const std::string later = let_in.offer();
+  EXPECT_EQ(let_in.try_code(code).answer, Answer::wrong) << "another was offered";
+  EXPECT_EQ(let_in.try_code(later).answer, Answer::let_in);
+  // Ten wrong tries, five a minute, end what is offered and what stands at the terminal.
+  code = let_in.offer();
+  for (int i = 0; i < 10; ++i) {
+    now += 13s;
+    EXPECT_NE(let_in.try_code("AAAA-AAAA").answer, Answer::let_in);
+  }
+  EXPECT_NE(at_terminal, "");
+  now += 1min;
+  EXPECT_EQ(let_in.try_code(code).answer, Answer::wrong);
 }
 
 TEST_F(LettingIn, ACodeHoldsOnceAndTriesAreCounted) {

@@ -501,6 +501,23 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/letin/offer": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** A code that lets one more tablet in, shown on the page of one that is in */
+        post: operations["offerLetIn"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -980,6 +997,14 @@ export interface components {
             pull_angle?: string;
             /** @description ratio of a multiplier; 1: none */
             multiplier: number;
+            /**
+             * @description turn of the nut: from snug, or on the second pull
+             * @example 5°
+             * @example 2° 30′
+             * @example 10′
+             * @example 0.1 rad
+             */
+            turned?: string;
         } | {
             /** @constant */
             kind: "run_read";
@@ -1031,6 +1056,102 @@ export interface components {
             kind: "withdrawn";
             /** @description why */
             reason: string;
+        } | {
+            /** @constant */
+            kind: "opened_by";
+            /**
+             * @description from end A, from end B or from both
+             * @enum {string}
+             */
+            from: "a" | "b" | "both";
+            /** @description with both ends: rotors 1 to this one came off at end A; 0: as it is cheapest */
+            rotors_from_a: number;
+        } | {
+            /** @constant */
+            kind: "spacers_found";
+            /**
+             * @description tear-down or the way back
+             * @enum {string}
+             */
+            phase: "teardown" | "assembly";
+            /** @description station, counted from end A; 0: the shaft */
+            station: number;
+            /** @description pieces */
+            count: number;
+            /** @description label; empty where it had none */
+            label: string;
+        } | {
+            /** @constant */
+            kind: "nut_pulled_again";
+            /**
+             * @description nut, by its end
+             * @enum {string}
+             */
+            nut: "a" | "b";
+            /**
+             * @description turn of the nut: from snug, or on the second pull
+             * @example 5°
+             * @example 2° 30′
+             * @example 10′
+             * @example 0.1 rad
+             */
+            turned: string;
+            /** @description id of the gauge; empty where there was none */
+            gauge: string;
+        } | {
+            /** @constant */
+            kind: "press_point_read";
+            /** @description rotor, counted from end A */
+            rotor: number;
+            /** @description number of the point, as they were read */
+            point: number;
+            /**
+             * @description way in, from where ring and hub met
+             * @example 38.1 mm
+             * @example 1 1/2 in
+             * @example 12 µm
+             * @example 0.5 thou
+             */
+            travel: string;
+            /**
+             * @description force
+             * @example 400 N
+             * @example 25 kN
+             * @example 90 lbf
+             */
+            force: string;
+            /** @description id of the gauge; empty where there was none */
+            gauge: string;
+        } | {
+            /** @constant */
+            kind: "tool_taken";
+            /**
+             * @description nut, by its end
+             * @enum {string}
+             */
+            nut: "a" | "b";
+            /**
+             * @description length
+             * @example 38.1 mm
+             * @example 1 1/2 in
+             * @example 12 µm
+             * @example 0.5 thou
+             */
+            length: string;
+            /**
+             * @description length of the extension
+             * @example 38.1 mm
+             * @example 1 1/2 in
+             * @example 12 µm
+             * @example 0.5 thou
+             */
+            extension?: string;
+            /**
+             * @description ratio of a torque multiplier, a plain number
+             * @example 0.12
+             * @example 12 %
+             */
+            ratio?: string;
         };
         /** @description What an entry will say; the client adds id, by, on, at and follows. */
         EntryDraft: {
@@ -1215,7 +1336,7 @@ export interface components {
             undo?: components["schemas"]["EntryDraft"];
             tone?: components["schemas"]["Tone"];
         };
-        /** @description One figure to be typed: the text goes into body[into], the gauge into body[gauge_into]. kind is a kind of quantity, or 'text', 'count'. marks: ids in the drawing to show as chosen while it is typed. next: key of the field that follows. */
+        /** @description One figure to be typed: the text goes into body[into], the gauge into body[gauge_into]. kind is a kind of quantity, or 'text', 'count', 'number' (no unit, kept as typed). marks: ids in the drawing to show as chosen while it is typed. next: key of the field that follows. */
         Field: {
             key: string;
             title: string;
@@ -1876,6 +1997,23 @@ export interface components {
             /** @description Standard deviation of one reading, from a study of its own. */
             repeatability?: string;
             repeatability_readings?: number;
+        };
+        LetInOffer: {
+            /** @description As it is typed; it holds once. */
+            code: string;
+            /** @description Seconds from now. */
+            holds: number;
+            /** @description The page with the code in it, as the next device reaches it; left out where the server does not know one. */
+            address?: string;
+            /** @description The address as a code to scan (ISO/IEC 18004): rectangles of dark modules, x, y, width, height from the upper left, with a clear margin all round. */
+            picture?: {
+                side: number;
+                quiet: number;
+                dark: number[][];
+            };
+        };
+        OfferLetIn: {
+            by: components["schemas"]["Id"];
         };
         LetIn: {
             code: string;
@@ -4936,6 +5074,84 @@ export interface operations {
             };
             /** @description Too many tries. */
             429: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    offerLetIn: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["OfferLetIn"];
+            };
+        };
+        responses: {
+            /** @description A code for one device, with how long it holds. */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["LetInOffer"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -10,7 +10,7 @@ export const lowers: readonly Lower[] = ['2', '4', '8', '16', '32', '64'];
 
 /** What is being typed, as the field says it. */
 export interface Wanted {
-  /** Kind of quantity, or 'count'. */
+  /** Kind of quantity, or 'count', or 'number': no unit, kept as typed. */
   readonly kind: string;
   /** What a difference is typed from. */
   readonly reference?: { readonly value: number; readonly unit: string } | undefined;

@@ -7,7 +7,7 @@ const bench: Place = { page: 'bench', job, spot: { stage: 'timing', station: 8, 
 describe('readPlace', () => {
   it('reads back every address it writes', () => {
     const places: Place[] = [
-      { page: 'start' }, { page: 'board' }, { page: 'wall' }, { page: 'machines' }, { page: 'shafts' }, { page: 'people' }, { page: 'gauges' }, { page: 'stock' }, { page: 'figures' },
+      { page: 'start' }, { page: 'board' }, { page: 'wall' }, { page: 'machines' }, { page: 'shafts' }, { page: 'people' }, { page: 'gauges' }, { page: 'stock' }, { page: 'figures' }, { page: 'tablets' },
       { page: 'machine', id: job }, { page: 'shaft', id: job, copy: true }, { page: 'shaft', id: job, copy: false },
       { page: 'book', machine: job }, { page: 'book', machine: undefined }, bench,
       { page: 'study', id: job, ways: undefined, error_share: undefined, error_azimuth: undefined }, { page: 'study', id: job, ways: undefined, error_share: '3 %', error_azimuth: '0.5°' },

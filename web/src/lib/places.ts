@@ -30,6 +30,7 @@ export type Place =
   | { readonly page: 'stock' }
   | { readonly page: 'figures' }
   | { readonly page: 'people' }
+  | { readonly page: 'tablets' }
   | { readonly page: 'book'; readonly machine?: string | undefined }
   | { readonly page: 'lost' };
 
@@ -43,7 +44,7 @@ export function readPlace(path: string, query = ''): Place {
   if (second === undefined) {
     switch (first) {
       case '': return { page: 'start' };
-      case 'board': case 'wall': case 'machines': case 'shafts': case 'people': case 'gauges': case 'stock': case 'figures':
+      case 'board': case 'wall': case 'machines': case 'shafts': case 'people': case 'gauges': case 'stock': case 'figures': case 'tablets':
         return { page: first };
       case 'book': {
         const machine = asked.get('machine');
