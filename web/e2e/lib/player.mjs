@@ -101,7 +101,7 @@ export class Player {
     if (!choice) throw new NoWay(`no place or no key for label ${JSON.stringify(body)}`);
     return this.choose(place, choice);
   }
-  /** The way whose tools these are, the reading, then the tool's true lengths. */
+  /** The way whose tools these are, the reading, then the tool's true lengths and the turn that was seen. */
   async pull(station, body) {
     const bar = body.with === 'bar';
     let view = await this.goTo({ stage: 'torque', station });
@@ -110,7 +110,7 @@ export class Player {
     const field = fieldsOf(view).find((one) => one.into === 'shown' && one.draft.body.with === body.with);
     if (!field) throw new NoWay(`no field for a pull with a ${body.with}`);
     await this.type(field, body.shown, body.gauge);
-    for (const into of bar ? ['tool_length'] : ['tool_length', 'extension']) {
+    for (const into of bar ? ['tool_length', 'turned'] : ['tool_length', 'extension', 'turned']) {
       if (!body[into]) continue;
       view = await this.view({ stage: 'torque', station });
       await this.type(fieldsOf(view).find((one) => one.into === into), body[into]);
@@ -181,8 +181,9 @@ export class Player {
   }
   /** Whether the sheet of an entry stays empty until the band above it is answered; what the band itself asks is never shut. */
   async shut({ stage, body }) {
-    if (body.kind !== 'answered') return false;
+    if (body.kind !== 'answered' && body.kind !== 'run_read') return false;
     const view = await this.view({ stage });
-    return view.sheet.shut !== undefined && !view.band?.questions.some((one) => one.choices[0].draft.body.question === body.question);
+    if (view.sheet.shut === undefined) return false;
+    return body.kind === 'run_read' || !view.band?.questions.some((one) => one.choices[0].draft.body.question === body.question);
   }
 }

@@ -1,7 +1,8 @@
 // job.mjs: one whole job by taps only, from booking in to release, and the paper that is handed over.
-import { Hand } from '../lib/hand.mjs';
+import { Hand, sizes } from '../lib/hand.mjs';
 import { Mechanic } from '../lib/mechanic.mjs';
 import { wordsOf } from '../lib/paper.mjs';
+import { gallery } from '../lib/pictures.mjs';
 
 const temperatures = { 'Temperature of the hub': { figure: '68', unit: '°F' }, 'Temperature of the gauge': { figure: '68', unit: '°F' } };
 const bores = (readings) => Object.fromEntries(readings.map((reading, i) => [`Plane ${i < 4 ? 'A' : 'B'}, direction ${(i % 4) + 1}`, reading]));
@@ -57,6 +58,13 @@ async function paperOf(hand, server) {
   await hand.tap(hand.page.locator('footer.next .keys .key').first(), { rest: false });
   const address = await hand.page.evaluate(() => window.opened);
   return wordsOf(await server.get(address, 'bytes'));
+}
+
+export async function everySize(report, browser, server) {
+  for (const size of process.env['FLATWISE_SIZES']?.split(',') ?? Object.keys(sizes)) {
+    const of = report.named(size);
+    await of.part('the whole job', () => wholeJob(of, browser, server, size, gallery(size)));
+  }
 }
 
 export async function wholeJob(report, browser, server, size, picture) {

@@ -17,7 +17,7 @@ async function screens(server, more = []) {
   const half = jobs.find((job) => job.number === '31');
   return [
     ['start', '/'], ['board', '/board'], ['wall', '/wall'], ['machines', '/machines'], ['machine', `/machine/${machines[0].id}`], ['shafts', '/shafts'],
-    ['shaft', `/shaft/${shafts[0].id}`], ['copy of a shaft', `/shaft/${shafts[0].id}/copy`], ['people', '/people'], ['book in', '/book'], ['gauges', '/gauges'], ['stock', '/stock'], ['figures', '/figures'],
+    ['shaft', `/shaft/${shafts[0].id}`], ['copy of a shaft', `/shaft/${shafts[0].id}/copy`], ['people', '/people'], ['book in', '/book'], ['gauges', '/gauges'], ['stock', '/stock'], ['figures', '/figures'], ['tablets', '/tablets'],
     ...stages.map((stage) => [stage, `/job/${half.id}?stage=${stage}`]),
     ['a rotor from end B', `/job/${half.id}?stage=timing&from=b`], ...more,
   ];
@@ -55,6 +55,13 @@ const measure = (page) => page.evaluate(() => {
   }
   return { wide: document.documentElement.scrollWidth - innerWidth, small, cut };
 });
+
+export async function allLooks(report, browser, server) {
+  await firstLoad(report, browser, server);
+  await report.part('how soon a tap shows', () => soon(report, browser, server));
+  await looks(report, browser, server);
+  await report.part('other jobs, an empty workshop', () => otherLooks(report, browser, server));
+}
 
 export async function looks(report, browser, server, more) {
   const all = await screens(server, more);
