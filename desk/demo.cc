@@ -171,11 +171,44 @@ class DemoStore {
     std::vector<Entry> entries =
         as_entries({}, {booking(number, row.at("shaft"), row.at("reason"), row.at("hour_meter_h") + " h")},
                    {job, person("lead"), "office", in}, next);
+    if (auto done = put_past_run(number, row.at("shaft"), {job, {}, "bench tablet", before(out), kMinute}, entries);
+        !done)
+      return done;
     const std::vector<Entry> rest = as_entries(
         entries, {NoteWritten{{}, Stage::release, std::move(note)}, Released{true, said(plan_["past"], "reason")}},
         {job, person("lead"), "office", out, kMinute}, next);
     entries.insert(entries.end(), rest.begin(), rest.end());
     return take_all(job, std::move(entries));
+  }
+
+  /// The run of a past job is done and written down in the hour before it goes out.
+  static Instant before(Instant out) { return {out.ms - 60 * kMinute}; }
+
+  /// The test run of a past job, where it was kept: what is answered before the first touch and of the run, and what was read.
+  Done<void> put_past_run(const std::string& number, const std::string& shaft, Author author,
+                          std::vector<Entry>& entries) {
+    const Json runs = plan_["past"].value("run", Json::array());
+    const auto run = std::ranges::find_if(runs, [&](const Json& one) { return said(one, "job") == number; });
+    if (run == runs.end()) return {};
+    const auto definition = definition::read_shaft(text(shaft + ".toml"), shaft + ".toml");
+    if (!definition) return refused(definition.error());
+    std::vector<EntryBody> bodies;
+    for (const Asked& a : asked(*definition, Bench{}))
+      if (a.question->stage == Stage::booking_in || a.question->stage == Stage::test_run)
+        bodies.emplace_back(flatwise::job::Answered{std::string{a.question->id}, a.number, Reply::yes});
+    for (const Json& item : (*run)["read"]) {
+      Results<EntryBody> body = record::read_body(item, "record.toml");
+      if (!body) return refused(std::move(body.error()));
+      bodies.push_back(*std::move(body));
+    }
+    author.by = person(said(*run, "by"));
+    // Ids of its own count: those of the jobs after it stay what they were.
+    int count = 0;
+    const std::vector<Entry> made = as_entries(entries, std::move(bodies), author, [&](Instant at) {
+      return id_of("entry/" + number + "/run/" + std::to_string(++count), at);
+    });
+    entries.insert(entries.end(), made.begin(), made.end());
+    return {};
   }
 
   Done<void> take_all(const Id& job, std::vector<Entry> entries) {
