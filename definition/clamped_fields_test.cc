@@ -82,6 +82,8 @@ TEST(ClampedFields, RefuseWhatCannotBeWithItsLine) {
   }
 }
 
+// Source: what is typed in the file: 5 degrees are pi/36.
+// Tolerance: 1e-15 rad, rounding.
 TEST(ClampedFields, TheAnglesSeenAreRead) {
   const Shaft shaft = read_shaft(good_file("nine.toml"), "nine.toml").value();
   const Workshop shop = read_workshop(good_file("workshop.toml"), "workshop.toml").value();

@@ -141,9 +141,9 @@ void add_turn(const Material& m, const Nut& nut, std::vector<Target>& to) {
   const job::TurnOfNut turn = job::turn_of(m.shaft(), nut);
   if (turn.expected == nullptr || turn.settled == nullptr) return;
   const auto angle = [&](std::string_view name) { return any(radians(turn.expected->si(name))); };
-  const Args args{{"end", job::word_of_end(nut.end)}, {"turn", angle("turn")},
-                  {"least", angle("turn-least")},     {"greatest", angle("turn-greatest")},
-                  {"snug", any(*nut.snug)},           {"most", any(job::most_by_settling(*turn.settled))}};
+  const Args args{{"end", job::letter_of(nut.end)}, {"turn", angle("turn")},
+                  {"least", angle("turn-least")},   {"greatest", angle("turn-greatest")},
+                  {"snug", any(*nut.snug)},         {"most", any(job::most_by_settling(*turn.settled))}};
   const auto said = [&](Code code) { return say(Message{code, args}, m.voice()); };
   to.push_back({said(Code{"sheet.turn_of_nut"}), said(Code{"sheet.turn_band"}), said(Code{"sheet.turn_about"})});
   to.push_back({said(Code{"sheet.second_pull"}), said(Code{"sheet.second_most"}), said(Code{"sheet.second_when"})});

@@ -51,8 +51,15 @@ double targets_height(const std::vector<Target>& targets) {
 
 void draw_targets(Sheet& page, const std::vector<Target>& targets) {
   if (targets.empty()) return;
+  const std::size_t pages = page.page_count();
   page.need(std::min(targets_height(targets), 200.0));
   page.y += 3;
+  if (page.page_count() != pages) {  // The caution of the nuts' own steps is on the page before.
+    caution_box(page, {.lines = {page.word(Word{"bench.torque.before"}), page.word(Word{"bench.torque.caution"}),
+                                 page.word(Word{"bench.rule"})},
+                       .right = page.right()});
+    page.y += 3;
+  }
   page.rule(page.y, drawing::kWide);
   drawing::Pen pen = page.pen();
   const double x2 = page.left() + 0.56 * page.width();

@@ -96,6 +96,8 @@ TEST(JudgeTurned, KeepsTheGuardBand) {
   EXPECT_EQ(judge_turned(band, degrees(460), degrees(5))->answer, Answer::out);
 }
 
+// Source: the sample shaft itself (core/shaft/shaft_samples.h), counted by hand.
+// Tolerance: 1e-12 m, rounding of the sum.
 TEST(ClampedBy, AddsUpWhatTheNutPullsOn) {
   ShaftSpec spec = sample_shaft({.rotors = 3});
   spec.clamped.tube.outside = millimetres(55);
