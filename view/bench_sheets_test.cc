@@ -388,6 +388,23 @@ TEST(Press, ShowsTheBandBeforeTheForceIsRead) {
   EXPECT_TRUE(says(view["sheet"]["right"], "How much force, how far in?"));
   EXPECT_TRUE(says(view["sheet"]["right"], "It grips after a lead of"));
   EXPECT_TRUE(says(view, "press.not_read") || says(view["sheet"], "no press force was read"));
+  // The force over the way in: a field a stop, and then what the points say.
+  EXPECT_EQ(first(view, "keypad")["fields"].size(), 1U);
+  const Plain typing = view_of(sample.subject(), Stage::press, station, UnitSystem::inch, End::a, 1);
+  const Plain fields = first(typing, "keypad")["fields"];
+  ASSERT_EQ(fields.size(), 5U);
+  EXPECT_EQ(fields[0]["draft"]["body"]["kind"], "press_point_read");
+  EXPECT_EQ(fields[0]["draft"]["body"]["travel"], "1/4 in");
+  EXPECT_EQ(fields[0]["into"], "force");
+  EXPECT_EQ(fields[0]["next"], fields[1]["key"]);
+  const char* travels[] = {"1/4 in", "7/16 in", "9/16 in", "3/4 in", "7/8 in"};
+  for (int point = 1; point <= 5; ++point)
+    sample.write(job::PressPointRead{1, point, typed(travels[point - 1], Kind::length),
+                                     typed(std::to_string(20'000 * point) + " lbf", Kind::force), "PG-1"});
+  const Plain told = view_of(sample.subject(), Stage::press, station);
+  EXPECT_TRUE(says(told["sheet"]["right"], "Above the band"));
+  EXPECT_TRUE(says(told["sheet"]["right"], "tight by the curve"));
+  EXPECT_TRUE(says(told["sheet"]["right"], "Are the crosses in the band?"));
 }
 
 // ---- Stack, torque, run, release.
@@ -436,6 +453,36 @@ TEST_F(Job31, PullsTheNutsInTheirOrderAndFramesTheWayOnePersonCanHold) {
   EXPECT_FALSE(first(straight, "table")["rows"][2]["chosen"]);
 }
 
+// Source: statics by hand: 900 ft·lb by a multiplier of 3.5 on 6 ft is 900 / (3.5 × 6) = 42.86 lbf; on 1 ft alone 900 lbf.
+// Tolerance: as printed.
+TEST(Torque, ReckonsWithTheToolAtHand) {
+  SampleJob sample = job_31();
+  const auto& stations = sample.shaft().stations();
+  const int nut =
+      static_cast<int>(std::ranges::find(stations, std::string{"nut A"}, &Station::label) - stations.begin());
+  const Plain before = view_of(sample.subject(), Stage::torque, nut);
+  const Plain fields = first(before, "keypad")["fields"];
+  ASSERT_EQ(fields.size(), 5U);
+  EXPECT_EQ(fields[2]["draft"]["body"]["kind"], "tool_taken");
+  EXPECT_EQ(fields[2]["draft"]["body"]["length"], "");
+  EXPECT_EQ(fields[4]["into"], "ratio");
+  EXPECT_EQ(fields[4]["draft"]["body"]["length"], "4 ft") << "a ratio alone goes with the wrench of the way";
+  const job::Id told = sample.write(
+      job::ToolTaken{End::a, typed("6 ft", Kind::length), std::nullopt, Entered{any_ratio(3.5), std::nullopt, "3.5"}});
+  const Plain view = view_of(sample.subject(), Stage::torque, nut);
+  const Plain table = first(view, "table");
+  ASSERT_EQ(table["rows"].size(), 4U);
+  EXPECT_TRUE(table["rows"][3]["chosen"]);
+  EXPECT_TRUE(says(table["rows"][3], "Own tool: 6 ft, multiplier 3.5") || says(table["rows"][3], "Own tool: 6 ft"));
+  EXPECT_TRUE(says(table["rows"][3], "42.86"));
+  const Plain draft = first(view, "keypad")["fields"][0]["draft"]["body"];
+  EXPECT_EQ(draft["tool_length"], "6 ft");
+  EXPECT_EQ(draft["multiplier"], 3.5);
+  sample.write(job::ToolTaken{End::a, typed("1 ft", Kind::length), std::nullopt, std::nullopt}, 1, {told});
+  const Plain shorter = first(view_of(sample.subject(), Stage::torque, nut), "table")["rows"][3];
+  EXPECT_TRUE(says(shorter, "Too much for one person"));
+}
+
 TEST(Torque, JudgesWhatTheNutGotAndWhatItClampsWith) {
   SampleJob sample = job_31();
   job::NutPulled pull;
@@ -456,12 +503,53 @@ TEST(Torque, JudgesWhatTheNutGotAndWhatItClampsWith) {
   EXPECT_TRUE(says(view["sheet"]["right"], "proof "));
   // A tool of another length corrects the reading: the same pull, told again with that length.
   const Plain fields = first(view, "keypad")["fields"];
-  ASSERT_EQ(fields.size(), 4U);
+  ASSERT_EQ(fields.size(), 6U);
+  EXPECT_EQ(fields[4]["into"], "turned");
+  EXPECT_EQ(fields[4]["kind"], "angle");
+  EXPECT_EQ(fields[4]["draft"]["body"]["shown"], "225 ft·lb");
+  EXPECT_EQ(fields[4]["draft"]["corrects"].size(), 1U);
+  EXPECT_EQ(fields[5]["draft"]["body"]["kind"], "nut_pulled_again");
+  EXPECT_EQ(fields[5]["draft"]["body"]["gauge"], "TW-1");
   EXPECT_EQ(fields[2]["into"], "tool_length");
   EXPECT_EQ(fields[2]["draft"]["body"]["tool_length"], "");
   EXPECT_EQ(fields[2]["draft"]["body"]["shown"], "225 ft·lb");
   EXPECT_EQ(fields[2]["draft"]["corrects"].size(), 1U);
   EXPECT_EQ(fields[2]["before"]["typed"], "4 ft");
+}
+
+TEST(Torque, SaysHowFarTheNutShouldTurnAndJudgesWhatWasSeen) {
+  SampleJob sample = job_31();
+  const auto& stations = sample.shaft().stations();
+  const int nut =
+      static_cast<int>(std::ranges::find(stations, std::string{"nut A"}, &Station::label) - stations.begin());
+  const Plain before = view_of(sample.subject(), Stage::torque, nut);
+  EXPECT_EQ(before["sheet"]["head"][0]["block"], "caution");
+  EXPECT_TRUE(says(before["sheet"]["right"], "Turn from snug"));
+  EXPECT_TRUE(says(before["sheet"]["right"], "Settling takes"));
+  EXPECT_TRUE(says(before["sheet"]["right"], "Assumed: "));
+  job::NutPulled pull;
+  pull.nut = End::a;
+  pull.shown = typed("225 ft·lb", Kind::torque);
+  pull.gauge = "TW-1";
+  pull.multiplier = 4;
+  pull.turned = typed("600°", Kind::angle);
+  sample.write(pull);
+  sample.write(job::NutPulledAgain{End::a, typed("30°", Kind::angle), "TW-1"});
+  const Plain view = view_of(sample.subject(), Stage::torque, nut);
+  const auto answers = blocks_of(view, "answer");
+  ASSERT_EQ(answers.size(), 3U);
+  EXPECT_EQ(answers[0]["sign"], "in") << "the torque itself is in";
+  EXPECT_EQ(answers[1]["sign"], "out");
+  EXPECT_TRUE(answers[1].contains("bar"));
+  EXPECT_TRUE(says(answers[1], "A joint is closing"));
+  EXPECT_TRUE(says(answers[1], "Pull no further"));
+  EXPECT_EQ(answers[2]["sign"], "out");
+  EXPECT_TRUE(says(answers[2], "Something closed or gave way"));
+  EXPECT_TRUE(says(view["sheet"]["right"], "Clamps with, by the angle"));
+  // The second nut pulls on the same parts.
+  const int other =
+      static_cast<int>(std::ranges::find(stations, std::string{"nut B"}, &Station::label) - stations.begin());
+  EXPECT_TRUE(says(view_of(sample.subject(), Stage::torque, other)["sheet"]["right"], "may have nothing to turn"));
 }
 
 // 2026-11-27: a nut pulled on a bar with a spring balance could be told by file and API, and not at the page.
@@ -471,7 +559,7 @@ TEST(Torque, TakesAPullOnABarAndItsLength) {
   const int nut =
       static_cast<int>(std::ranges::find(stations, std::string{"nut A"}, &Station::label) - stations.begin());
   const Plain before = first(view_of(sample.subject(), Stage::torque, nut), "keypad")["fields"];
-  ASSERT_EQ(before.size(), 2U);
+  ASSERT_EQ(before.size(), 5U) << "wrench, bar, and three of one's own tool";
   EXPECT_EQ(before[1]["kind"], "force");
   EXPECT_EQ(before[1]["draft"]["body"]["with"], "bar");
   EXPECT_EQ(before[1]["draft"]["body"]["tool_length"], "4 ft");
@@ -486,7 +574,7 @@ TEST(Torque, TakesAPullOnABarAndItsLength) {
   // Source: statics by hand: 225 lbf at 4 ft is 900 ft·lb.
   EXPECT_TRUE(says(first(view, "answer")["value"], "900"));
   const Plain fields = first(view, "keypad")["fields"];
-  ASSERT_EQ(fields.size(), 3U);
+  ASSERT_EQ(fields.size(), 5U);
   EXPECT_TRUE(fields[0]["said"].empty()) << "what was told of the bar is no reading of the wrench";
   EXPECT_EQ(fields[1]["said"].size(), 1U);
   EXPECT_EQ(fields[2]["label"], "Length of the bar");
