@@ -232,6 +232,47 @@ TEST(BenchSheet, ShowsTheLimitsInBothUnits) {
   EXPECT_NE(text.find("99.955 to 99.990"), std::string::npos) << text;
 }
 
+TEST(BenchSheet, PutsThePressOnAPageOfItsOwnUnderItsCaution) {
+  const GalleryCase& c = cases()[0];
+  PressBlock press{.rotor = 3, .curve = {.band = {}, .home = millimetres(23)}};
+  for (const double mm : {0.0, 2.0, 12.5, 23.0})
+    press.curve.band.push_back(
+        {millimetres(mm), newtons(40 * std::max(0.0, mm - 2)), newtons(230 * std::max(0.0, mm - 2))});
+  press.curve.points = {{millimetres(6), newtons(500)}, {millimetres(15), newtons(1500)}};
+  press.curve.force = newtons(2447);
+  press.curve.travel_unit = {"mm", 1e-3};
+  press.curve.force_unit = {"kN", 1e3};
+  press.curve.title = "Rotor 3, bearing in";
+  press.curve.question = "Are the crosses in the band? (demo)";
+  press.curve.x_words = "way in, mm";
+  press.curve.read_words = "read 2447 N";
+  press.expected = "918.7 N to 4768 N";
+  press.travels = {"6 mm", "10 mm", "15 mm", "19 mm", "23 mm"};
+  press.note = "It grips after a lead of 2 mm, assumed.";
+  for (const double wider : {1.0, 1.3}) {
+    const Wider measure{wider};
+    const auto pages = bench_sheet({.head = gallery_head(c, Paper::a4, UnitSystem::metric),
+                                    .shaft = &c.shaft,
+                                    .rotors = {3, 4},
+                                    .gauge = {},
+                                    .setting_ring = {},
+                                    .directions = 4,
+                                    .presses = {press}},
+                                   measure);
+    ASSERT_EQ(pages.size(), 3U);
+    EXPECT_THAT(over_margins(pages[1], measure), testing::IsEmpty());
+    EXPECT_THAT(collisions(pages[1], measure), testing::IsEmpty());
+    double caution = 1e9, force = -1;
+    for (const drawing::Item& item : pages[1].items) {
+      const auto* text = std::get_if<drawing::Text>(&item);
+      if (text == nullptr) continue;
+      if (text->text.find("hands out of the gap") != std::string::npos) caution = text->at.y;
+      if (text->text.find("918.7 N") != std::string::npos) force = text->at.y;
+    }
+    EXPECT_LT(caution, force);
+  }
+}
+
 TEST(BenchSheet, CountsItsPagesThrough) {
   const Folder folder;
   const GalleryCase& c = cases()[0];
