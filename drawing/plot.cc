@@ -116,8 +116,12 @@ void draw_band(Pen pen, const PlotBand& band, const Frame& f) {
   std::vector<Point> around = high;
   around.insert(around.end(), low.rbegin(), low.rend());
   pen.polygon(std::move(around), {.stroke = Stroke::none, .fill = Fill::tone}, "band-" + band.id);
-  pen.open_path(std::move(low), kHidden);
-  pen.open_path(std::move(high), kHidden);
+  // A bound that leaves the scale ends at its edge and does not run along it.
+  for (const std::vector<double>* bound : {&band.low, &band.high}) {
+    std::vector<Point> points;
+    for (std::size_t i = 0; i < band.x.size(); ++i) points.push_back({band.x[i], (*bound)[i]});
+    for (std::vector<Point>& piece : on_scale(points, f)) pen.open_path(std::move(piece), kHidden);
+  }
 }
 
 void draw_keep_out(Pen pen, const KeepOut& range, const Frame& f) {
@@ -162,9 +166,15 @@ void clear_ground(Pen pen, const Box& at) {
 
 Name place_of_name(const Curve& curve, const std::vector<Point>& along, const Frame& f, const Crowd& crowd) {
   if (curve.name.empty() || along.empty()) return {};
-  const double letters = fitting(curve.name, kText, 0.8 * f.at.width);
-  const NamePlace place = place_beside(along, {0, 0, words_width(curve.name, letters), letters}, f.at, crowd);
-  return {place.at, letters, place.own};
+  // Where there is no free place for it, smaller letters may find one.
+  Name name;
+  for (const double share : {1.0, 0.85, 0.7}) {
+    const double letters = share * fitting(curve.name, kText, 0.8 * f.at.width);
+    const NamePlace place = place_beside(along, {0, 0, words_width(curve.name, letters), letters}, f.at, crowd);
+    name = {place.at, letters, place.own};
+    if (place.free) break;
+  }
+  return name;
 }
 
 /// A thin line from a name that stands nearer to something else to the curve it belongs to.

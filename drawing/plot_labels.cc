@@ -91,7 +91,7 @@ NamePlace place_beside(const std::vector<Point>& curve, const Box& size, const B
     offer(p.x + 2 * kAway, p.y - size.height / 2);
   }
   if (!best.own) best = free_place(curve, size, area, crowd).value_or(best);
-  return {best.box, best.own};
+  return {best.box, best.own, best.room >= kCrowded};
 }
 
 }  // namespace flatwise::drawing

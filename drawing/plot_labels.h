@@ -18,7 +18,8 @@ struct Crowd {
 
 struct NamePlace {
   Box at;
-  bool own = true;  ///< Nothing drawn is nearer to it than its curve; else a line must lead from it to the curve.
+  bool own = true;   ///< Nothing drawn is nearer to it than its curve; else a line must lead from it to the curve.
+  bool free = true;  ///< It stands on nothing.
 };
 /// Places a box of that size beside one of the curve's points inside `area`, the furthest it can be from the crowd among the places that
 /// are nearest to the curve itself.
