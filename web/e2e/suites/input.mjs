@@ -11,6 +11,7 @@ const sheets = [
   ['Press', '3', undefined, '999999999999', 'lbf'],
   ['Stack', undefined, undefined, '999999', 'in'],
   ['Torque', 'nut A', undefined, '99999999', 'ft·lb'],
+  ['Torque', 'nut A', 'Own tool: length', '99999', 'in'],
   ['Test run', undefined, 'How long it ran', '99999999', 'min'],
 ];
 
