@@ -1,6 +1,8 @@
 // Entries over the API: sent twice, changed, corrected, withdrawn, and two people who do not agree.
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "tests/api/asks.h"
 
 namespace flatwise::api_test {
@@ -166,6 +168,37 @@ TEST_F(Entries, WhatIsTypedIsTextAndNeverMarkup) {
     EXPECT_EQ(sheet.body.find("<script"), std::string::npos) << name;
     EXPECT_NE(sheet.header("content-security-policy").find("default-src 'none'"), std::string::npos);
   }
+}
+
+// What a hand reads at a nut and at the press: kept as it was typed, refused by its field where it cannot be.
+TEST_F(Entries, TakeTheTurnOfANutTheSecondPullAndPointsOfAPress) {
+  const Author bench = author(house_.known().bench);
+  const std::string pulled =
+      R"({"kind":"nut_pulled","nut":"a","with":"wrench","shown":"225 ft·lb","gauge":"TW-1","multiplier":4,"turned":"150°"})";
+  const std::string again = R"({"kind":"nut_pulled_again","nut":"a","turned":"5°","gauge":"TW-1"})";
+  const std::string point =
+      R"({"kind":"press_point_read","rotor":1,"point":1,"travel":"1/4 in","force":"300 lbf","gauge":"PG-1"})";
+  const Answer taken = send(entries_text(bench, {pulled, again, point}));
+  ASSERT_EQ(taken.status, 201) << taken.body;
+  const json all = entries();
+  const auto kept = [&](const std::string& text) {
+    return std::ranges::any_of(all, [&](const json& e) { return e["body"] == json::parse(text); });
+  };
+  for (const std::string& text : {pulled, again, point}) EXPECT_TRUE(kept(text)) << text;
+  const auto refused = [&](std::string text, const std::string& from, const std::string& to, const std::string& field) {
+    text.replace(text.find(from), from.size(), to);
+    const Answer answer = send(entries_text(bench, {text}));
+    EXPECT_GE(answer.status, 400) << text;
+    EXPECT_LT(answer.status, 500) << text;
+    EXPECT_NE(answer.body.find(field), std::string::npos) << answer.body;
+  };
+  refused(pulled, "150°", "1801°", "body.turned");
+  refused(pulled, "150°", "150 mm", "body.turned");
+  refused(again, "5°", "-5°", "body.turned");
+  refused(again, "TW-1", "PG-1", "body.gauge");
+  refused(point, "1/4 in", "10 in", "body.travel");
+  refused(point, "\"point\":1", "\"point\":41", "body.point");
+  refused(point, ",\"force\":\"300 lbf\"", "", "body.force");
 }
 
 }  // namespace
