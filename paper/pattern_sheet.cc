@@ -1,6 +1,7 @@
 #include "paper/pattern_sheet.h"
 
 #include <algorithm>
+#include <map>
 
 #include "drawing/couple_arrows.h"
 #include "paper/sheet_parts.h"
@@ -46,6 +47,44 @@ std::string figures_words(const Sheet& page, const PatternSheet& sheet, const Ar
   return page.say({Code{"paper.pattern_figures"}, args});
 }
 
+/// Where a text of a picture stands.
+drawing::Box box_of(const drawing::Text& text, const TextMeasure& measure) {
+  const double wide = measure.width(text.text, text.size, text.bold);
+  const double shift = text.anchor == drawing::Anchor::start ? 0 : text.anchor == drawing::Anchor::middle ? 0.5 : 1;
+  return {text.at.x - shift * wide, text.at.y - text.size, wide, 1.2 * text.size};
+}
+
+/// Whether the names of a picture keep to it and off each other.
+bool names_fit(const drawing::DisplayList& picture, const TextMeasure& measure) {
+  std::vector<drawing::Box> boxes;
+  for (const drawing::Item& item : picture.items) {
+    const auto* text = std::get_if<drawing::Text>(&item);
+    if (text == nullptr) continue;
+    const drawing::Box here = box_of(*text, measure);
+    if (here.x < 0 || here.x + here.width > picture.width) return false;
+    for (const drawing::Box& b : boxes)
+      if (here.x < b.x + b.width && b.x < here.x + here.width && here.y < b.y + b.height && b.y < here.y + here.height)
+        return false;
+    boxes.push_back(here);
+  }
+  return true;
+}
+
+/// The couples head to tail. Where their names have no room the rotors of one direction are one arrow without a name.
+drawing::DisplayList couples_of(const ArrangedRow& row, bool closes, const TextMeasure& measure) {
+  constexpr double kWide = kArrowsWide - 4, kHigh = kRowHigh - 3;
+  drawing::CoupleArrows arrows = drawing::arrows_of(row.couples, row.tilt, closes);
+  drawing::DisplayList named = drawing::couple_arrows(arrows, kWide, kHigh);
+  if (names_fit(named, measure)) return named;
+  std::map<double, double> sums;
+  for (const drawing::CoupleArrow& one : arrows.rotors) sums[one.azimuth] += one.size;
+  arrows.rotors.clear();
+  for (const auto& [azimuth, size] : sums) arrows.rotors.push_back({0, size, azimuth});
+  drawing::DisplayList picture = drawing::couple_arrows(arrows, kWide, kHigh);
+  std::erase_if(picture.items, [](const drawing::Item& i) { return std::holds_alternative<drawing::Text>(i); });
+  return picture;
+}
+
 void draw_row(Sheet& page, const PatternSheet& sheet, std::size_t number) {
   const ArrangedRow& row = sheet.arranged->rows[number];
   page.need(kRowHigh + 1);
@@ -57,10 +96,7 @@ void draw_row(Sheet& page, const PatternSheet& sheet, std::size_t number) {
             "advised");
   pen.text({page.left() + kPad + 1, top + 9}, std::to_string(number + 1), {.size = 6, .bold = true});
   const bool closes = row.row.left_si <= sheet.arranged->list.floor_rms;
-  drawing::append(
-      pen.list(),
-      drawing::couple_arrows(drawing::arrows_of(row.couples, row.tilt, closes), kArrowsWide - 4, kRowHigh - 3),
-      {page.left() + kNumberWide, top + 1.5});
+  drawing::append(pen.list(), couples_of(row, closes, page.measure()), {page.left() + kNumberWide, top + 1.5});
   Block flats{.x = x, .width = page.right() - x - kPad, .type = {.size = kFlats, .bold = true}, .leading = 1.2};
   const std::string says = flats_words(row.row.places);
   while (flats.type.size > 3 && page.height_of(says, flats) > 2 * 1.2 * kFlats) flats.type.size -= 0.2;
