@@ -33,7 +33,11 @@ std::string_view photo_type(std::string_view bytes) {
 /// The page as the next device reaches it: as this one does; from this very machine as the server knows it, empty where it does not.
 std::string address_for_others(const Call& call) {
   const Request& r = call.request;
-  if (is_local_host(r.host)) return call.shared.let_in.reached_at();
+  if (is_local_host(r.host)) {
+    const std::string known = call.shared.let_in.reached_at();
+    const std::size_t name = known.find("://");
+    return name == std::string::npos || is_local_host(known.substr(name + 3)) ? std::string{} : known;
+  }
   return (r.origin.empty() ? "http://" + std::string{r.host} : std::string{r.origin}) + "/";
 }
 

@@ -247,6 +247,10 @@ TEST_F(LettingIn, ACodeIsOfferedOnlyToWhoIsInAndMayLetIn) {
   EXPECT_EQ(shows(code).status, 401) << "once only";
   EXPECT_EQ(code_, at_terminal) << "what stands at the terminal still holds";
   EXPECT_EQ(shows(code_).status, 204);
+  // Asked on this machine by its own name, there is no address that another device could open.
+  const Answer here = house_->ask(post("/api/letin/offer", json{{"by", house_->known().lead}}.dump()));
+  ASSERT_EQ(here.status, 200);
+  EXPECT_FALSE(json::parse(here.body).contains("address") || json::parse(here.body).contains("picture"));
 }
 
 TEST(LetInOffer, HoldsForItsTimeForOneDeviceAndOnlyTheLastOne) {
