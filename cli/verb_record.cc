@@ -101,7 +101,7 @@ std::string machine_name(job::Store& store, const job::Id& id) {
 }
 
 Json standing_json(const Context& context, const desk::Opened& o) {
-  Json json{{"job", row_json(o.row)}, {"next", say(o.standing.next.does, context.voice)}};
+  Json json{{"job", row_json(o.row)}, {"next", say(o.standing.next.does, o.standing.next.where, context.voice)}};
   if (o.standing.next.because) json["because"] = say(*o.standing.next.because, context.voice);
   json["stages"] = Json::array();
   for (std::size_t s = 0; s < o.standing.stages.size(); ++s)
@@ -130,7 +130,7 @@ std::string standing_text(const Context& context, const desk::Opened& o) {
     if (b.instruction) out += "      " + printable(say(*b.instruction, context.voice)) + "\n";
   }
   out += (o.standing.blocks.empty() ? "" : "\n") + toned(w("cli.next"), Tone::strong, context.colour) + " " +
-         printable(say(o.standing.next.does, context.voice)) + "\n";
+         printable(say(o.standing.next.does, o.standing.next.where, context.voice)) + "\n";
   if (o.standing.next.because) out += "      " + printable(say(*o.standing.next.because, context.voice)) + "\n";
   return out;
 }

@@ -195,7 +195,7 @@ Json next_json(const Subject& subject, const Screen& screen, const Spot& spot) {
   const job::NextStep& next = subject.standing.next;
   if (next.stage == Stage::teardown && spot.stage == Stage::teardown)
     if (Json line = teardown_line(subject, screen); !line.is_null()) return line;
-  Json json{{"does", say(next.does, screen.voice)}, {"stage", job::stage_name(next.stage)}};
+  Json json{{"does", say(next.does, next.where, screen.voice)}, {"stage", job::stage_name(next.stage)}};
   if (next.because) json["because"] = say(*next.because, screen.voice);
   if (next.takes) json["detail"] = shown(any(*next.takes), screen.voice);
   if (next.because) json["blocked"] = true;

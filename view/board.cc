@@ -79,7 +79,7 @@ Json row_json(const BoardJob& job, double scale, Day today, const Voice& voice) 
             {"tone", state.tone}};
   json["stages"] = stage_marks(job.standing, job.standing.present, voice);
   json["strip"] = picture_json(strip_of(job, scale));
-  json["next"] = say(job.standing.next.does, voice);
+  json["next"] = say(job.standing.next.does, job.standing.next.where, voice);
   json["stage"] = job::stage_name(job.standing.present);
   if (job.standing.next.because) json["because"] = say(*job.standing.next.because, voice);
   if (job.row.due) {

@@ -1,6 +1,7 @@
 #include "words/words.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <optional>
 #include <span>
@@ -163,13 +164,17 @@ std::string say(std::string_view code, const Args& args, const Voice& voice) {
   return words::fill(text_of(code), args, voice);
 }
 std::string say(const Message& message, const Voice& voice) { return say(message.code.id(), message.args, voice); }
-std::string say(const Finding& finding, const Voice& voice) {
-  std::string text = say(finding.code.id(), finding.args, voice);
-  if (finding.where.part != Where::Part::rotor) return text;
+std::string say(const Message& message, const Where& where, const Voice& voice) {
+  std::string text = say(message, voice);
+  if (where.part != Where::Part::rotor) return text;
   std::vector<std::string_view> names;
-  words::collect_names(text_of(finding.code.id()), names);
-  if (std::ranges::find(names, std::string_view{"rotor"}) != names.end()) return text;
-  return say(Message{Code{"where.at_rotor"}, {{"rotor", finding.where.number}, {"text", text}}}, voice);
+  words::collect_names(text_of(message.code.id()), names);
+  constexpr std::array<std::string_view, 2> kNamesOne{"rotor", "rotors"};
+  if (std::ranges::find_first_of(names, kNamesOne) != names.end()) return text;
+  return say(Message{Code{"where.at_rotor"}, {{"rotor", where.number}, {"text", text}}}, voice);
+}
+std::string say(const Finding& finding, const Voice& voice) {
+  return say(Message{finding.code, finding.args}, finding.where, voice);
 }
 
 std::string word(std::string_view id, const Voice& voice) { return say(id, {}, voice); }

@@ -29,7 +29,9 @@ struct Voice {
 /// The sentence of a code. An unknown code is a bug (a test reads all sources for them).
 [[nodiscard]] std::string say(std::string_view code, const Args& args, const Voice& voice);
 [[nodiscard]] std::string say(const Message& message, const Voice& voice);
-/// Without its instruction. A finding about a rotor names it, also where its own sentence does not.
+/// With the rotor it is about, also where its own sentence does not name one ("Rotor 3: ...").
+[[nodiscard]] std::string say(const Message& message, const Where& where, const Voice& voice);
+/// Without its instruction; with its rotor.
 [[nodiscard]] std::string say(const Finding& finding, const Voice& voice);
 /// A single word or phrase: "half.b" → "half B".
 [[nodiscard]] std::string word(std::string_view id, const Voice& voice);

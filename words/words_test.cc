@@ -76,6 +76,15 @@ TEST(Words, WhatIsMissingIsABug) {
   EXPECT_THROW((void)fill("{w}", {{"w", Word{"no.such_word"}}}), std::logic_error);
 }
 
+TEST(Words, NamesTheRotorWhereTheSentenceDoesNot) {
+  const Where rotor{.part = Where::Part::rotor, .number = 3};
+  const Message settle{Code{"metrology.settle_none"}, {{"plane", Word{"metrology.plane_a"}}}};
+  EXPECT_EQ(say(settle, rotor, kMetric), "Rotor 3: " + say(settle, kMetric));
+  EXPECT_EQ(say(settle, {}, kMetric), say(settle, kMetric));
+  const Message play{Code{"job.read_play"}, {{"rotor", 3}}};  // Names its rotor itself.
+  EXPECT_EQ(say(play, rotor, kMetric), say(play, kMetric));
+}
+
 TEST(Words, SaysAProblemInThreeParts) {
   const auto entered = parse_quantity("5 N·m", Kind::length, "rotor.bearing.d");
   ASSERT_FALSE(entered);
