@@ -59,7 +59,7 @@ class Running {
 };
 
 double hanger(const Outcome& o) { return o.arranged.quiet() ? 0.0 : o.arranged.left.larger.si(); }
-double life(const Outcome& o) { return o.bearing ? o.bearing->life.basic.si() : 0.0; }
+double life(const Outcome& o) { return o.bearing ? o.bearing->life_said().value_or(Time{}).si() : 0.0; }
 double gap(const Outcome& o) { return o.arranged.gap ? o.arranged.gap->si("gap") : 0.0; }
 
 void ask_hanger(Running& running, const Outcomes& outcomes) {

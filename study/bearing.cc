@@ -245,6 +245,7 @@ std::optional<PressedIn> pressed_in(Part& p) {
 std::optional<Beared> before_life(Part& p, const Inside& inside, const PressedIn& press) {
   Beared out;
   out.rotor = p.rotor;
+  out.ground = has_ground(p.way.shaft);
   out.geometry = inside.geometry;
   out.inside = inside.bearing;
   if (p.way.clearance) {
@@ -276,6 +277,12 @@ std::optional<Beared> beared(Part& p, const PressedIn& press) {
 void add_press(const Way& way, Outcome& to) {
   Part part{way, 1, to.press_problems};
   to.press = pressed_in(part);
+}
+
+bool has_ground(const Shaft& shaft) {
+  return std::ranges::any_of(shaft.spec().loads, [&](const FixedLoad& load) {
+    return !load.station || shaft.stations()[static_cast<std::size_t>(*load.station)].kind == StationKind::rotor;
+  });
 }
 
 void add_bearing(const Way& way, Outcome& to) {

@@ -131,7 +131,7 @@ std::optional<PlotData> life_plot(const Ways& ways, const Outcomes& outcomes) {
   PlotData out{.key = PlotKey::life, .x = Kind::angular_speed, .y = Kind::time};
   const double to = kBeyond * fastest(ways);
   for (std::size_t i = 0; i < ways.size(); ++i) {
-    if (!outcomes[i].bearing) continue;
+    if (!outcomes[i].bearing || !outcomes[i].bearing->ground) continue;
     const Beared& bearing = *outcomes[i].bearing;
     Trace trace{.way = static_cast<int>(i), .x = {}, .y = {}};
     for (const double speed : evenly(0.2 * to, to, kLives)) {

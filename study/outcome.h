@@ -20,6 +20,9 @@ struct Errors {
   bool share_said = false, azimuth_said = false;
 };
 
+/// Whether anything presses on a rotor from outside: without it a life would count weight and couple alone, far too long to plan by.
+[[nodiscard]] bool has_ground(const Shaft& shaft);
+
 /// How the rotors stand and what that leaves.
 struct Arranged {
   std::vector<Angle> tilt;      ///< One a rotor.
@@ -45,8 +48,10 @@ struct Beared {
   bearings::TurnLife life;
   std::optional<double> factor{};  ///< Of the rim's play; see bearings::tilt_factor_about().
   WorkingPtr geometry, fitted, play,
-      turn;  ///< Figures bearing-geometry, fitted-clearance (none where said), rim-play, bearing-turn.
+      turn;             ///< Figures bearing-geometry, fitted-clearance (none where said), rim-play, bearing-turn.
+  bool ground = false;  ///< Something presses on its shaft's rotors: else its life is not said.
   [[nodiscard]] Length middle() const { return 0.5 * (clearance.least + clearance.greatest); }
+  [[nodiscard]] std::optional<Time> life_said() const { return ground ? std::optional{life.basic} : std::nullopt; }
 };
 
 /// The press of the same rotor.

@@ -182,6 +182,10 @@ Cell play_cell(const Outcome& o) {
 
 Cell life_cell(const Outcome& o) {
   if (!o.bearing) return unsolved(o.bearing_problems);
+  if (!o.bearing->ground)
+    return {.says = {{Code{"study.life_not_known"}, {}}},
+            .detail = Message{Code{"study.state_ground"}, {}},
+            .working = o.bearing->turn};
   Cell cell = figure(any(o.bearing->life.basic), o.bearing->turn);
   cell.detail = Message{Code{"study.with_dirt"},
                         {{"least", any(o.bearing->life.least)}, {"greatest", any(o.bearing->life.greatest)}}};
@@ -235,7 +239,8 @@ void add_words(const Ways& ways, const Outcomes& outcomes, bool arrangement, Row
     return o.arranged.gap ? std::optional{o.arranged.gap->si("gap")} : std::nullopt;
   };
   const auto life = [](const Outcome& o) {
-    return o.bearing ? std::optional{o.bearing->life.basic.si()} : std::nullopt;
+    const auto said = o.bearing ? o.bearing->life_said() : std::nullopt;
+    return said ? std::optional{said->si()} : std::nullopt;
   };
   const int closest = foremost(outcomes, gap, false), widest = foremost(outcomes, gap, true);
   const int longest = foremost(outcomes, life, true), shortest = foremost(outcomes, life, false);

@@ -50,12 +50,6 @@ Results<Shaft> with_ground(const Shaft& shaft, const std::optional<AnyQuantity>&
   return Shaft::make(std::move(spec));
 }
 
-bool has_ground(const Shaft& shaft) {
-  return std::ranges::any_of(shaft.spec().loads, [&](const FixedLoad& load) {
-    return !load.station || shaft.stations()[static_cast<std::size_t>(*load.station)].kind == StationKind::rotor;
-  });
-}
-
 std::vector<Message> notes_of(const Study& study) {
   std::vector<Message> notes;
   const Args errors{{"share", any_ratio(study.errors.are.share)}, {"azimuth", any(study.errors.are.azimuth)}};

@@ -89,7 +89,9 @@ TEST(Study, TheQuietOneIsAdvisedAndSaysWhy) {
 }
 
 TEST(Study, WhatDoesNotDifferHasNoRow) {
-  const Study s = done(three_ways());
+  Order order = three_ways();
+  order.ground = Typed{"1.2 kN"};
+  const Study s = done(order);
   for (const RowKey key : {RowKey::life, RowKey::press, RowKey::clearance, RowKey::speed, RowKey::lean})
     EXPECT_FALSE(has_row(s, key)) << name_of(key);
   EXPECT_FALSE(plot(s, PlotKey::life).differs);
@@ -186,6 +188,15 @@ TEST(Study, TheCurveOfLifeMeetsTheTableAndItsWorking) {
     // Falling with speed, and through the spot.
     for (std::size_t k = 1; k < life.traces[i].y.size(); ++k) EXPECT_LT(life.traces[i].y[k], life.traces[i].y[k - 1]);
   }
+}
+
+TEST(Study, WithoutALoadFromTheGroundNoLifeIsSaidAndNoneDecides) {
+  const Study s = done({.ways = {way("As it is", "speed", "480 /min"), way("Slower", "speed", "300 /min")}});
+  EXPECT_FALSE(has_row(s, RowKey::life)) << "not known in both: alike";
+  EXPECT_TRUE(std::ranges::none_of(s.plots, [](const PlotData& p) { return p.key == PlotKey::life; }));
+  for (const Outcome& o : s.outcomes) EXPECT_EQ(o.bearing->life_said(), std::nullopt);
+  const AdviceSaid said = study::said(s, inch_voice());
+  EXPECT_EQ(said.because.find("bearing"), std::string::npos) << said.because;
 }
 
 // Source: statics: in balance the balls' pushes add up to the load on the ring (tests of load_distribution).

@@ -40,7 +40,7 @@ FactRow life_row(const WorkingPtr& turn, const Args& rotor, const Voice& voice) 
     row.value = band(output_of(*turn, "modified-least"), output_of(*turn, "modified-greatest"), voice);
     row.other = seasons(*turn, voice);
   } else {
-    row.value = told(Code{"view.bearing.not_known"}, {}, voice);
+    row.value = told(Code{"study.life_not_known"}, {}, voice);
     row.other = told(Code{"view.bearing.state_ground"}, {}, voice);
   }
   return row;
