@@ -207,6 +207,9 @@ std::string run_line(const Source& from, const job::Shown& shown) {
   return from.say({working.figure == "run-rise" ? Code{"paper.run_rise"} : Code{"paper.run_vibration"}, args});
 }
 
+/// The stage works out more than readings: when it is due again stands at the head of the sheet.
+bool is_reading(const Working& working) { return working.figure == "run-rise" || working.figure == "run-vibration"; }
+
 /// How long it ran; then heat and vibration of each hanger.
 void add_run(const Source& from, HandOverPart& part) {
   for (const RunReading& read : from.state().bench.runs) {
@@ -217,7 +220,8 @@ void add_run(const Source& from, HandOverPart& part) {
   }
   for (const job::StageReport& s : from.job().report.stages)
     if (s.stage == Stage::test_run)
-      for (const job::Shown& shown : s.workings) part.lines.push_back(run_line(from, shown));
+      for (const job::Shown& shown : s.workings)
+        if (is_reading(*shown.working)) part.lines.push_back(run_line(from, shown));
 }
 
 /// A reading that add_run() has told already.

@@ -119,6 +119,7 @@ TEST(HandOver, SaysWhenTheShaftIsDueAgain) {
   EXPECT_THAT(text, HasSubstr("2821.2"));
   EXPECT_THAT(text, HasSubstr("before next season"));
   EXPECT_THAT(text, HasSubstr("Check the end nuts again after 10"));
+  EXPECT_THAT(text, Not(HasSubstr("h rms"))) << "it is no reading of the run";
 }
 
 TEST(HandOver, SaysOfTheNextTimeOnlyWhatIsKnown) {
