@@ -8,6 +8,7 @@
 #include "job/marks.h"
 #include "job/plan.h"
 #include "job/press_path.h"
+#include "job/stack_length.h"
 #include "job/turns.h"
 
 namespace flatwise::paper {
@@ -149,8 +150,25 @@ void add_turn(const Material& m, const Nut& nut, std::vector<Target>& to) {
   to.push_back({said(Code{"sheet.second_pull"}), said(Code{"sheet.second_most"}), said(Code{"sheet.second_when"})});
 }
 
+/// Before any nut is pulled the stack is measured: middle of the band that decides, and how far it reaches.
+void add_stack(const Material& m, std::vector<Target>& to) {
+  const Bench nothing_read;
+  const WorkingPtr length =
+      job::stack_length({m.shaft(), *m.order.workshop, m.order.bench != nullptr ? *m.order.bench : nothing_read});
+  if (length == nullptr) return;
+  const double least = length->si("band-least"), greatest = length->si("band-greatest");
+  const auto band = [&](UnitSystem units) {
+    return format_with_uncertainty({(least + greatest) / 2, Kind::length}, (greatest - least) / 2,
+                                   {.system = units, .decimals = {}, .unit = {}, .currency = {}});
+  };
+  const UnitSystem units = m.voice().units;
+  to.push_back({word("sheet.stack_length", m.voice()), band(units),
+                say(Message{Code{"sheet.stack_other"}, {{"other", band(other(units))}}}, m.voice())});
+}
+
 std::vector<Target> targets(const Material& m) {
   std::vector<Target> out;
+  add_stack(m, out);
   const Shown here{.system = m.voice().units, .decimals = {}, .unit = {}, .currency = {}};
   const Shown there{.system = other(m.voice().units), .decimals = {}, .unit = {}, .currency = {}};
   std::vector<Nut> nuts = m.shaft().spec().nuts;

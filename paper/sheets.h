@@ -83,7 +83,7 @@ struct AssemblySheet {
   const teardown::Plan* plan = nullptr;
   std::span<const teardown::Step> steps;
   std::vector<drawing::RotorMarks> marks;
-  std::vector<Target> targets{};  ///< Torque of the nuts in their order, stack length.
+  std::vector<Target> targets{};  ///< Stack length, torque of the nuts in their order.
 };
 /// The way back: what must be answered before going on, captive parts, targets with blanks.
 [[nodiscard]] Pages assembly_sheet(const AssemblySheet& sheet, const TextMeasure& measure);

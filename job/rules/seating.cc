@@ -8,6 +8,7 @@
 #include "job/figure_use.h"
 #include "job/gauges.h"
 #include "job/rules.h"
+#include "job/stack_length.h"
 
 namespace flatwise::job::rules {
 namespace {
@@ -227,3 +228,12 @@ void seating(const Facts& facts, StageReport& report) {
 }
 
 }  // namespace flatwise::job::rules
+
+namespace flatwise::job {
+
+WorkingPtr stack_length(const Facts& facts) {
+  Results<Working> length = use(stack::figures(), "stack-length", rules::part_inputs(facts, rules::parts_of(facts)));
+  return length ? std::make_shared<const Working>(*std::move(length)) : nullptr;
+}
+
+}  // namespace flatwise::job
