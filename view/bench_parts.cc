@@ -37,8 +37,9 @@ Json spacers_question(const Subject& subject, const Screen& screen, Phase phase,
     if (phase == Phase::teardown && other.kind == StationKind::spacer && other.label != place.label)
       options.push_back(
           {tell(screen, Code{"bench.spacers.label"}, {{"label", other.label}}), body(1, other.label), {}});
-  return question(subject, screen, {.label = tell(screen, Code{"bench.spacers.at"}, {{"label", place.label}})},
-                  options);
+  Ask ask{.label = tell(screen, Code{"bench.spacers.at"}, {{"label", place.label}})};
+  if (phase == Phase::teardown) ask.detail = tell(screen, Code{"bench.spacers.labels"});
+  return question(subject, screen, ask, options);
 }
 
 Json parts_off_alone(const Subject& subject, const Screen& screen, const std::vector<job::JobStep>& steps) {
