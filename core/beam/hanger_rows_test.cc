@@ -43,7 +43,7 @@ TEST(HangerRows, AddUpToTheReactionsOfAnyArrangement) {
       std::complex<double> sum = rows[h].fixed_n;
       double sizes = std::abs(rows[h].fixed_n);
       for (std::size_t i = 0; i < places.size(); ++i) {
-        sum += std::polar(rows[h].rotors_n[i], places[i] * std::numbers::pi / 3);
+        sum += rows[h].rotors_n[i] * std::polar(1.0, places[i] * std::numbers::pi / 3);
         sizes += std::abs(rows[h].rotors_n[i]);
       }
       EXPECT_NEAR(std::abs(sum), whole.turning.reactions[h].size.si(), 1e-9 * sizes) << h;
