@@ -24,6 +24,8 @@ inline constexpr Bad kBadShafts[] = {
     // The text itself.
     {"name = \"Row looseners, nine\"", "name = \"Row¦\xE9\"", "definition.not_utf8", "file"},
     {"flats = 6", "flats = 6 ¦7", "definition.syntax", "file"},
+    {"lean = \"5°\"", "lean = 5¦°", "definition.not_quoted", "file"},
+    {"flats = 6", "flats = 6 ¦½", "definition.not_quoted", "file"},
     {"flats = 6", "flats = 6\nflats = ¦8", "definition.given_twice", "flats"},
     {"[rotor]  ", "¦[shaft]", "definition.given_twice", "shaft"},
     {"pattern = \"facing\"", "pattern = \"facing¦", "definition.syntax", "file"},
