@@ -8,6 +8,7 @@
 // Its tables of spaces promise the compiler that no letter like a bare half or degree sign comes where a value ends. People type them:
 // here such a letter is no space.
 // clang-format off
+#include <cstdint>
 #include <toml++/impl/preprocessor.h>
 #undef TOML_UNREACHABLE
 #define TOML_UNREACHABLE return false
