@@ -51,11 +51,7 @@ std::string bearing_text(const Context& context, const Shaft& shaft, const Told&
   out += wrap(word("cli.bearing_assumed", context.voice), context.width) + "\n\n";
   out += lay_out(outputs_table(context, *bearing.turn), "  ") + "\n";
   for (const Finding& f : bearing.turn->findings) out += render(context, f);
-  const auto is_nought = [&](std::string_view input) {
-    return std::get<AnyQuantity>(bearing.turn->input(input)->value).si == 0;
-  };
-  if (is_nought("ground-up") && is_nought("ground-drag"))
-    out += wrap(word("cli.bearing_no_ground", context.voice), context.width) + "\n";
+  if (!bearing.ground) out += wrap(word("cli.bearing_no_ground", context.voice), context.width) + "\n";
   for (const WorkingPtr& working : workings_of(bearing))
     if (context.why) out += "\n" + render(context, *working);
   return out;
@@ -84,7 +80,7 @@ Results<Told> first_to_end(const Shaft& shaft) {
   if (!outcome->bearing || outcome->bearing->turn == nullptr)
     return tl::unexpected(outcome->bearing_problems.empty() ? outcome->press_problems : outcome->bearing_problems);
   const study::Beared& b = *outcome->bearing;
-  return Told{{b.rotor, b.geometry, b.fitted, b.play, b.turn}, true};
+  return Told{{b.rotor, b.geometry, b.fitted, b.play, b.turn, b.ground}, true};
 }
 
 /// The rotor whose station is called so.

@@ -109,6 +109,10 @@ Input gauge_input(std::string_view name, AnyQuantity value, const Gauge& gauge) 
                {OriginKind::given, gauge.id + (gauge.place.file.empty() ? "" : ", " + text_of(gauge.place))});
 }
 
+double certified_si(const Gauge& gauge, double reading_si) {
+  return gauge.calibration_expanded_si * (gauge.relative ? reading_si : 1);
+}
+
 Input relative_calibration(const Gauge& gauge, double reading_si) {
   const double share = gauge.relative ? gauge.calibration_expanded_si : gauge.calibration_expanded_si / reading_si;
   return gauge_input("calibration", any_ratio(share), gauge);

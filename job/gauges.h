@@ -38,6 +38,8 @@ void take_judged(StageReport& report, Where where, const Working& working, std::
 [[nodiscard]] std::vector<Input> gauge_date(const Gauge& gauge, Day day);
 /// A value of the gauge as an input, with its line in the workshop file.
 [[nodiscard]] Input gauge_input(std::string_view name, AnyQuantity value, const Gauge& gauge);
+/// U (k = 2) that its certificate gives a reading, in the unit of what it shows.
+[[nodiscard]] double certified_si(const Gauge& gauge, double reading_si);
 /// "calibration": relative as it stands, or divided by the reading where the certificate is absolute.
 [[nodiscard]] Input relative_calibration(const Gauge& gauge, double reading_si);
 /// Origin text of a place: "readings.toml:12".

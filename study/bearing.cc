@@ -245,7 +245,6 @@ std::optional<PressedIn> pressed_in(Part& p) {
 std::optional<Beared> before_life(Part& p, const Inside& inside, const PressedIn& press) {
   Beared out;
   out.rotor = p.rotor;
-  out.ground = has_ground(p.way.shaft);
   out.geometry = inside.geometry;
   out.inside = inside.bearing;
   if (p.way.clearance) {
@@ -258,6 +257,8 @@ std::optional<Beared> before_life(Part& p, const Inside& inside, const PressedIn
   const auto ratings = bearings::ratings_of(inside.bearing);
   if (!ratings) return p.problems.push_back(ratings.error()), std::nullopt;
   out.task = task_of(p, inside, *ratings, out.middle());
+  const bearings::GroundLoad& ground = out.task.turn.ground;
+  out.ground = ground.up != Force{} || ground.drag != Force{};
   return out;
 }
 
@@ -277,12 +278,6 @@ std::optional<Beared> beared(Part& p, const PressedIn& press) {
 void add_press(const Way& way, Outcome& to) {
   Part part{way, 1, to.press_problems};
   to.press = pressed_in(part);
-}
-
-bool has_ground(const Shaft& shaft) {
-  return std::ranges::any_of(shaft.spec().loads, [&](const FixedLoad& load) {
-    return !load.station || shaft.stations()[static_cast<std::size_t>(*load.station)].kind == StationKind::rotor;
-  });
 }
 
 void add_bearing(const Way& way, Outcome& to) {
@@ -324,7 +319,8 @@ Results<BearingTold> bearing_of(const Shaft& shaft, int rotor) {
                      .geometry = inside->geometry,
                      .fitted = bearing->fitted,
                      .play = bearing->clearance.greatest > Length{} ? play_working(quiet, *inside, *bearing) : nullptr,
-                     .turn = turn};
+                     .turn = turn,
+                     .ground = bearing->ground};
 }
 
 }  // namespace flatwise::study

@@ -20,9 +20,6 @@ struct Errors {
   bool share_said = false, azimuth_said = false;
 };
 
-/// Whether anything presses on a rotor from outside: without it a life would count weight and couple alone, far too long to plan by.
-[[nodiscard]] bool has_ground(const Shaft& shaft);
-
 /// How the rotors stand and what that leaves.
 struct Arranged {
   std::vector<Angle> tilt;      ///< One a rotor.
@@ -48,8 +45,9 @@ struct Beared {
   bearings::TurnLife life;
   std::optional<double> factor{};  ///< Of the rim's play; see bearings::tilt_factor_about().
   WorkingPtr geometry, fitted, play,
-      turn;             ///< Figures bearing-geometry, fitted-clearance (none where said), rim-play, bearing-turn.
-  bool ground = false;  ///< Something presses on its shaft's rotors: else its life is not said.
+      turn;  ///< Figures bearing-geometry, fitted-clearance (none where said), rim-play, bearing-turn.
+  /// The ground presses on its rotor: without that a life would count weight and couple alone, far too long to plan by.
+  bool ground = false;
   [[nodiscard]] Length middle() const { return 0.5 * (clearance.least + clearance.greatest); }
   [[nodiscard]] std::optional<Time> life_said() const { return ground ? std::optional{life.basic} : std::nullopt; }
 };
@@ -87,8 +85,9 @@ struct Outcome {
 struct BearingTold {
   int rotor = 1;
   WorkingPtr geometry, fitted;
-  WorkingPtr play;  ///< None where no clearance is left.
-  WorkingPtr turn;  ///< Figure bearing-turn: never none.
+  WorkingPtr play;      ///< None where no clearance is left.
+  WorkingPtr turn;      ///< Figure bearing-turn: never none.
+  bool ground = false;  ///< As Beared::ground.
 };
 /// The same as a study has of a way as defined, of any rotor.
 ///

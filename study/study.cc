@@ -58,8 +58,10 @@ std::vector<Message> notes_of(const Study& study) {
   if (dynamics::spinning_of(study.shaft) == dynamics::Spinning::held) notes.push_back({Code{"study.note_held"}, {}});
   if (!dynamics::planes_of(study.shaft).hangers) notes.push_back({Code{"study.note_planes"}, {}});
   const bool bearing = std::ranges::any_of(study.outcomes, [](const Outcome& o) { return o.bearing.has_value(); });
+  const bool ground =
+      std::ranges::any_of(study.outcomes, [](const Outcome& o) { return o.bearing && o.bearing->ground; });
   if (bearing) notes.push_back({Code{"study.note_bearing"}, {}});
-  if (bearing && !has_ground(study.shaft)) notes.push_back({Code{"study.note_no_ground"}, {}});
+  if (bearing && !ground) notes.push_back({Code{"study.note_no_ground"}, {}});
   const auto speed = [](const Way& way) { return way.shaft.spec().speed; };
   if (std::ranges::any_of(study.ways, [&](const Way& w) { return speed(w) != speed(study.ways.front()); }))
     notes.push_back({Code{"study.note_speed"}, {}});

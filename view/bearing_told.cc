@@ -34,9 +34,10 @@ double ground_of(const Working& turn) {
 }
 
 /// Without the ground's load a life is a figure that nobody should plan by: it is not said, and its working opens all the same.
-FactRow life_row(const WorkingPtr& turn, const Args& rotor, const Voice& voice) {
+FactRow life_row(const study::BearingTold& bearing, const Args& rotor, const Voice& voice) {
+  const WorkingPtr& turn = bearing.turn;
   FactRow row{.caption = told(Code{"view.bearing.life"}, rotor, voice), .value = {}, .working = turn};
-  if (ground_of(*turn) > 0) {
+  if (bearing.ground) {
     row.value = band(output_of(*turn, "modified-least"), output_of(*turn, "modified-greatest"), voice);
     row.other = seasons(*turn, voice);
   } else {
@@ -46,8 +47,9 @@ FactRow life_row(const WorkingPtr& turn, const Args& rotor, const Voice& voice) 
   return row;
 }
 
-Json figures(const WorkingPtr& turn, const Args& rotor, const Voice& voice) {
-  return facts_block({life_row(turn, rotor, voice),
+Json figures(const study::BearingTold& bearing, const Args& rotor, const Voice& voice) {
+  const WorkingPtr& turn = bearing.turn;
+  return facts_block({life_row(bearing, rotor, voice),
                       {.caption = told(Code{"view.bearing.stress"}, {}, voice),
                        .value = study::figure_text(output_of(*turn, "stress"), voice)},
                       {.caption = told(Code{"view.bearing.safety"}, {}, voice),
@@ -56,11 +58,11 @@ Json figures(const WorkingPtr& turn, const Args& rotor, const Voice& voice) {
 }
 
 /// What decides the figures and nobody measured: said beside them.
-std::string assumptions(const Working& turn, const Voice& voice) {
+std::string assumptions(const study::BearingTold& bearing, const Voice& voice) {
+  const Working& turn = *bearing.turn;
   Args args{{"kappa", shown(*input_of(turn, "viscosity-ratio"), voice)},
             {"cleanliness", std::get<std::string>(turn.input("cleanliness")->value)}};
-  if (const double ground = ground_of(turn); ground > 0)
-    args.emplace_back("ground", study::figure_text(any(newtons(ground)), voice));
+  if (bearing.ground) args.emplace_back("ground", study::figure_text(any(newtons(ground_of(turn))), voice));
   return told(Code{"view.bearing.assumed"}, args, voice);
 }
 
@@ -74,7 +76,7 @@ std::vector<Json> bearing_told(const Shaft& shaft, int rotor, const Voice& voice
     return {text_block(told(Code{"view.bearing.no_answer"}, {{"rotor", rotor}, {"why", say(first, voice).read}}, voice),
                        "note")};
   }
-  return {figures(bearing->turn, args, voice), text_block(assumptions(*bearing->turn, voice), "note")};
+  return {figures(*bearing, args, voice), text_block(assumptions(*bearing, voice), "note")};
 }
 
 }  // namespace flatwise::view

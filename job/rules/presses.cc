@@ -110,10 +110,9 @@ void read_back(const Facts& facts, const PressReading& press, const WorkingPtr& 
   const Gauge* gauge = find_gauge(facts.workshop, press.gauge);
   CORE_CHECK(gauge != nullptr);
   const AnyQuantity force = press.force.value.value;
-  const double u = gauge->relative ? gauge->calibration_expanded_si * force.si : gauge->calibration_expanded_si;
   std::vector<Input> in = with_friction(joint_inputs(facts, press.rotor), friction);
   in.push_back(measured("force", force, text_of(press.force.place) + ", " + gauge->id, press.force.typed));
-  in.push_back(gauge_input("force-uncertainty", {u, Kind::force}, *gauge));
+  in.push_back(gauge_input("force-uncertainty", {certified_si(*gauge, force.si), Kind::force}, *gauge));
   in.push_back(gauge_input("force-resolution", {gauge->resolution_si, Kind::force}, *gauge));
   in.push_back(computed("band-least", "force-least", band));
   in.push_back(computed("band-greatest", "force-greatest", band));
@@ -156,8 +155,7 @@ void judge_curve(const Facts& facts, int rotor, const std::vector<Input>& path, 
     in.push_back(measured("force", point->force.value.value, text_of(point->force.place), point->force.typed));
     const Gauge* gauge = find_gauge(facts.workshop, point->gauge);
     if (gauge == nullptr) continue;
-    const double force = point->force.value.value.si;
-    const double certified = gauge->relative ? gauge->calibration_expanded_si * force : gauge->calibration_expanded_si;
+    const double certified = certified_si(*gauge, point->force.value.value.si);
     // A rectangle as wide as the step, k = 2: U = step / sqrt(3).
     u = std::max(u, std::hypot(certified, gauge->resolution_si / std::numbers::sqrt3));
     if (std::ranges::find(gauges, gauge) == gauges.end()) gauges.push_back(gauge);

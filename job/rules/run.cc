@@ -43,8 +43,7 @@ void add_read(const Facts& facts, std::string_view name, const std::string& pref
   const Gauge* gauge = find_gauge(facts.workshop, read.gauge);
   if (gauge == nullptr) return;
   const Kind step = difference_kind(value.kind);
-  const double calibration = gauge->calibration_expanded_si * (gauge->relative ? value.si : 1);
-  in.push_back(gauge_input(prefix + "calibration", {calibration, step}, *gauge));
+  in.push_back(gauge_input(prefix + "calibration", {certified_si(*gauge, value.si), step}, *gauge));
   in.push_back(gauge_input(prefix + "resolution", {gauge->resolution_si, step}, *gauge));
   if (!gauge->repeatability_si) return;
   in.push_back(gauge_input(prefix + "repeatability", {*gauge->repeatability_si, step}, *gauge));
