@@ -31,5 +31,7 @@ struct Context {
 /// Prints problems (text on the error stream, or JSON on the output) and gives bad_input.
 Status refuse(const Context& context, const std::vector<Problem>& problems);
 Status refuse(const Context& context, Problem problem);
+/// Problems whose field is one of `names`, said as the option that was typed: "stay" as "--stay".
+[[nodiscard]] std::vector<Problem> as_options(std::vector<Problem> problems, const std::vector<std::string>& names);
 
 }  // namespace flatwise::cli

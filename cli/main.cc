@@ -27,6 +27,7 @@ struct Line : Refusing {
   PlanOptions plan;
   BendOptions bend;
   BearingOptions bearing;
+  PeopleOptions people;
   StudyOptions study;
   NewShaft fresh;
   SheetOptions sheets;
@@ -166,18 +167,19 @@ void add_pattern_verb(CLI::App& app, Line& line) {
   CLI::App* pattern =
       add_verb(app, line, "pattern", [&line](const Context& c) { return arrange_pattern(c, line.pattern); });
   pattern->add_option("SHAFT", line.pattern.shaft_file, help("shaft"))->required();
-  pattern->add_option("--judged", line.pattern.judged, help("judged"))
+  pattern->add_option("--judged", line.pattern.asked.judged, help("judged"))
       ->check(one_of(line, {"larger-plane", "both-planes", "couple"}));
-  pattern->add_option("--least-gap", line.pattern.least_gap, help("least_gap"))->check(not_empty(line, "--least-gap"));
-  pattern->add_option("--stay", line.pattern.stays, help("stay"))
+  pattern->add_option("--least-gap", line.pattern.asked.least_gap, help("least_gap"))
+      ->check(not_empty(line, "--least-gap"));
+  pattern->add_option("--stay", line.pattern.asked.stays, help("stay"))
       ->delimiter(',')
       ->allow_extra_args(false)
       ->check(not_empty(line, "--stay"));
-  pattern->add_option("--error-share", line.pattern.error_share, help("error_share"))
+  pattern->add_option("--error-share", line.pattern.asked.error_share, help("error_share"))
       ->check(not_empty(line, "--error-share"));
-  pattern->add_option("--error-azimuth", line.pattern.error_azimuth, help("error_azimuth"))
+  pattern->add_option("--error-azimuth", line.pattern.asked.error_azimuth, help("error_azimuth"))
       ->check(not_empty(line, "--error-azimuth"));
-  add_switch(*pattern, "--by-hangers", line.pattern.by_hangers, help("by_hangers"));
+  add_switch(*pattern, "--by-hangers", line.pattern.asked.by_hangers, help("by_hangers"));
   pattern->add_option("--pdf", line.pattern.pdf, help("pattern_pdf"))->check(not_empty(line, "--pdf"));
   pattern->add_option("--paper", line.pattern.paper, help("paper"))->check(one_of(line, {"a4", "letter"}));
   pattern->add_option("--printed", line.pattern.printed, help("printed"));
@@ -260,6 +262,12 @@ void add_record_verbs(CLI::App& app, Line& line) {
   add_record_verb(*jobs, line, "report", report_job);
   add_record_verb(*jobs, line, "log", log_job);
   add_record_verb(*jobs, line, "verify", verify_job);
+  CLI::App* people = add_verb(app, line, "people", [&line](const Context& c) { return tell_people(c, line.people); });
+  people->add_option("NAME", line.people.name, help("person"));
+  people->add_option("--data", line.people.data, help("data"))->check(not_empty(line, "--data"));
+  people->add_option("--by", line.people.by, help("by"))->check(not_empty(line, "--by"));
+  add_switch(*people, "--leaves", line.people.leaves, help("leaves"));
+  add_switch(*people, "--returns", line.people.returns, help("returns"));
 }
 
 void add_other_verbs(CLI::App& app, Line& line) {

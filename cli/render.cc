@@ -24,7 +24,8 @@ std::string answer_text(const Context& context, std::optional<Answer> answer) {
 
 std::string origin_text(const Context& context, const Origin& origin) {
   std::string text = w(context, "origin." + std::string{wire::name_of(origin.kind)});
-  if (!origin.where.empty()) text += ", " + printable(origin.where);
+  // A line stays "shaft.toml:31": terminals open it. A source is told in its words.
+  if (!origin.where.empty()) text += ", " + printable(source_words(origin, context.voice));
   return text;
 }
 
@@ -36,12 +37,6 @@ Table input_table(const Context& context, const Working& working) {
     table.rows.push_back({input.symbol, input.name, std::move(value), origin_text(context, input.origin)});
   }
   return table;
-}
-
-std::string joined(const std::vector<std::string_view>& parts) {
-  std::string out;
-  for (const std::string_view part : parts) out += (out.empty() ? "" : "; ") + std::string{part};
-  return out;
 }
 
 void render_findings(const Context& context, std::vector<Finding> findings, std::string& out) {
@@ -62,6 +57,12 @@ Status refuse(const Context& context, const std::vector<Problem>& problems) {
 
 Status refuse(const Context& context, Problem problem) {
   return refuse(context, std::vector<Problem>{std::move(problem)});
+}
+
+std::vector<Problem> as_options(std::vector<Problem> problems, const std::vector<std::string>& names) {
+  for (Problem& problem : problems)
+    if (std::ranges::find(names, problem.field) != names.end()) problem.field.insert(0, "--");
+  return problems;
 }
 
 std::string severity_tag(const Context& context, Severity severity) {
@@ -107,7 +108,8 @@ std::string render(const Context& context, const Working& working) {
   out += lay_out(results, "      ");
   out += "      " + wrap(working.formula, context.width - 6, "        ") + "\n";
   out += lay_out(input_table(context, working), "      ");
-  out += "      " + say(Message{Code{"cli.source"}, {{"source", joined(working.sources)}}}, context.voice) + "\n";
+  const Args source{{"source", sources_words(working.sources, context.voice)}};
+  out += "      " + wrap(say(Message{Code{"cli.source"}, source}, context.voice), context.width - 6, "        ") + "\n";
   out += "      " + wrap(w(context, "figure." + working.figure + ".limits"), context.width - 6, "      ") + "\n";
   for (const Finding& f : working.findings) out += "    " + render(context, f);
   for (const Input& input : working.inputs)

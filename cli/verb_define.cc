@@ -1,5 +1,6 @@
 #include <unistd.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <istream>
 #include <map>
@@ -40,6 +41,16 @@ std::string assumed_text(const Context& context, const Shaft& shaft) {
   }
   if (table.rows.empty()) return {};
   return word("cli.assumed_not_given", context.voice) + "\n" + lay_out(table);
+}
+
+/// A shaft that nothing holds is still one to take apart; forces and bending cannot be told of it.
+std::string without_hangers(const Context& context, const Shaft& shaft) {
+  const auto hangers = std::ranges::count(shaft.stations(), StationKind::hanger, &Station::kind);
+  if (hangers >= 2) return {};
+  return wrap(
+             say(Message{Code{"cli.no_two_hangers"}, {{"hangers", static_cast<std::int64_t>(hangers)}}}, context.voice),
+             context.width) +
+         "\n";
 }
 
 wire::Json shaft_json(const Shaft& shaft) {
@@ -92,7 +103,7 @@ Status define_check(const Context& context, const std::string& shaft_file) {
                   {"stations", static_cast<std::int64_t>(shaft->stations().size())},
                   {"length", any(shaft->total_length())}};
   *context.out << printable(say(Message{Code{"cli.shaft_sound"}, args}, context.voice)) << "\n"
-               << assumed_text(context, *shaft);
+               << without_hangers(context, *shaft) << assumed_text(context, *shaft);
   return Status::in_order;
 }
 

@@ -62,6 +62,11 @@ std::string describe(const Context& context, const FigureSpec& figure) {
   return out + "\n";
 }
 
+Status describe_to(const Context& context, const FigureSpec& figure) {
+  *context.out << (context.json ? wire::dump(wire::to_json(figure, context.voice)) : describe(context, figure));
+  return Status::in_order;
+}
+
 std::string markdown_cell(std::string text) {
   for (std::size_t i = 0; (i = text.find('|', i)) != std::string::npos; i += 2) text.replace(i, 1, "\\|");
   return text;
@@ -139,12 +144,10 @@ Status list_figures(const Context& context) {
 Status one_figure(const Context& context, const std::string& name, const std::vector<std::string>& texts) {
   const FigureSpec* figure = find_figure(name);
   if (figure == nullptr) return refuse(context, unknown_figure(name));
-  if (texts.empty() &&
-      !std::ranges::all_of(figure->inputs, [](const InputSpec& s) { return s.assumed || s.optional; })) {
-    *context.out << (context.json ? wire::dump(wire::to_json(*figure, context.voice)) : describe(context, *figure));
-    return Status::in_order;
-  }
+  if (texts.empty() && !std::ranges::all_of(figure->inputs, [](const InputSpec& s) { return s.assumed || s.optional; }))
+    return describe_to(context, *figure);
   const Results<doubt::Doubted> answer = doubt::ask_with_doubt(*figure, texts);
+  if (!answer && texts.empty()) return describe_to(context, *figure);  // Not one alone is needed, but some are.
   if (!answer) return refuse(context, answer.error());
   if (context.json)
     *context.out << wire::dump(wire::to_json(*answer, context.voice));

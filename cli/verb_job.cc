@@ -108,7 +108,7 @@ Status list_kit(const Context& context, const JobFiles& files) {
   if (!job) return refuse(context, job.error());
   const Context own = speaking(context, *job);
   const auto trays = job::kit(job->shaft, job->bench.came_off, job->bench.reused_rings);
-  const auto parts = job::parts_wanted(trays, job->workshop);
+  const auto parts = job::parts_wanted(trays, job->workshop, job->bench.counted);
   const job::StageReport report = job::judge(job->facts(), job::Stage::kit);
   if (own.json) {
     wire::Json json = kit_json(own, trays, parts);

@@ -9,6 +9,7 @@
 
 #include "cli/data.h"
 #include "cli/files.h"
+#include "cli/people.h"
 #include "cli/render.h"
 #include "cli/text.h"
 #include "cli/typed_entry.h"
@@ -190,14 +191,13 @@ Status log_job(const Context& context, const RecordOptions& options) {
   Json list = Json::array();
   Table table{.head = {}, .rows = {}, .right = "rlll"};
   for (const job::Entry& e : job.entries) {
-    const std::string says = say(job::entry_says(job.shaft, e.body), own.voice);
+    std::string says = say(job::entry_says(job.shaft, e.body), own.voice);
+    if (job.state.after_release(e)) says = say({Code{"record.after_release"}, {{"says", says}}}, own.voice);
     Json one = record::entry_json(e);
     one["says"] = says;
     list.push_back(std::move(one));
     std::vector<std::int64_t> replaced_by;
-    const auto it = job.state.corrected_by.find(e.id);
-    if (it != job.state.corrected_by.end())
-      for (const job::Entry* by : it->second) replaced_by.push_back(by->number);
+    for (const job::Entry* by : job.state.replacing(e)) replaced_by.push_back(by->number);
     const std::string after =
         replaced_by.empty() ? "" : " " + say({Code{"cli.corrected_by"}, {{"entries", replaced_by}}}, own.voice);
     table.rows.push_back({std::to_string(e.number), record::text_of(e.at).substr(0, 16),
@@ -234,23 +234,6 @@ Status verify_job(const Context& context, const RecordOptions& options) {
 }
 
 namespace {
-
-/// The person by name, however its letters are, or by id.
-Result<job::Person> find_person(job::Store& store, const std::string& name) {
-  const auto people = store.people();
-  if (!people) return tl::unexpected(server::fault_problem(people.error(), "--by", name));
-  const auto same = [](std::string_view a, std::string_view b) {
-    return std::ranges::equal(a, b, [](char x, char y) {
-      return std::tolower(static_cast<unsigned char>(x)) == std::tolower(static_cast<unsigned char>(y));
-    });
-  };
-  std::vector<std::string> names;
-  for (const job::Person& p : *people) {
-    if (p.id == name || same(p.name, name)) return p;
-    names.push_back(p.name);
-  }
-  return tl::unexpected(Problem{Code{"cli.no_such_person"}, "--by", name, {{"words", names}}, std::nullopt});
-}
 
 /// What was typed, or what a readings file says.
 Results<std::vector<job::EntryBody>> bodies_of(const Context& context, const RecordOptions& options,
@@ -289,6 +272,11 @@ Results<std::vector<job::Id>> pointed_at(const std::vector<int>& numbers, const 
 job::Author author_of(const job::Id& job, const job::Person& by) {
   return {.job = job, .by = by.id, .on = "shell", .at = server::now()};
 }
+/// Taken in at once, by the clock that also wrote it.
+std::vector<job::Entry> received(std::vector<job::Entry> entries) {
+  for (job::Entry& e : entries) e.received = e.at;
+  return entries;
+}
 job::Id next_id(job::Instant) { return server::fresh_id(); }
 
 /// Bodies with what stands round them. An answer takes the place of an earlier one only where that is asked for: else both
@@ -324,13 +312,14 @@ Status tell_kept(const Context& context, const std::string& number, const job::A
 
 /// A job that is not in the record yet begins with its booking in.
 Status book_in(const Context& context, const RecordOptions& options, job::Store& store) {
-  const auto by = find_person(store, options.by);
+  const auto by = find_person(store, options.by, {.option = "--by"});
   if (!by) return refuse(context, by.error());
   auto body = typed_entry(options.entry);
   if (!body) return refuse(context, body.error());
   const job::Id job = server::fresh_id();
   const std::string number = std::get<job::BookedIn>(*body).number;
-  const auto taken = desk::take(store, job, job::as_entries({}, {*std::move(body)}, author_of(job, *by), next_id));
+  const auto taken =
+      desk::take(store, job, received(job::as_entries({}, {*std::move(body)}, author_of(job, *by), next_id)));
   if (!taken) return refuse(context, problems_of(taken.error(), number));
   return tell_kept(context, number, *taken);
 }
@@ -346,11 +335,11 @@ Status record_entries(const Context& context, const RecordOptions& options) {
   }
   const auto at = open_at(options);
   if (!at) return refuse(context, at.error());
-  const auto by = find_person(*at->store, options.by);
+  const auto by = find_person(*at->store, options.by, {.option = "--by"});
   if (!by) return refuse(context, by.error());
   auto entries = signed_entries(context, options, at->opened, *by);
   if (!entries) return refuse(context, entries.error());
-  const auto taken = desk::take(*at->store, at->opened.row.id, *std::move(entries));
+  const auto taken = desk::take(*at->store, at->opened.row.id, received(*std::move(entries)));
   if (!taken) return refuse(context, problems_of(taken.error(), options.job));
   return tell_kept(context, at->opened.row.number, *taken);
 }

@@ -81,7 +81,7 @@ server::Settings settings_of(const Context& context, const ServeOptions& options
 
 }  // namespace
 
-bool ServeOptions::to_loopback() const { return server::is_loopback(listen); }
+bool ServeOptions::for_others() const { return server::needs_code(listen, names); }
 
 Status serve(const Context& context, const ServeOptions& options) {
   const std::string folder = data_folder(options.data);
@@ -95,9 +95,9 @@ Status serve(const Context& context, const ServeOptions& options) {
   line(context, {Code{"cli.serve.at"}, {{"address", address}, {"folder", folder}}});
   if (const std::string name = reachable_name(options.listen, options.names); !name.empty())
     *reached_at = with_name(address, name);
-  if (!options.to_loopback()) (*server)->show_code();
+  if (options.for_others()) (*server)->show_code();
   if (options.open) open_page(address);
-  if (options.to_loopback()) {
+  if (!options.for_others()) {
     (*server)->run(true);
   } else {
     const AskedAgain asked{**server};

@@ -85,9 +85,7 @@ Results<Asked> asked_of(const Context& context, const StudyOptions& options) {
 
 // --- As text -----------------------------------------------------------------------------------------------------------
 
-std::string label_of(const study::Row& row, const Voice& voice) {
-  return word("study.row." + std::string{study::name_of(row.key)}, voice);
-}
+std::string label_of(const study::Row& row, const Voice& voice) { return word(study::word_of(row), voice); }
 
 std::string cell_text(const study::Cell& cell, const Voice& voice) {
   const std::string says = study::said(cell, voice);
@@ -184,6 +182,7 @@ wire::Json study_json(const Context& context, const Study& s) {
                     {"lines", s.advice.lines}};
   json["notes"] = wire::Json::array();
   for (const Message& note : s.notes) json["notes"].push_back(study::said(note, context.voice));
+  wire::add_doubts(json, s.doubts, context.voice);
   return json;
 }
 

@@ -9,6 +9,7 @@
 #include "cli/context.h"
 #include "cli/load.h"
 #include "job/questions.h"
+#include "view/shaft_pattern.h"
 
 namespace flatwise::cli {
 
@@ -34,11 +35,8 @@ Status map_marks(const Context& context, const MapOptions& options);
 
 struct PatternOptions {
   std::string shaft_file;
-  std::string judged = "larger-plane";                ///< Or "both-planes", "couple".
-  std::string least_gap, error_share, error_azimuth;  ///< As typed; empty: the default.
-  std::vector<std::string> stays;                     ///< "ROTOR=FLAT".
-  bool by_hangers = false;                            ///< Among those under the floor the hangers choose.
-  std::string pdf;                                    ///< File to write; empty: none.
+  view::PatternAsked asked;
+  std::string pdf;  ///< File to write; empty: none.
   std::string paper = "a4";
   std::string printed;  ///< "when" for the foot.
 };
@@ -112,7 +110,7 @@ struct ServeOptions {
   std::vector<std::string> names;
   int port = 8080;
   bool open = false;
-  [[nodiscard]] bool to_loopback() const;
+  [[nodiscard]] bool for_others() const;  ///< Others than this machine are expected: a code must be at hand.
 };
 Status serve(const Context& context, const ServeOptions& options);
 
@@ -131,6 +129,14 @@ Status record_entries(const Context& context, const RecordOptions& options);
 Status report_job(const Context& context, const RecordOptions& options);
 Status log_job(const Context& context, const RecordOptions& options);
 Status verify_job(const Context& context, const RecordOptions& options);
+
+struct PeopleOptions {
+  std::string data;
+  std::string name;  ///< Empty: all are listed.
+  std::string by;
+  bool leaves = false, returns = false;
+};
+Status tell_people(const Context& context, const PeopleOptions& options);
 
 Status demo(const Context& context, const std::string& demo_folder, const std::string& out_folder);
 

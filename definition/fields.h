@@ -69,6 +69,9 @@ struct Field {
 [[nodiscard]] std::string_view root_table(Document document);
 /// A field by the kind of its table and its key; nullptr when there is none.
 [[nodiscard]] const Field* find_field(Document document, std::string_view table, std::string_view key);
+/// Whether a field is measured, so that it may carry a doubt ("11.6 kg ± 0.2 kg"): a quantity of a shaft that is neither a limit nor
+/// a setting, a policy, a duration or a price.
+[[nodiscard]] bool may_be_doubted(Document document, const Field& field);
 /// All keys of a kind of table, in order.
 [[nodiscard]] std::vector<std::string_view> keys_of(Document document, std::string_view table);
 

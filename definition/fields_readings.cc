@@ -1,8 +1,8 @@
 // The keys of a readings file.
 #include <array>
-#include <numbers>
 
 #include "definition/field_lists.h"
+#include "definition/fields_shared.h"
 
 namespace flatwise::definition {
 namespace {
@@ -10,15 +10,13 @@ namespace {
 using namespace takes;
 using std::string_view;
 
-constexpr double kDegree = std::numbers::pi / 180;
-constexpr std::array<string_view, 2> kEnds{"A", "B"};
 constexpr std::array<string_view, 1> kNotRead{"not read"};
 constexpr std::array<string_view, 3> kRings{"outer", "inner", "not seen"};
 constexpr std::array<string_view, 3> kReplies{"yes", "no", "not seen"};
 constexpr std::array<string_view, 2> kTools{"wrench", "bar"};
 constexpr std::array<string_view, 3> kOpenedFrom{"A", "B", "both"};
 constexpr std::array<string_view, 2> kPhases{"teardown", "assembly"};
-constexpr Range kNumber1{1, 240}, kFlat{1, 24}, kLength{1e-6, 50}, kTemperature{223.15, 573.15};
+constexpr Range kNumber1{1, 240}, kLength{1e-6, 50}, kTemperature{223.15, 573.15};
 constexpr Range kTurned{0, 1800 * kDegree};
 
 constexpr Field kFields[] = {

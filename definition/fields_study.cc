@@ -1,17 +1,12 @@
 // The keys of a study file.
-#include <array>
-#include <numbers>
-
 #include "definition/field_lists.h"
+#include "definition/fields_shared.h"
 
 namespace flatwise::definition {
 namespace {
 
 using namespace takes;
 using std::string_view;
-
-constexpr std::array<string_view, 1> kFacing{"facing"};
-constexpr double kTurnsPerMinute = std::numbers::pi / 30, kDegree = std::numbers::pi / 180;
 
 constexpr Field kFields[] = {
     {.meaning = Code{"definition.field.study_file.study"}, .takes = kTable, .required = true, .table = "study"},

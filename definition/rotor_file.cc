@@ -1,6 +1,7 @@
 // [rotor]: bearing, hub, halves, prices; and the materials.
 #include <array>
 
+#include "core/bearings/rim_play.h"
 #include "core/fits/iso286.h"
 #include "definition/shaft_parts.h"
 
@@ -71,6 +72,58 @@ Material read_material(ShaftFile& to, const Section& hub) {
   return {};
 }
 
+/// Nobody can press a ring on a hub without its thickness; where it is not stated it follows from d and D.
+Length ring_inside(const Section& s, const Bearing& b) {
+  if (s.has("outer_ring_inside")) return s.length("outer_ring_inside");
+  s.note("outer_ring_inside", {OriginKind::assumed, std::string{s.field("outer_ring_inside").assumed_from}});
+  return bearings::estimated_ring_inside(b.bore, b.outside);
+}
+
+template <typename Quantity>
+std::optional<Quantity> if_stated(const Section& s, std::string_view key) {
+  if (!s.has(key)) return std::nullopt;
+  return Quantity::from_si(s.si(key));
+}
+std::optional<double> number_if_stated(const Section& s, std::string_view key) {
+  return s.has(key) ? std::optional{s.si(key)} : std::nullopt;
+}
+
+/// A problem of the kernel is one of the key behind it.
+std::string_view key_of(std::string_view field) {
+  if (field == "ball") return "ball_diameter";
+  if (field == "pitch") return "pitch_diameter";
+  if (field == "inner_groove") return "groove_inner";
+  if (field == "outer_groove") return "groove_outer";
+  return field == "balls" ? "balls" : "D";
+}
+
+BearingInside read_inside(const ShaftFile& to, const Section& s, const Bearing& b) {
+  BearingInside inside{.ball_diameter = if_stated<Length>(s, "ball_diameter"),
+                       .pitch_diameter = if_stated<Length>(s, "pitch_diameter"),
+                       .groove_inner = number_if_stated(s, "groove_inner"),
+                       .groove_outer = number_if_stated(s, "groove_outer"),
+                       .dynamic_rating = if_stated<Force>(s, "dynamic_rating"),
+                       .static_rating = if_stated<Force>(s, "static_rating")};
+  if (s.has("balls")) inside.balls = static_cast<int>(s.whole("balls"));
+  const bool stated = inside.balls || inside.ball_diameter || inside.pitch_diameter;
+  if (!stated || !to.file.sound()) return inside;
+  auto sound = bearings::estimated_bearing(b.bore, b.outside, inside);
+  if (sound) return inside;
+  std::string_view key = key_of(sound.error().field);
+  for (const std::string_view other : {"balls", "ball_diameter", "pitch_diameter"})
+    if (!s.has(key)) key = other;  // What was estimated cannot be mended: what was stated can.
+  to.file.add(std::move(sound.error()), s.path(key), *s.node(key));
+  return inside;
+}
+
+BearingCare read_care(const Section& s) {
+  BearingCare care{.viscosity = if_stated<Viscosity>(s, "viscosity"),
+                   .reliability = number_if_stated(s, "reliability")};
+  if (s.has("cleanliness")) care.cleanliness = static_cast<Cleanliness>(s.word("cleanliness"));
+  if (s.has("inner_warmer")) care.inner_warmer = kelvins(s.si("inner_warmer"));
+  return care;
+}
+
 Bearing read_bearing(const ShaftFile& to, const Section& s) {
   Bearing b;
   b.designation = s.text("designation");
@@ -81,7 +134,9 @@ Bearing read_bearing(const ShaftFile& to, const Section& s) {
   b.tolerance = static_cast<ToleranceClass>(s.word("tolerance"));
   b.permissible_misalignment = radians(s.si("misalignment"));
   b.greatest_heating = kelvin(s.si("greatest_heating"));
-  b.outer_ring_inside = s.length("outer_ring_inside");
+  b.outer_ring_inside = ring_inside(s, b);
+  b.inside = read_inside(to, s, b);
+  b.care = read_care(s);
   // The adapter halves stand between shaft and inner ring.
   const Length across = to.spec.profile.across_flats;
   if (s.has("d") && b.bore > Length{} && across >= b.bore)
@@ -89,28 +144,49 @@ Bearing read_bearing(const ShaftFile& to, const Section& s) {
   return b;
 }
 
-Limits limits_from_code(ShaftFile& to, const Section& hub, Length bearing_outside, std::string& code_said) {
-  code_said = hub.text("fit");
+Limits limits_from_code(ShaftFile& to, const Section& part, Length nominal, std::string& code_said) {
+  code_said = part.text("fit");
   const auto parsed = fits::parse_fit_class(code_said);
   Result<Limits> limits = !parsed           ? tl::unexpected(parsed.error())
                           : parsed->nominal ? fits::limits_of_fit(code_said)
-                                            : fits::limits_of_fit(bearing_outside, code_said);
+                                            : fits::limits_of_fit(nominal, code_said);
   if (limits) return *limits;
-  to.file.add(std::move(limits.error()), hub.path("fit"), *hub.node("fit"));
+  to.file.add(std::move(limits.error()), part.path("fit"), *part.node("fit"));
   return {};
 }
 
-// Either a fit code or both limits, from the uppermost table that has any of them.
-void read_bore(ShaftFile& to, const Section& hub, Length bearing_outside, Hub& out) {
-  const bool code = hub.has("fit"), least = hub.has("bore_least"), greatest = hub.has("bore_greatest");
-  if (code && (least || greatest)) return hub.problem(Code{"definition.fit_and_limits"}, "fit", {});
-  if (code) {
-    out.bore = limits_from_code(to, hub, bearing_outside, out.fit_code);
-  } else if (least && greatest) {
-    out.bore = {hub.length("bore_least"), hub.length("bore_greatest")};
-  } else if (hub.table()) {
-    hub.problem(Code{"definition.no_bore"}, least ? "bore_least" : greatest ? "bore_greatest" : "fit", {});
+/// How a part's limits are written, and what is said where they are not.
+struct LimitKeys {
+  std::string_view least, greatest;
+  Code missing;
+};
+
+// Either a fit code or both limits, from the uppermost table that has any of them. None, with its problem told, where there are none.
+std::optional<Limits> read_limits(ShaftFile& to, const Section& part, Length nominal, const LimitKeys& keys,
+                                  std::string& code_said) {
+  const bool code = part.has("fit"), least = part.has(keys.least), greatest = part.has(keys.greatest);
+  if (code && (least || greatest)) {
+    part.problem(Code{"definition.fit_and_limits"}, "fit",
+                 {{"least", std::string{keys.least}}, {"greatest", std::string{keys.greatest}}});
+    return std::nullopt;
   }
+  if (code) return limits_from_code(to, part, nominal, code_said);
+  if (least && greatest) return Limits{part.length(keys.least), part.length(keys.greatest)};
+  if (part.table()) part.problem(keys.missing, least ? keys.least : greatest ? keys.greatest : "fit", {});
+  return std::nullopt;
+}
+
+void read_bore(ShaftFile& to, const Section& hub, Length bearing_outside, Hub& out) {
+  const LimitKeys keys{"bore_least", "bore_greatest", Code{"definition.no_bore"}};
+  if (const auto limits = read_limits(to, hub, bearing_outside, keys, out.fit_code)) out.bore = *limits;
+}
+
+void read_seat(ShaftFile& to, const Section& rotor, Rotor& out) {
+  const Section seat = rotor.table("seat").first_with({"fit", "least", "greatest"});
+  if (!seat.table()) return;
+  const LimitKeys keys{"least", "greatest", Code{"definition.no_seat"}};
+  out.seat = read_limits(to, seat, out.bearing.bore, keys, out.seat_code);
+  if (out.seat && out.seat->least > out.seat->greatest) seat.problem(Code{"definition.limits_crossed"}, "least", {});
 }
 
 Length form_limit(const Section& hub, std::string_view key, const Limits& bore) {
@@ -194,6 +270,7 @@ Rotor read_rotor(ShaftFile& to, const Section& s, std::optional<Length> stated) 
   r.half = read_half(s, stated);
   r.bearing = read_bearing(to, s.table("bearing"));
   r.hub = read_hub(to, s, r.bearing.outside);
+  read_seat(to, s, r);
   r.snap_rings = static_cast<SnapRings>(s.whole("snap_rings"));
   r.seals = static_cast<int>(s.whole("seals"));
   r.adapter_set = read_priced(to, s.table("adapter_set"));

@@ -13,6 +13,10 @@ namespace {
 // A number with something behind it that is not one: the reader knows every unit, an editor need only warn of none.
 constexpr std::string_view kWithUnit = "^\\s*(-|\\+|−)?\\s*([0-9.]|½|¼|¾|⅛|⅜|⅝|⅞).*[^0-9 .,/+-]";
 
+// In front of it where no doubt may stand behind the number.
+constexpr std::string_view kExact = "^(?!.*(±|\\+-|\\.\\.))";
+constexpr std::string_view kMaybeDoubted = "^[0-9. ]+%?( *(±|\\+-|\\.\\.) *[0-9. ]+%?)?$";
+
 class SchemaWriter {
  public:
   SchemaWriter(Document document, const Say& say) : document_{document}, say_{say} {}
@@ -116,16 +120,20 @@ class SchemaWriter {
     return number;
   }
 
-  static JsonText unit_text(const Field& field) {
-    JsonText text = JsonText::object().add("type", JsonText::text("string")).add("pattern", JsonText::text(kWithUnit));
+  JsonText unit_text(const Field& field) {
+    const bool doubted = may_be_doubted(document_, field);
+    JsonText text = JsonText::object()
+                        .add("type", JsonText::text("string"))
+                        .add("pattern", JsonText::text((doubted ? "" : std::string{kExact}) + std::string{kWithUnit}));
     JsonText examples = JsonText::list();
     if (field.is(takes::kQuantity))
       for (const std::string& form : accepted_forms(field.kind)) examples.add(JsonText::text(form));
+    if (doubted) examples.add(JsonText::text(accepted_forms(field.kind).front() + " ± 1 %"));
     if (!examples.empty()) text.add("examples", std::move(examples));
     return text;
   }
 
-  static std::vector<JsonText> scalars(const Field& field) {
+  std::vector<JsonText> scalars(const Field& field) {
     std::vector<JsonText> ways;
     if (field.is(takes::kWord)) ways.push_back(words_of(field));
     if (field.is(takes::kQuantity | takes::kReading)) ways.push_back(unit_text(field));
@@ -138,7 +146,9 @@ class SchemaWriter {
     if (field.is(takes::kNumber)) {
       ways.push_back(limited("number", field.range));
       ways.push_back(
-          JsonText::object().add("type", JsonText::text("string")).add("pattern", JsonText::text("^[0-9. ]+%?$")));
+          JsonText::object()
+              .add("type", JsonText::text("string"))
+              .add("pattern", JsonText::text(may_be_doubted(document_, field) ? kMaybeDoubted : "^[0-9. ]+%?$")));
     }
     if (field.is(takes::kFlag)) ways.push_back(JsonText::object().add("type", JsonText::text("boolean")));
     if (field.is(takes::kDay))

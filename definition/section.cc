@@ -140,7 +140,8 @@ double Section::si(std::string_view key) const {
   const toml::node* found = noted(key);
   if (!found) return assumed_number(f.assumed);
   if (const auto* text = found->as_string()) {
-    const Result<Entered> read = parse_quantity(text->get(), Kind::ratio, key);
+    const Result<Entered> read = doubt::has_doubt(text->get()) ? file_->quantity(*found, f, path(key))
+                                                               : parse_quantity(text->get(), Kind::ratio, key);
     return read ? read->value.si : 0;
   }
   return found->value<double>().value_or(0);

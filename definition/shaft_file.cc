@@ -115,7 +115,10 @@ void read_loads(ShaftFile& to) {
   std::size_t number = 0;
   for (Section s : all.tables("load")) {
     s.note_in(&to.spec.origins, "load[" + std::to_string(++number) + "]");
-    FixedLoad load{.force = Force::from_si(s.si("force")), .direction = radians(s.si("direction"))};
+    if (!s.has("force") && !s.has("along")) s.problem(Code{"definition.no_load"}, "force", {});
+    FixedLoad load{.force = Force::from_si(s.si("force")),
+                   .direction = radians(s.si("direction")),
+                   .along = Force::from_si(s.si("along"))};
     if (s.text("at") != kEveryRotor) {
       const auto station = station_named(to, s, kEveryRotor);
       if (!station) continue;
@@ -210,12 +213,7 @@ Results<Shaft> make(ShaftFile& to) {
   return tl::unexpected(to.file.take_problems());
 }
 
-}  // namespace
-
-Results<Shaft> read_shaft(std::string_view toml, std::string_view name) {
-  File file{Document::shaft, toml, name};
-  if (!file.parse()) return tl::unexpected(file.take_problems());
-  ShaftFile to{file};
+void read_all(ShaftFile& to) {
   read_top(to);
   read_stack(to);
   read_policies(to);
@@ -224,6 +222,47 @@ Results<Shaft> read_shaft(std::string_view toml, std::string_view name) {
   read_clamped(to);
   read_loads(to);
   read_run_and_service(to);
+}
+
+constexpr std::size_t kMostDoubts = 60, kMostDoubtedParts = 30'000;
+
+/// The shaft as it would be with a doubtful field at another value; none where it could not be.
+std::shared_ptr<const ShaftSpec> moved(File& file, std::string_view path, double si) {
+  ShaftFile other{file};
+  if (!file.read_with(path, si, [&] { read_all(other); })) return nullptr;
+  if (!Shaft::make(other.spec)) return nullptr;
+  return std::make_shared<const ShaftSpec>(std::move(other.spec));
+}
+
+// A shaft is kept twice for every doubt: of few parts as many as anybody measures, of very many only some.
+void add_doubts(ShaftFile& to) {
+  const std::size_t parts = 1 + to.spec.stations.size() + to.spec.rotors.size();
+  const std::size_t most = std::clamp<std::size_t>(kMostDoubtedParts / parts, 1, kMostDoubts);
+  const auto count = to.file.doubts().size();
+  if (count > most)
+    return to.file.add(Code{"definition.too_many_doubts"}, "file", {},
+                       {{"count", static_cast<std::int64_t>(count)}, {"greatest", static_cast<std::int64_t>(most)}},
+                       to.file.whole());
+  for (const auto& [path, doubted] : to.file.doubts()) {
+    const doubt::DoubtfulQuantity& read = doubted.read;
+    const double middle = read.middle.value.si, u = read.u->standard_si;
+    to.spec.doubts[path] = {.meaning = std::string{doubted.field->meaning.id()},
+                            .value = read.middle.value,
+                            .u = *read.u,
+                            .anywhere = read.shape == doubt::Shape::rectangular,
+                            .above = moved(to.file, path, middle + u),
+                            .below = moved(to.file, path, middle - u)};
+  }
+}
+
+}  // namespace
+
+Results<Shaft> read_shaft(std::string_view toml, std::string_view name) {
+  File file{Document::shaft, toml, name};
+  if (!file.parse()) return tl::unexpected(file.take_problems());
+  ShaftFile to{file};
+  read_all(to);
+  if (file.sound()) add_doubts(to);
   return make(to);
 }
 

@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "definition/test_files.h"
+#include "study/study.h"
 
 namespace flatwise::definition {
 namespace {
@@ -33,6 +34,22 @@ TEST(Starter, ReadsBackAsItWasAskedFor) {
   EXPECT_EQ(shaft->spec().pattern.step_flats, 1);
   EXPECT_EQ(shaft->rotor(2).bearing.outside, millimetres(110));
   EXPECT_EQ(shaft->rotor(2).hub.fit_code, "N7");
+}
+
+// 2026-11-27: what nobody states was nought instead of estimated: a study of a shaft begun with the starter fell over.
+// Source: 6211 (ISO 15: 55 x 100 x 21 mm) by its pitch (d + D)/2 = 77.5 mm and a ball of 0.305 (D - d) = 13.7 mm; common practice.
+// Tolerance: 1 µm.
+TEST(Starter, CanBeStudiedAndPressedBeforeTheRingIsMeasured) {
+  const auto text = starter({.bearing = "55 x 100 x 21 mm"}, say);
+  ASSERT_TRUE(text.has_value());
+  const auto shaft = read_shaft(*text, "new.toml");
+  ASSERT_TRUE(shaft.has_value());
+  EXPECT_NEAR(shaft->rotor(1).bearing.outer_ring_inside.si(), 91.225e-3, 1e-6);
+  EXPECT_EQ(shaft->origin("rotor.bearing.outer_ring_inside").kind, OriginKind::assumed);
+  const auto outcome = study::outcome_of({.typed = {}, .shaft = *shaft});
+  ASSERT_TRUE(outcome.has_value());
+  EXPECT_TRUE(outcome->bearing_problems.empty()) << told(outcome->bearing_problems);
+  EXPECT_TRUE(outcome->bearing.has_value());
 }
 
 TEST(Starter, MarksTheFiveLinesToChange) {

@@ -1,7 +1,6 @@
 #include "definition/tree.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include "core/units/parse.h"
 
@@ -70,25 +69,6 @@ std::vector<std::string> with_units(const std::string& number, Kind kind) {
     if (ways.size() == 2) break;
   }
   return ways;
-}
-
-bool in_range(double v, const Range& range) {
-  if (!std::isfinite(v)) return false;
-  return (range.above_least ? v > range.least : v >= range.least) && v <= range.greatest;
-}
-
-Args range_args(double value, Kind kind, const Range& range) {
-  // Arguments are quantities: never NaN, so a value that is none is left out and the text as typed speaks for itself.
-  Args args;
-  if (!std::isnan(value)) args.emplace_back("value", AnyQuantity{value, kind});
-  if (std::isfinite(range.least))
-    args.emplace_back(range.above_least ? "above" : "least", AnyQuantity{range.least, kind});
-  if (std::isfinite(range.greatest)) args.emplace_back("greatest", AnyQuantity{range.greatest, kind});
-  return args;
-}
-
-Problem out_of_range(double value, Kind kind, const Range& range, const std::string& path, std::string given) {
-  return {Code{"definition.out_of_range"}, path, std::move(given), range_args(value, kind, range), std::nullopt};
 }
 
 // "3.5" in the table is written by us; no need for a reader of all the forms of TOML.
@@ -191,7 +171,14 @@ void File::add(Problem problem, std::string field, const toml::node& at) {
 }
 
 Result<Entered> File::quantity(const toml::node& node, const Field& field, const std::string& path) const {
-  return quantity(node, field.kind, field.range, path);
+  if (!has_doubt(node)) return quantity(node, field.kind, field.range, path);
+  Result<doubt::DoubtfulQuantity> read = doubtful(node, field, path);
+  if (!read) return tl::unexpected(std::move(read.error()));
+  if (path == moved_) {
+    read->middle.value.si = moved_si_;
+    read->middle.nm.reset();
+  }
+  return std::move(read->middle);
 }
 
 Result<Entered> File::quantity(const toml::node& node, Kind kind, Range range, const std::string& path) const {
@@ -332,7 +319,9 @@ void File::check_text(const toml::node& node, const Field& field, const std::str
   if (field.is(takes::kWord) && index_of(text, field.words)) return;
   if (field.is(takes::kReading)) return;
   if (field.is(takes::kQuantity)) {
-    if (auto read = quantity(node, field, path); !read) add(std::move(read.error()), path, node);
+    auto read = quantity(node, field, path);
+    if (read && has_doubt(node)) doubts_[path] = {&field, *doubtful(node, field, path)};
+    if (!read) add(std::move(read.error()), path, node);
     return;
   }
   if (field.is(takes::kNumber)) return check_number(node, field, path);
@@ -345,7 +334,12 @@ void File::check_text(const toml::node& node, const Field& field, const std::str
 
 void File::check_number(const toml::node& node, const Field& field, const std::string& path) {
   double value = 0;
-  if (node.is_string()) {
+  if (has_doubt(node)) {
+    auto read = doubtful(node, field, path);
+    if (!read) return add(std::move(read.error()), path, node);
+    value = read->middle.value.si;
+    doubts_[path] = {&field, *std::move(read)};
+  } else if (node.is_string()) {
     auto read = parse_quantity(node.as_string()->get(), Kind::ratio, path);
     if (!read) return add(std::move(read.error()), path, node);
     value = read->value.si;

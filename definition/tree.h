@@ -18,6 +18,7 @@
 #include <toml++/toml.h>
 // clang-format on
 
+#include <functional>
 #include <initializer_list>
 #include <map>
 #include <optional>
@@ -26,6 +27,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/doubt/doubt.h"
 #include "core/working/working.h"
 #include "definition/fields.h"
 #include "definition/text.h"
@@ -62,7 +64,19 @@ class File {
   [[nodiscard]] Result<Entered> quantity(const toml::node& node, const Field& field, const std::string& path) const;
   [[nodiscard]] Result<Entered> quantity(const toml::node& node, Kind kind, Range range, const std::string& path) const;
 
+  /// Every field that was written with a doubt, by its path.
+  struct Doubt {
+    const Field* field;
+    doubt::DoubtfulQuantity read;
+  };
+  using Doubts = std::map<std::string, Doubt, std::less<>>;
+  [[nodiscard]] const Doubts& doubts() const { return doubts_; }
+  /// What `read` reads with one doubtful field at another value than its middle. Problems that this makes are forgotten; false: it made some.
+  bool read_with(std::string_view path, double si, const std::function<void()>& read);
+
  private:
+  [[nodiscard]] Result<doubt::DoubtfulQuantity> doubtful(const toml::node& node, const Field& field,
+                                                         const std::string& path) const;
   void add_syntax_error(const toml::parse_error& error);
   void check_table(const toml::table& table, std::string_view kind, const std::string& path, bool all_optional);
   void check_unknown(const toml::table& table, std::string_view kind, const std::string& path);
@@ -82,6 +96,9 @@ class File {
   toml::table root_;
   std::vector<Problem> problems_;
   std::size_t left_out_ = 0;
+  Doubts doubts_;
+  std::string_view moved_;  ///< Path of the field that is read at another value.
+  double moved_si_ = 0;
 };
 
 /// A table of a known kind, seen through the tables it overrides: the first that has a key gives its value. What none
@@ -136,6 +153,12 @@ class Section {
   Origins* origins_ = nullptr;
   std::string prefix_;
 };
+
+[[nodiscard]] bool in_range(double value, const Range& range);
+[[nodiscard]] Problem out_of_range(double value, Kind kind, const Range& range, const std::string& path,
+                                   std::string given);
+/// A string with ± or a range in it.
+[[nodiscard]] bool has_doubt(const toml::node& node);
 
 /// The name that was meant: one that differs by small and capital letters only, else the nearest. None for names of one
 /// or two letters and for those that differ in digits only ("C6", "S8", "BG-2"): another number is another thing.

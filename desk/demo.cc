@@ -6,6 +6,7 @@
 #include "definition/read.h"
 #include "desk/demo_texts.h"
 #include "job/bench_entries.h"
+#include "job/gauges.h"
 #include "job/steps.h"
 #include "record/chain.h"
 #include "record/entry_json.h"
@@ -90,10 +91,33 @@ class DemoStore {
                         true};
       if (auto done = put(store_.put_person(made)); !done) return done;
     }
+    if (auto done = put_calibrations(*workshop); !done) return done;
     for (const Json& c : plan_["customer"])
       if (auto done = put(store_.put_customer({id_of("customer/" + said(c, "id")), said(c, "name"), said(c, "reach")}));
           !done)
         return done;
+    return {};
+  }
+
+  /// The certificate each gauge came with, noted with its day.
+  Done<void> put_calibrations(const Workshop& workshop) {
+    for (const Json& json : plan_.value("calibration", Json::array())) {
+      const Gauge* gauge = find_gauge(workshop, said(json, "gauge"));
+      const auto day = record::day_of(said(json, "day"));
+      if (gauge == nullptr || !day)
+        return refused({Problem{Code{"record.demo_text_missing"}, said(json, "gauge"), {}, {}, std::nullopt}});
+      Calibration noted{.id = id_of("calibration/" + gauge->id, instant_of(*day, 16)),
+                        .gauge = gauge->id,
+                        .day = day,
+                        .until = gauge->calibrated_until,
+                        .expanded_si = gauge->calibration_expanded_si,
+                        .who = said(json, "who"),
+                        .certificate = said(json, "certificate"),
+                        .corrects = {},
+                        .by = person("lead"),
+                        .at = instant_of(*day, 16)};
+      if (auto done = put(store_.put_calibration(noted)); !done) return done;
+    }
     return {};
   }
 

@@ -58,6 +58,20 @@ TEST_F(Demo, ShopPeopleCustomersMachines) {
   EXPECT_EQ(store_->shafts()->size(), 4U);
 }
 
+// The list of gauges said "not noted" of every one of them.
+TEST_F(Demo, EveryGaugeSaysWhenItWasCalibrated) {
+  const Workshop shop = store_->workshop().value();
+  ASSERT_EQ(shop.gauges.size(), 10U);
+  for (const Gauge& gauge : shop.gauges) {
+    ASSERT_FALSE(gauge.certificates.empty()) << gauge.id;
+    const Certificate& last = gauge.certificates.back();
+    ASSERT_TRUE(last.from) << gauge.id;
+    EXPECT_LT(*last.from, (Day{2026, 2, 2})) << gauge.id;  // Before the first job that stands open.
+    EXPECT_EQ(last.until, gauge.calibrated_until);
+    EXPECT_EQ(last.expanded_si, gauge.certificates.front().expanded_si);
+  }
+}
+
 TEST_F(Demo, ThreeWintersAreReleased) {
   int released = 0;
   const auto machines = store_->machines().value();

@@ -5,6 +5,7 @@
 
 #include "desk/desk_samples.h"
 #include "job/bench_entries.h"
+#include "record/chain.h"
 #include "record/uuid.h"
 
 namespace flatwise::desk {
@@ -154,6 +155,19 @@ TEST_F(Desk, OrdersAndTraysMoveTheStockAndCorrectionsUndoThem) {
   EXPECT_EQ(stock("TH-SET-5").on_shelf, before.on_shelf + 2);
   ASSERT_EQ(take_all(to, back), "");  // Sent twice, moved once.
   EXPECT_EQ(stock("TH-SET-5").on_shelf, before.on_shelf + 2);
+}
+
+// 2026-11-27: an entry spoke of a photo that was nowhere, and of another type than its bytes were.
+TEST_F(Desk, APhotoIsThereBeforeItsEntryAndIsWhatItIsSaidToBe) {
+  const Id to = job("34");
+  const std::string png{"\x89PNG\r\n\x1A\n and more"};
+  job::PhotoTaken photo{{}, job::Stage::booking_in, record::sha256(png), "image/png", "the hub"};
+  EXPECT_EQ(take_all(to, {photo}), "record.no_such_photo entries[0].body.blob <" + photo.blob + ">; ");
+  ASSERT_TRUE(store_->put_blob(png));
+  photo.type = "image/jpeg";
+  EXPECT_EQ(take_all(to, {photo}), "record.another_photo_type entries[0].body.type <image/jpeg>; ");
+  photo.type = "image/png";
+  EXPECT_EQ(take_all(to, {photo}), "");
 }
 
 TEST_F(Desk, OldRingsThatGoBackComeFromTheMachine) {

@@ -87,6 +87,9 @@ class KeptJobs : public testing::Test {
 
 TEST_F(KeptJobs, CarriedOnIsWhatOpeningAnewGives) {
   const Id to = job("32");
+  // Only a gauge past its date can be accepted: this certificate ran out four days before.
+  ASSERT_TRUE(store_->put_calibration(
+      {record::uuid7({1}, {}), "BG-1", {}, {2026, 1, 31}, 2e-6, "the shop", "", "", "", {1'770'000'000'000}}));
   const std::vector<std::vector<EntryBody>> steps{
       {job::CustomerSaid{Reply::yes, "x", "y", {}}},
       {job::Ordered{"TH-SET-5", 2, {}}, job::Received{"TH-SET-5", 2}},

@@ -17,7 +17,7 @@ void add_counted(const Shaft& shaft, const JobState& state, int rotor, const std
   for (const Tray& tray : kit(shaft, {rotor}, state.bench.reused_rings))
     for (const KitItem& line : tray.items)
       if (line.item == item && !line.part.part_number.empty())
-        effects[line.part.part_number].shelf += sign * std::max(0, count - (line.count - line.fresh));
+        effects[line.part.part_number].shelf += sign * new_among(line, count);
 }
 
 /// What is left goes back, but no more than was taken.
@@ -27,14 +27,13 @@ int left_of(const JobState& state, const Laid& laid) {
   return std::min(laid.count, std::get<LeftOver>(left->first().body).count);
 }
 
-/// A version 8 UUID (RFC 9562: of one's own making) out of a hash.
-Id id_from(const std::string& hash) {
-  Id id = hash.substr(0, 8) + "-" + hash.substr(8, 4) + "-8" + hash.substr(13, 3) + "-a" + hash.substr(17, 3) + "-" +
-          hash.substr(20, 12);
-  return id;
-}
-
 }  // namespace
+
+Id id_after(const std::string& of) {
+  const std::string hash = record::sha256(of);
+  return hash.substr(0, 8) + "-" + hash.substr(8, 4) + "-8" + hash.substr(13, 3) + "-a" + hash.substr(17, 3) + "-" +
+         hash.substr(20, 12);
+}
 
 Effects stock_effects(const Shaft& shaft, const JobState& state) {
   Effects effects;
@@ -61,8 +60,8 @@ std::vector<StockMove> moves_between(const Effects& before, const Effects& after
   std::vector<StockMove> moves;
   for (const auto& [part, effect] : change)
     if (effect != Effect{})
-      moves.push_back({id_from(record::sha256(by.id + "/" + part)), part, effect.shelf, effect.order, by.id, by.at,
-                       by.by, MoveReason::job});
+      moves.push_back(
+          {id_after(by.id + "/" + part), part, effect.shelf, effect.order, by.id, by.at, by.by, MoveReason::job});
   return moves;
 }
 

@@ -22,6 +22,9 @@ using Effects = std::map<std::string, Effect, std::less<>>;  ///< By part number
 /// first holds until somebody decides. Old snap rings that go back come from the machine, not from the shelf.
 [[nodiscard]] Effects stock_effects(const Shaft& shaft, const job::JobState& state);
 
+/// A version 8 UUID (RFC 9562: of one's own making) that follows from a text: what an entry brings about has the same id each time.
+[[nodiscard]] job::Id id_after(const std::string& of);
+
 /// The moves from one state to the next, by the entry that made them; their ids follow from entry and part.
 [[nodiscard]] std::vector<job::StockMove> moves_between(const Effects& before, const Effects& after,
                                                         const job::Entry& by);

@@ -2,10 +2,12 @@
 
 #include <algorithm>
 
+#include "desk/meter.h"
 #include "desk/stock.h"
 #include "job/entry_says.h"
 #include "job/roles.h"
 #include "record/entry_json.h"
+#include "record/photo.h"
 
 namespace flatwise::desk {
 namespace {
@@ -31,6 +33,17 @@ Done<std::vector<Problem>> problems_of_booking(Store& store, const BookedIn& boo
                                {{"machine", machine->name}, {"shaft", version->name}},
                                std::nullopt});
   return problems;
+}
+
+/// A photo is there before the entry that speaks of it, and is what the entry says it is.
+Done<std::vector<Problem>> problems_of_photo(Store& store, const PhotoTaken& photo) {
+  const auto bytes = store.blob(photo.blob);
+  if (!bytes && bytes.error().kind != Fault::missing) return fault(bytes.error());
+  if (!bytes) return std::vector{Problem{Code{"record.no_such_photo"}, "body.blob", photo.blob, {}, std::nullopt}};
+  const std::string type{record::photo_type(*bytes)};
+  if (type == photo.type) return std::vector<Problem>{};
+  return std::vector{
+      Problem{Code{"record.another_photo_type"}, "body.type", photo.type, {{"type", type}}, std::nullopt}};
 }
 
 /// The shelf as it is once the moves are made: what a job is judged against must not lag behind what it took.
@@ -113,7 +126,7 @@ class Taking {
     put_links(job->entries, appended->rows);
     JobRow row = std::move(append_.projection);
     row.head = appended->head;
-    const std::size_t changes = static_cast<std::size_t>(appended->fresh) + append_.moves.size();
+    const std::size_t changes = static_cast<std::size_t>(appended->fresh) + append_.moves.size() + append_.hours.size();
     return Taken{*std::move(appended), Whole{{std::move(job), std::move(stands), std::move(row)}, std::move(after)},
                  changes};
   }
@@ -147,6 +160,7 @@ class Taking {
       auto problems = problems_of_booking(store_, *booked);
       if (!problems) return tl::unexpected(std::move(problems.error()));
       for (Problem& p : *problems) add(std::move(p));
+      if (auto done = read_meter(given); !done) return done;
       if (!problems_.empty() && !shaft_) return {};
     } else if (!shaft_) {
       add(Problem{Code{"record.not_booked_in"}, "body.kind", {}, {}, std::nullopt});
@@ -158,8 +172,23 @@ class Taking {
       shaft_ = *std::move(shaft);
       take_state(nullptr);
     }
+    if (const auto* photo = std::get_if<PhotoTaken>(&given.body)) {
+      auto problems = problems_of_photo(store_, *photo);
+      if (!problems) return tl::unexpected(std::move(problems.error()));
+      for (Problem& p : *problems) add(std::move(p));
+    }
     for (Problem& p : check_entry(*shaft_, workshop_of(*around_, *before_), *before_, given)) add(std::move(p));
     return carry_on(given);
+  }
+
+  /// The hour meter of a booking, for its machine's log. A machine that is not there is told already.
+  Done<void> read_meter(const Entry& given) {
+    const auto noted = store_.hours(std::get<BookedIn>(given.body).machine);
+    if (!noted) return fault(noted.error());
+    MeterRead read = meter_read(given, entries_, *noted);
+    for (Problem& p : read.problems) add(std::move(p));
+    if (read.reading) append_.hours.push_back(*std::move(read.reading));
+    return {};
   }
 
   void check_author(const Entry& given) {

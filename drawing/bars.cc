@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "drawing/pen.h"
+#include "drawing/plot_labels.h"
 
 namespace flatwise::drawing {
 namespace {
@@ -118,8 +119,13 @@ DisplayList answer_bar(const AnswerBar& bar, double width) {
   return list;
 }
 
+namespace {
+/// With a space behind it, as a telephone sets it: there no words are smaller than 14 px.
+double name_width(const std::string& words) { return 1.15 * words_width(words, kText) + kText; }
+}  // namespace
+
 DisplayList length_scale(const LengthScale& s, double width) {
-  DisplayList list = sheet(width, kTop + kBarHeight + kOver + 3 * (kText + 1) + 1);
+  DisplayList list = sheet(width, kTop + kBarHeight + kOver + 4 * (kText + 1) + 1);
   Pen pen{list};
   const double band = s.greatest - s.least;
   const double low = s.value ? std::max(s.least - 4 * band, *s.value - 1.1 * s.expanded) : s.least;
@@ -145,8 +151,11 @@ DisplayList length_scale(const LengthScale& s, double width) {
   pen.text({open, row}, s.open_words, {.size = kText, .anchor = Anchor::start});
   const double names = row + 2 * (kText + 1);
   pen.text({0, names}, s.contradiction, {.size = kText, .bold = true});
-  pen.text({(a + b) / 2, names}, s.seated, {.size = kText, .bold = true, .anchor = Anchor::middle});
   pen.text({width, names}, s.one_joint, {.size = kText, .bold = true, .anchor = Anchor::end});
+  // The middle range is the narrowest: its name goes a line lower where the others leave it no room.
+  const double half = name_width(s.seated) / 2, at = (a + b) / 2;
+  const bool fits = at - half > name_width(s.contradiction) && at + half < width - name_width(s.one_joint);
+  pen.text({at, fits ? names : names + kText + 1}, s.seated, {.size = kText, .bold = true, .anchor = Anchor::middle});
   return list;
 }
 

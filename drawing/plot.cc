@@ -159,6 +159,15 @@ void add_points(std::vector<Point>& to, const std::vector<Point>& piece) {
   }
 }
 
+/// Bounds of a band are drawn too: a name across one would hide where it runs.
+void add_bounds(std::vector<Point>& to, const PlotBand& band, const Frame& f) {
+  for (const std::vector<double>* bound : {&band.low, &band.high}) {
+    std::vector<Point> points;
+    for (std::size_t i = 0; i < band.x.size(); ++i) points.push_back({band.x[i], (*bound)[i]});
+    for (const std::vector<Point>& piece : on_scale(points, f)) add_points(to, piece);
+  }
+}
+
 /// Where the name of a curve stands, and how large.
 struct Name {
   Box at;
@@ -254,8 +263,14 @@ void draw_mark(Pen pen, const PlotMark& mark, const Frame& f, Crowd& crowd) {
   }
   if (mark.words.empty()) return;
   const double letters = fitting(mark.words, kText, 0.8 * f.at.width);
-  const Box at = place_beside({p}, {0, 0, words_width(mark.words, letters), letters}, f.at, crowd).at;
+  // On a curve the curve is always nearer than its point: some slack, and a line where that does not do.
+  constexpr double kSlack = 3;
+  Crowd near = crowd;
+  near.slack = kSlack;
+  const NamePlace place = place_beside({p}, {0, 0, words_width(mark.words, letters), letters}, f.at, near);
+  const Box at = place.at;
   clear_ground(pen, at);
+  if (!place.own) lead(pen, {at, letters, false}, {p});
   pen.text({at.x, at.y + 0.86 * letters}, mark.words, {.size = letters, .bold = true});
   crowd.boxes.push_back(at);
 }
@@ -275,6 +290,7 @@ DisplayList plot(const Plot& plot, const PlotSize& size) {
   draw_scales(pen, plot, f);
   add_points(crowd.points, {{f.at.x, f.at.y + f.at.height}, {f.at.x + f.at.width, f.at.y + f.at.height}});
   if (plot.here) draw_here(pen, *plot.here, f, crowd);
+  for (const PlotBand& band : plot.bands) add_bounds(crowd.points, band, f);
   for (const PlotMark& mark : plot.marks) crowd.points.push_back(f.point(mark.at));
   draw_curves(pen, plot, f, crowd);
   for (const PlotMark& mark : plot.marks) draw_mark(pen, mark, f, crowd);

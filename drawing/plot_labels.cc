@@ -47,7 +47,7 @@ struct Tried {
 Tried tried(const Box& box, const std::vector<Point>& curve, const Crowd& crowd) {
   const double drawn = distance(box, crowd.points), words = distance(box, crowd.boxes);
   Tried out{.box = box, .away = distance(box, curve), .room = std::min(drawn, words)};
-  out.own = out.room >= kCrowded && out.away <= drawn + 1e-9;
+  out.own = out.room >= kCrowded && out.away <= drawn + crowd.slack + 1e-9;
   return out;
 }
 

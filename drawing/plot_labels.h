@@ -14,6 +14,7 @@ namespace flatwise::drawing {
 struct Crowd {
   std::vector<Point> points;  ///< Of all curves and marks, in millimetres, close together.
   std::vector<Box> boxes;     ///< Words that stand already.
+  double slack = 0;           ///< By how much something else may be nearer to the words of a single point.
 };
 
 struct NamePlace {

@@ -87,6 +87,33 @@ TEST(Plot, NamesStandApartFromCurvesAndFromEachOther) {
   EXPECT_GT(std::hypot(square->at.x - line->at.x, square->at.y - line->at.y), 4);
 }
 
+// 2026-11-27: of a shaft whose ways leave nothing, the name of the curve lay across the dashed floor and hid it.
+TEST(Plot, NamesKeepOffTheBoundsOfABand) {
+  Plot p = sample();
+  p.marks.clear(), p.here.reset(), p.keep_out.clear();
+  p.y = {.words = "lbf", .from = 0, .to = 0.06};
+  Curve none{.id = "1", .name = "all ways alike: below the dashed floor", .points = {}};
+  PlotBand floor{.id = "floor", .x = {}, .low = {}, .high = {}};
+  for (int i = 0; i <= 63; ++i) {
+    none.points.push_back({10.0 * i, 0});
+    floor.x.push_back(10.0 * i), floor.low.push_back(0), floor.high.push_back(0.056 * i * i / 3969);
+  }
+  p.curves = {none};
+  p.bands = {floor};
+  const DisplayList list = plot(p);
+  const auto all = texts(list);
+  const Text* name = text_of(all, none.name);
+  ASSERT_NE(name, nullptr);
+  const double wide = 0.56 * name->size * static_cast<double>(none.name.size());
+  for (const Path& path : items_of<Path>(list)) {
+    if (path.look.stroke != Stroke::hidden) continue;
+    for (const Point& at : path.points)
+      EXPECT_FALSE(at.x > name->at.x && at.x < name->at.x + wide && at.y > name->at.y - 0.8 * name->size &&
+                   at.y < name->at.y)
+          << at.x << " " << at.y;
+  }
+}
+
 TEST(Merged, TwoNamesOnOneCurveAreOneCurve) {
   Plot p = sample();
   p.curves.push_back(p.curves[0]);

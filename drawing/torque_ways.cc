@@ -5,6 +5,7 @@
 
 #include "drawing/bench_pictures.h"
 #include "drawing/pen.h"
+#include "drawing/plot_labels.h"
 
 namespace flatwise::drawing {
 namespace {
@@ -39,7 +40,11 @@ void draw_arrow(Pen pen, const Frame& frame, double x, const TorqueWay& way) {
   pen.open_path({{x, foot}, {x, tip}}, {.stroke = Stroke::wide, .ink = ink}, "pull");
   pen.polygon({{x, tip}, {x - 0.45 * head, tip + head}, {x + 0.45 * head, tip + head}},
               {.stroke = Stroke::none, .fill = Fill::ink, .ink = ink});
-  pen.text({x + 2.5, std::min(tip + kWords, foot - 1)}, way.pull_words, {.size = 4.6, .bold = true, .ink = ink});
+  // Beside the arrow, on the other side where the drawing ends.
+  constexpr double kPull = 4.6, kBeside = 2.5;
+  const bool left = x + kBeside + 1.1 * words_width(way.pull_words, kPull) > frame.width;
+  pen.text({left ? x - kBeside : x + kBeside, std::min(tip + kWords, foot - 1)}, way.pull_words,
+           {.size = kPull, .bold = true, .anchor = left ? Anchor::end : Anchor::start, .ink = ink});
 }
 
 void draw_lever(Pen pen, const Frame& frame, const TorqueWay& way) {

@@ -42,7 +42,43 @@ dynamics::Places on_first_flat(const Shaft& shaft, dynamics::Places places, bool
   return places;
 }
 
+std::string key_of(std::size_t row, std::string_view figure) {
+  return "rows[" + std::to_string(row) + "]." + std::string{figure};
+}
+
+/// The list stays as it is: what is asked is how well each arrangement's figures are known, not which would have been found.
+std::vector<doubt::ToldDoubt> doubts_of(const Shaft& shaft, const Arranged& arranged) {
+  return doubt::told_of_shaft(shaft, [&](const Shaft& s) {
+    std::vector<doubt::NamedFigure> figures;
+    for (std::size_t i = 0; i < arranged.rows.size(); ++i) {
+      const dynamics::Resultants left = dynamics::resultants(s, arranged.rows[i].tilt);
+      const std::string row = std::to_string(i + 1);
+      figures.push_back({key_of(i, "couple"), Word{"doubt.figure.couple"}, row, any(left.couple.size)});
+      figures.push_back({key_of(i, "larger"), Word{"doubt.figure.plane"}, row, any(left.larger)});
+    }
+    return figures;
+  });
+}
+
+/// Of the first arrangement that leaves anything doubtful: the advised one where it does. What to measure better stands last, once.
+void say_doubts(Arranged& arranged) {
+  for (std::size_t i = 0; i < arranged.rows.size(); ++i) {
+    const doubt::ToldDoubt* couple = arranged.doubt_of(i, "couple");
+    const doubt::ToldDoubt* plane = arranged.doubt_of(i, "larger");
+    if (couple == nullptr || plane == nullptr) continue;
+    for (Message& message : doubt::says(*couple))
+      if (message.code != Code{"doubt.measure_first"}) arranged.says.push_back(std::move(message));
+    for (Message& message : doubt::says(*plane)) arranged.says.push_back(std::move(message));
+    return;
+  }
+}
+
 }  // namespace
+
+const doubt::ToldDoubt* Arranged::doubt_of(std::size_t row, std::string_view figure) const {
+  const auto it = std::ranges::find(doubts, key_of(row, figure), [](const auto& d) { return d.figure.key; });
+  return it == doubts.end() ? nullptr : &*it;
+}
 
 const ArrangedMistake& worst_mistake(const Arranged& arranged, int rotor, dynamics::TimingMistake::Kind kind,
                                      bool one_flat) {
@@ -97,6 +133,8 @@ Result<Arranged> arrange(const Shaft& shaft, const dynamics::PatternWish& wish, 
     out.mistakes.push_back(*std::move(with_kink));
   }
   out.definition = definition_lines(shaft, advised, out.turn_is_free);
+  out.doubts = doubts_of(shaft, out);
+  say_doubts(out);
   return out;
 }
 

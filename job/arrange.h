@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "core/doubt/of_shaft.h"
 #include "core/dynamics/pattern_list.h"
 #include "core/dynamics/pattern_mistakes.h"
 #include "core/timing/pairing.h"
@@ -28,10 +29,14 @@ struct ArrangedMistake {
 struct Arranged {
   dynamics::PatternList list;
   std::vector<ArrangedRow> rows;  ///< As list.rows.
-  std::vector<Message> says;
+  std::vector<Message> says;      ///< Why; then how well the figures are known, where the definition has doubts.
   std::vector<ArrangedMistake> mistakes;  ///< Of the advised arrangement.
   std::string definition;                 ///< The lines of [shaft] that keep it: a rule where it is one, else the list.
   bool turn_is_free = true;
+  /// What the definition's doubts make of the couple ("rows[0].couple") and of the harder pressed plane ("rows[0].larger") of every row;
+  /// those that nothing moves are left out.
+  std::vector<doubt::ToldDoubt> doubts = {};
+  [[nodiscard]] const doubt::ToldDoubt* doubt_of(std::size_t row, std::string_view figure) const;
 };
 
 /// Of a rotor's mistakes of one kind: the one of a flat either way that leaves the most, or the worst of all.

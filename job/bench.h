@@ -188,12 +188,16 @@ struct PartLook {
   Sign sign = Sign::rough;
   Told<Reply> reply;
 };
-/// Whole swing of a dial at a tine, pushed and pulled, and how far from the axis the dial stood.
+/// What bore the rotor while it was rocked: sling or hands, or its bearing.
+enum class Held { carried, hanging };
+/// Whole swing of a dial at a tine, pushed and pulled, how far from the axis the dial stood, and how the rotor was held.
 struct PlayReading {
   int rotor = 0;
   Told<Entered> swing;
   std::string gauge;
-  std::optional<Told<Entered>> radius;  ///< None: at the tine tips.
+  std::optional<Told<Entered>> radius;               ///< None: at the tine tips.
+  std::optional<Told<Held>> held = std::nullopt;     ///< None: taken as carried.
+  std::optional<Told<Entered>> push = std::nullopt;  ///< At the dial, one way and the other; only of one that hung.
 };
 /// What was read on the test run. Vibration is the rms speed of the bearing's housing.
 enum class RunQuantity { room, hanger, vibration, minutes };

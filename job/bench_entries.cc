@@ -43,7 +43,8 @@ class BenchEntries {
     answers(Stage::booking_in);
     for (const PartLook& l : bench_.looks) out_.emplace_back(Looked{l.part, Stage::booking_in, l.sign, l.reply.value});
     for (const PlayReading& p : bench_.plays)
-      out_.emplace_back(PlayRead{p.rotor, typed(p.swing), p.gauge, typed(p.radius)});
+      out_.emplace_back(PlayRead{p.rotor, typed(p.swing), p.gauge, typed(p.radius),
+                                 p.held ? std::optional{p.held->value} : std::nullopt, typed(p.push)});
     answers(Stage::finding);
     answers(Stage::plan);
     taken_off();

@@ -4,6 +4,7 @@
 #include "job/check/body.h"
 #include "job/job_state.h"
 #include "job/release.h"
+#include "job/seen.h"
 
 namespace flatwise::job {
 namespace {
@@ -74,6 +75,13 @@ void check_safe(const JobState& state, const Entry& entry, Problems& problems) {
         Problem{Code{"record.not_safe_yet"}, "body", {}, {{"questions", std::move(open)}}, std::nullopt});
 }
 
+/// Who releases has seen what he releases: what came in while his tablet slept may have opened something.
+void check_seen(const JobState& state, const Entry& entry, Problems& problems) {
+  if (!std::holds_alternative<Released>(entry.body)) return;
+  if (const Entry* unseen = unseen_change(state, entry))
+    problems.push_back(Problem{Code{"record.not_seen_yet"}, "follows", {}, {{"number", unseen->number}}, std::nullopt});
+}
+
 void check_release(const Shaft& shaft, const Workshop& workshop, const JobState& state, const Released& released,
                    Problems& problems) {
   if (released.forced) {
@@ -104,6 +112,7 @@ std::vector<Problem> check_entry(const Shaft& shaft, const Workshop& workshop, c
   check_order(state, entry, problems);
   check_corrects(state, entry, problems);
   check_safe(state, entry, problems);
+  check_seen(state, entry, problems);
   std::ranges::move(check_detail::problems_of_body(shaft, workshop, state, entry), std::back_inserter(problems));
   if (const auto* released = std::get_if<Released>(&entry.body))
     check_release(shaft, workshop, state, *released, problems);

@@ -82,6 +82,18 @@ TEST_F(CheckEntry, WithdrawsWhatCanBeTakenBack) {
   EXPECT_EQ(codes(Withdrawn{"x"}, {taken_back}), "record.stays corrects[0]; ");
 }
 
+TEST_F(CheckEntry, APushGoesWithARotorThatHung) {
+  record.answer(Stage::booking_in);
+  PlayRead play{1, mm(1), "L1", {}};
+  play.push = Entered{any(newtons(30)), {}, "30 N"};
+  const std::string refused = "record.push_of_hanging body.push; ";
+  EXPECT_EQ(codes(play), refused);
+  play.held = Held::carried;
+  EXPECT_EQ(codes(play), refused);
+  play.held = Held::hanging;
+  EXPECT_EQ(codes(play), "");
+}
+
 TEST_F(CheckEntry, NoHandAtTheMachineBeforeItIsSafe) {
   record.book_in();
   const std::string unsafe = "record.not_safe_yet body; ";
@@ -115,6 +127,92 @@ TEST_F(CheckEntry, PartsAreOrderedAfterTheCustomersYes) {
   record.write(WayChosen{{1}, "all"});  // What the customer had not seen.
   EXPECT_EQ(codes(order), "record.customer_first body; ");
   EXPECT_EQ(codes(Received{"TH-SET-9", 2}), "record.no_such_part body.part_number; ");
+}
+
+// 2026-11-27: while two ways stood beside each other parts could be ordered for either.
+TEST_F(CheckEntry, NothingIsOrderedWhileItIsDisputedWhatIsOpened) {
+  safe();
+  record.agree();
+  const Ordered order{"TH-SET-5", 2, {}};
+  EXPECT_EQ(codes(order), "");
+  record.write(WayChosen{{1, 2}, "all"}, "bench");
+  EXPECT_EQ(codes(order), "record.customer_first body; ");
+}
+
+// 2026-11-27: a thousand sets laid on one tray left 996 fewer than none on the shelf.
+TEST_F(CheckEntry, ATrayHoldsTwiceWhatItsRotorTakesAtMost) {
+  safe();
+  for (const auto& [item, most] : {std::pair{"set", 2}, {"seal", 4}, {"snap_ring", 4}}) {
+    EXPECT_EQ(codes(Laid{1, item, most}), "") << item;
+    EXPECT_EQ(codes(Laid{1, item, most + 1}), "record.out_of_range body.count; ") << item;
+    EXPECT_EQ(codes(LeftOver{1, item, most + 1}), "record.out_of_range body.count; ") << item;
+    EXPECT_EQ(codes(Scrapped{1, item, most + 1}), "record.out_of_range body.count; ") << item;
+  }
+}
+
+// 2026-11-27: what nobody had ordered came in and left fewer than none on order.
+TEST_F(CheckEntry, NoMoreComesInThanIsOnOrder) {
+  safe();
+  record.agree();
+  const std::string too_many = "record.not_on_order body.count; ";
+  EXPECT_EQ(codes(Received{"TH-SET-5", 1}), too_many);
+  record.workshop().stock.front().on_order = 4;  // By the workshop, for no job.
+  EXPECT_EQ(codes(Received{"TH-SET-5", 4}), "");
+  EXPECT_EQ(codes(Received{"TH-SET-5", 5}), too_many);
+  record.workshop().stock.front().on_order = 0;
+  const Id order = record.write(Ordered{"TH-SET-5", 3, {}});
+  EXPECT_EQ(codes(Received{"TH-SET-5", 4}), too_many);
+  EXPECT_EQ(codes(Received{"TH-SEAL", 1}), too_many);
+  const Id came = record.write(Received{"TH-SET-5", 2});
+  EXPECT_EQ(codes(Received{"TH-SET-5", 1}), "");
+  EXPECT_EQ(codes(Received{"TH-SET-5", 2}), too_many);
+  EXPECT_EQ(codes(Received{"TH-SET-5", 3}, {came}), "") << "instead of the two";
+  EXPECT_EQ(codes(Ordered{"TH-SET-5", 2, {}}, {order}), "");
+  EXPECT_EQ(codes(Ordered{"TH-SET-5", 1, {}}, {order}), "record.came_in_already corrects; ");
+  EXPECT_EQ(codes(Withdrawn{"x"}, {order}), "record.came_in_already corrects; ");
+  EXPECT_EQ(codes(Withdrawn{"x"}, {order, came}), "");
+}
+
+TEST_F(CheckEntry, AGaugeInDateIsNotAccepted) {
+  safe();
+  record.workshop().gauges.front().calibrated_until = {2026, 2, 10};
+  const auto accepted_on = [&](std::int64_t ms) {
+    Entry e;
+    e.id = "new";
+    e.by = "lead";
+    e.follows = record.open()->entries.back().id;
+    e.at = {ms};
+    e.body = GaugeAccepted{"G1", "checked against the ring"};
+    return codes(e);
+  };
+  constexpr std::int64_t kDay = 86'400'000, kFirstOfFebruary = 1'769'904'000'000;
+  EXPECT_EQ(accepted_on(kFirstOfFebruary + 9 * kDay), "record.gauge_in_date body.gauge; ");
+  EXPECT_EQ(accepted_on(kFirstOfFebruary + 10 * kDay), "");
+  // What was read on 2 February is judged by that day: a certificate of later makes it no better.
+  record.workshop().gauges.front().certificates = {{.from = {}, .until = {2026, 2, 1}},
+                                                   {.from = Day{2026, 2, 3}, .until = {2027, 2, 1}}};
+  EXPECT_EQ(accepted_on(kFirstOfFebruary + 9 * kDay), "");
+}
+
+// 2026-11-27: a release sent by a tablet that slept passed over "power locked off: no".
+TEST_F(CheckEntry, WhoReleasesHasSeenTheRecord) {
+  safe();
+  const auto released = [&](const Id& follows, const Id& by) {
+    Entry e;
+    e.id = "new";
+    e.by = by;
+    e.on = "tablet";
+    e.follows = follows;
+    e.body = Released{true, "the customer fetched it"};
+    return codes(e);
+  };
+  const Id seen = record.open()->entries.back().id;
+  record.write(NoteWritten{{}, Stage::release, "wiped down"}, "bench");
+  EXPECT_EQ(released(seen, "lead"), "");
+  const Id no = record.write(Answered{"power_locked_off", 0, Reply::no}, "bench");
+  EXPECT_EQ(released(seen, "lead"), "record.not_seen_yet follows; ");
+  EXPECT_EQ(released(seen, "bench"), "") << "who said it knows it";
+  EXPECT_EQ(released(no, "lead"), "");
 }
 
 TEST_F(CheckEntry, PartsThatAreNotThere) {

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <chrono>
 #include <type_traits>
 
 #include "job/entry_fields.h"
@@ -128,6 +129,13 @@ bool same_fields(const Body& a, const Body& b) {
 }
 
 }  // namespace
+
+Day day_of(Instant at) {
+  using namespace std::chrono;
+  const year_month_day day{floor<days>(sys_time<milliseconds>{milliseconds{at.ms}})};
+  return {static_cast<int>(day.year()), static_cast<int>(static_cast<unsigned>(day.month())),
+          static_cast<int>(static_cast<unsigned>(day.day()))};
+}
 
 std::string_view kind_of(const EntryBody& body) { return kKinds[body.index()]; }
 

@@ -23,6 +23,7 @@ struct Instant {
   std::int64_t ms = 0;
   friend auto operator<=>(const Instant&, const Instant&) = default;
 };
+[[nodiscard]] Day day_of(Instant at);  ///< In UTC, as the record has it.
 
 enum class Role { bench, lead, owner };
 
@@ -50,11 +51,14 @@ struct Looked {
   Reply reply = Reply::yes;
 };
 /// Whole swing of a dial at a tine, pushed and pulled.
+using flatwise::Held;
 struct PlayRead {
   int rotor = 0;
   Entered swing;
   std::string gauge;
-  std::optional<Entered> radius;  ///< Dial from the axis.
+  std::optional<Entered> radius;               ///< Dial from the axis.
+  std::optional<Held> held = std::nullopt;     ///< None: nobody told; taken as carried.
+  std::optional<Entered> push = std::nullopt;  ///< At the dial, one way and the other, where it hung.
 };
 struct PhotoTaken {
   Where part;
@@ -274,8 +278,18 @@ struct Entry {
   // Given when it is stored:
   int number = 0;      ///< 1, 2, 3, ... in the job.
   std::string before;  ///< Hash of the entry before it, hex; empty for the first.
-  std::string hash;    ///< Over all of the above (record/chain.h).
+  std::string hash;    ///< Over all of the above, and of below where it is known (record/chain.h).
+  Instant received{};  ///< By the clock of who took it in; 0: not known.
 };
+/// The latest moment at which it can have been written: a clock that is behind must not make a gauge good that was past its date.
+[[nodiscard]] constexpr Instant latest(const Entry& entry) {
+  return entry.at < entry.received ? entry.received : entry.at;
+}
+/// By how much the device's clock may be behind before it is told. A tablet that was out of reach over a weekend is in order.
+inline constexpr std::int64_t kClockOffMs = 7LL * 24 * 3600 * 1000;
+[[nodiscard]] constexpr bool clock_was_off(const Entry& entry) {
+  return entry.received.ms != 0 && entry.received.ms - entry.at.ms > kClockOffMs;
+}
 
 /// The question an entry answers, as a key: "mark_seen/4/b", "bore_read/3/A/2", "answered/guards_on/0". Entries with one key answer
 /// the same question. TakenOff and PutOn answer one: "on_shaft/5"; the later of two in one chain of corrections holds.

@@ -35,6 +35,7 @@ namespace fields {
 
 using Words = std::string_view;
 inline constexpr std::array<Words, 3> kReplies{"yes", "no", "not_seen"};
+inline constexpr std::array<Words, 2> kHeld{"carried", "hanging"};
 inline constexpr std::array<Words, 5> kSigns{"rough", "hot", "grease_out", "noisy", "sound"};
 inline constexpr std::array<Words, 12> kStages{"booking_in", "finding", "plan",  "teardown", "inspection", "kit",
                                                "press",      "timing",  "stack", "torque",   "test_run",   "release"};
@@ -113,6 +114,8 @@ void each(B& b, V&& v) {
   v(quantity("swing", Kind::length, 0, 0.1), b.swing);
   v(kMayGauge, b.gauge);
   v(quantity("radius", Kind::length, 0.01, 5), b.radius);
+  v(word("held", kHeld), b.held);
+  v(quantity("push", Kind::force, 0, 1e4), b.push);
 }
 template <class V, Of<PhotoTaken> B>
 void each(B& b, V&& v) {

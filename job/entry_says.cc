@@ -1,5 +1,7 @@
 #include "job/entry_says.h"
 
+#include "job/step_key.h"
+
 namespace flatwise::job {
 namespace {
 
@@ -31,6 +33,7 @@ Word sign_word(Sign sign) {
   }
   return Word{"sign.sound"};
 }
+Word held_word(Held held) { return held == Held::hanging ? Word{"held.hanging"} : Word{"held.carried"}; }
 Word ring_word(RingPressed ring) {
   switch (ring) {
     case RingPressed::outer:
@@ -64,6 +67,13 @@ struct PartNamer {
     const bool there = number >= 1 && number <= static_cast<int>(shaft.stations().size());
     return there ? shaft.stations()[static_cast<std::size_t>(number) - 1].label : std::to_string(number);
   }
+  /// "rotor" with its number where the station is one, else "part" with its label: "4" alone is no name.
+  [[nodiscard]] Args named(int number) const {
+    const bool there = number >= 1 && number <= static_cast<int>(shaft.stations().size());
+    if (there && shaft.stations()[static_cast<std::size_t>(number) - 1].kind == StationKind::rotor)
+      return {{"rotor", shaft.stations()[static_cast<std::size_t>(number) - 1].number}};
+    return {{"part", station(number)}};
+  }
   [[nodiscard]] Args operator()(const Where& where) const {
     if (where.part == Where::Part::rotor && where.number > 0) return {{"rotor", where.number}};
     if (where.part == Where::Part::station && where.number > 0) return {{"part", station(where.number)}};
@@ -78,6 +88,20 @@ Args with(Args args, std::initializer_list<Arg> more) {
 
 struct Sentence {
   PartNamer part;
+
+  /// The rotors and the other parts among stations.
+  [[nodiscard]] Args of_parts(const std::vector<int>& stations) const {
+    std::vector<std::int64_t> rotors;
+    std::vector<std::string> parts;
+    for (const int number : stations)
+      for (const Arg& arg : part.named(number))
+        if (const auto* rotor = std::get_if<std::int64_t>(&arg.value))
+          rotors.push_back(*rotor);
+        else
+          parts.push_back(part.station(number));
+    return {{"rotors", std::move(rotors)}, {"parts", std::move(parts)}};
+  }
+  static Arg times(const StepKey& key) { return {"times", key.times == 1 ? std::string{} : std::to_string(key.times)}; }
 
   Message operator()(const BookedIn& b) const {
     return {Code{"entry.booked_in"},
@@ -97,7 +121,9 @@ struct Sentence {
     return {Code{"entry.looked"}, with(part(l.part), {{"sign", sign_word(l.sign)}, {"reply", reply_word(l.reply)}})};
   }
   Message operator()(const PlayRead& p) const {
-    return {Code{"entry.play_read"}, {{"rotor", p.rotor}, {"typed", p.swing.typed}, {"gauge", p.gauge}}};
+    Args args{{"rotor", p.rotor}, {"typed", p.swing.typed}, {"gauge", p.gauge}, {"push", typed(p.push)}};
+    if (p.held) args.emplace_back("held", held_word(*p.held));
+    return {Code{"entry.play_read"}, std::move(args)};
   }
   Message operator()(const PhotoTaken& p) const {
     return {Code{"entry.photo_taken"}, with(part(p.part), {{"says", p.says}})};
@@ -120,10 +146,14 @@ struct Sentence {
   }
   Message operator()(const StepDone& s) const {
     const Word phase = s.phase == Phase::teardown ? Word{"phase.teardown"} : Word{"phase.assembly"};
-    return {Code{"entry.step_done"}, {{"phase", phase}, {"step", s.step}, {"reply", reply_word(s.reply)}}};
+    const Args said{{"phase", phase}, {"reply", reply_word(s.reply)}};
+    const std::optional<StepKey> key = read_step_key(s.step);
+    if (!key) return {Code{"entry.step_done"}, with(said, {{"step", s.step}})};
+    return {Code{"entry.step_done"},
+            with(of_parts(key->stations), {said[0], said[1], {"step", key->what}, times(*key)})};
   }
-  Message operator()(const TakenOff& t) const { return {Code{"entry.taken_off"}, {{"part", part.station(t.station)}}}; }
-  Message operator()(const PutOn& p) const { return {Code{"entry.put_on"}, {{"part", part.station(p.station)}}}; }
+  Message operator()(const TakenOff& t) const { return {Code{"entry.taken_off"}, part.named(t.station)}; }
+  Message operator()(const PutOn& p) const { return {Code{"entry.put_on"}, part.named(p.station)}; }
   Message operator()(const OpenedBy& o) const {
     Args args{{"from", from_word(o.from)}};
     if (o.rotors_from_a > 0) args.emplace_back("rotor", o.rotors_from_a);
@@ -246,7 +276,10 @@ struct Answer {
   Message operator()(const BookedIn& b) const { return as_typed(b.number); }
   Message operator()(const Answered& a) const { return as_word(reply_word(a.reply)); }
   Message operator()(const Looked& l) const { return as_word(reply_word(l.reply)); }
-  Message operator()(const PlayRead& p) const { return as_typed(p.swing.typed); }
+  Message operator()(const PlayRead& p) const {
+    if (p.held != Held::hanging) return as_typed(p.swing.typed);
+    return {Code{"play.read_hanging"}, {{"typed", p.swing.typed}, {"push", typed(p.push)}}};
+  }
   Message operator()(const PhotoTaken& p) const { return as_typed(p.says); }
   Message operator()(const NoteWritten& n) const { return as_typed(n.text); }
   Message operator()(const WayChosen& w) const { return as_word(Word{"way." + w.way}); }

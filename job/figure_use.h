@@ -15,6 +15,10 @@ namespace flatwise::job {
 [[nodiscard]] Results<Working> use(std::span<const FigureSpec> figures, std::string_view name,
                                    std::vector<Input> inputs);
 
+/// The same as a working that others can rest on; where it was refused, `.value_or(nullptr)` is none.
+[[nodiscard]] Results<WorkingPtr> worked(std::span<const FigureSpec> figures, std::string_view name,
+                                         std::vector<Input> inputs);
+
 /// The same, put into the report: the working, or the problems of its inputs. nullptr when it could not be computed.
 WorkingPtr show(StageReport& report, Where where, std::string about, std::span<const FigureSpec> figures,
                 std::string_view name, std::vector<Input> inputs);

@@ -24,13 +24,19 @@ Id SampleRecord::write(EntryBody body, Id by, std::vector<Id> corrects) {
   e.id = "e" + std::to_string(e.number);
   e.job = "job";
   e.by = std::move(by);
-  e.on = "tablet";
+  e.on = device_;
   e.at = {1'770'000'000'000 + 60'000 * e.number};
   e.follows = entries_.empty() ? "" : entries_.back().id;
   e.corrects = std::move(corrects);
   e.body = std::move(body);
   entries_.push_back(std::move(e));
   return entries_.back().id;
+}
+
+Id SampleRecord::write_late(const Id& follows, EntryBody body, Id by, std::vector<Id> corrects) {
+  const Id id = write(std::move(body), std::move(by), std::move(corrects));
+  entries_.back().follows = follows;
+  return id;
 }
 
 std::vector<Id> SampleRecord::live(const EntryBody& body) const { return live_answers_to(open()->state, body); }

@@ -17,6 +17,10 @@ class SampleRecord {
 
   /// Stores an entry and gives its id.
   Id write(EntryBody body, Id by = "bench", std::vector<Id> corrects = {});
+  /// One that comes late: its author had seen the record up to `follows`.
+  Id write_late(const Id& follows, EntryBody body, Id by = "bench", std::vector<Id> corrects = {});
+  /// What the next entries are written on; "tablet" at first.
+  void on(std::string device) { device_ = std::move(device); }
   /// Ids of the live answers to the question of `body`.
   [[nodiscard]] std::vector<Id> live(const EntryBody& body) const;
   [[nodiscard]] std::unique_ptr<OpenJob> open() const;
@@ -51,6 +55,7 @@ class SampleRecord {
   Shaft shaft_;
   Workshop workshop_;
   std::vector<Entry> entries_;
+  std::string device_ = "tablet";
 };
 
 }  // namespace flatwise::job

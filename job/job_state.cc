@@ -28,6 +28,12 @@ void find_live(JobState& state) {
                                          [&](const Entry* e) { return same_answer(answers.first().body, e->body); });
 }
 
+/// Off and on again is the course of the work, not a correction.
+bool goes_on(const EntryBody& before, const EntryBody& after) {
+  return (std::holds_alternative<TakenOff>(before) && std::holds_alternative<PutOn>(after)) ||
+         (std::holds_alternative<PutOn>(before) && std::holds_alternative<TakenOff>(after));
+}
+
 bool withdrawn(const JobState& state, const Id& id) {
   const auto it = state.corrected_by.find(id);
   return it != state.corrected_by.end() &&
@@ -53,6 +59,35 @@ void find_off(const Shaft& shaft, JobState& state) {
 }
 
 }  // namespace
+
+void add_due(PartsDue& due, const EntryBody& body) {
+  if (const auto* ordered = std::get_if<Ordered>(&body)) due[ordered->part_number] += ordered->count;
+  if (const auto* received = std::get_if<Received>(&body)) due[received->part_number] -= received->count;
+}
+
+PartsDue parts_due(const JobState& state) {
+  PartsDue due;
+  for (const Entry* entry : state.added) add_due(due, entry->body);
+  return due;
+}
+
+std::vector<int> rotors_opened(const JobState& state) {
+  if (!state.bench.came_off.empty() || state.way == nullptr) return state.bench.came_off;
+  return state.way->open;
+}
+
+bool JobState::after_release(const Entry& entry) const {
+  return std::ranges::any_of(
+      entries, [&](const Entry& e) { return e.number < entry.number && std::holds_alternative<Released>(e.body); });
+}
+
+std::vector<const Entry*> JobState::replacing(const Entry& entry) const {
+  const auto it = corrected_by.find(entry.id);
+  if (it == corrected_by.end()) return {};
+  std::vector<const Entry*> out = it->second;
+  std::erase_if(out, [&](const Entry* by) { return goes_on(entry.body, by->body); });
+  return out;
+}
 
 JobState fold(const Shaft& shaft, const Workshop& workshop, std::span<const Entry> entries) {
   JobState state;

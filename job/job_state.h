@@ -53,7 +53,19 @@ struct JobState {
     const auto it = live.find(question);
     return it == live.end() ? nullptr : &it->second;
   }
+  /// What was said in the place of an entry, in order; a part that goes back on replaces nothing: it did come off.
+  [[nodiscard]] std::vector<const Entry*> replacing(const Entry& entry) const;
+  /// It came behind the release: what was signed does not hold it, and it says so wherever it is told.
+  [[nodiscard]] bool after_release(const Entry& entry) const;
 };
+
+/// The rotors that a job is about: those that came off, before that those that the way opens.
+[[nodiscard]] std::vector<int> rotors_opened(const JobState& state);
+
+/// Pieces of each part that were ordered and have not come in; negative: more came in than was ordered here.
+using PartsDue = std::map<std::string, int, std::less<>>;
+void add_due(PartsDue& due, const EntryBody& body);
+[[nodiscard]] PartsDue parts_due(const JobState& state);
 
 /// Folds entries, in the order stored, to the state. Replays 10^4 entries in milliseconds. Never fails: what is in the record
 /// was checked when it was taken; an entry about a part the shaft does not have is left out of the facts.
@@ -71,7 +83,8 @@ void gauges_for(Workshop& workshop, const JobState& state, const std::function<s
 /// Refuses    A part, gauge or question that is not there; a value that no such part can have; `corrects` pointing at what
 ///            is not an entry of the same question; anything after release but a note; parts ordered before the
 ///            customer's yes; a part touched before the safety questions are answered yes; a release that is not forced
-///            while something is open, and a forced one without a reason. Problems name the field.
+///            while something is open, a forced one without a reason, and one by somebody who had not seen all of the record; more
+///            pieces than a tray or an order can hold; a gauge accepted although it is in date. Problems name the field.
 [[nodiscard]] std::vector<Problem> check_entry(const Shaft& shaft, const Workshop& workshop, const JobState& state,
                                                const Entry& entry);
 

@@ -276,10 +276,28 @@ TEST(Kit, HoldsASetTwoSealsAndRingsThatAreNewUnlessSound) {
   EXPECT_EQ(trays[0].items[1].fresh, 2);
   EXPECT_EQ(trays[0].items[2].count, 2);
   EXPECT_EQ(trays[0].items[2].fresh, 1);
-  const auto parts = parts_wanted(trays, job.workshop);
+  const auto parts = parts_wanted(trays, job.workshop, {});
   ASSERT_EQ(parts.size(), 3U);
   EXPECT_FALSE(parts[0].on_shelf.has_value());
   EXPECT_EQ(parts[1].price, 13.0);
+}
+
+// What lies on a tray has left the shelf: it is not short of, and not ordered, a second time.
+TEST(Kit, WhatLiesOnATrayIsNotTakenTwice) {
+  JobInOrder job;
+  const auto trays = kit(job.shaft, {3}, {{3, {Reply::yes, {}, {}}}});
+  const std::string seal = trays[0].items[1].part.part_number, ring = trays[0].items[2].part.part_number;
+  job.workshop.stock = {{seal, "seal", 1}, {ring, "ring", 0}};
+  auto parts = parts_wanted(trays, job.workshop, {});
+  EXPECT_TRUE(parts[1].short_of());
+  EXPECT_TRUE(parts[2].short_of());
+  // One seal, and both rings, of which one is the old one.
+  parts = parts_wanted(trays, job.workshop, {{3, "seal", {1, {}, {}}, {}}, {3, "snap_ring", {2, {}, {}}, {}}});
+  EXPECT_EQ(parts[1].to_take(), 1);
+  EXPECT_FALSE(parts[1].short_of());
+  EXPECT_EQ(parts[2].taken, 1);
+  EXPECT_FALSE(parts[2].short_of());
+  EXPECT_EQ(parts[1].price, 13.0) << "what the customer pays for is all that was wanted";
 }
 
 TEST(Kit, WithThePolicyOffOnlySealsAndRingsAreDue) {

@@ -25,18 +25,34 @@ Tray tray_of(const Shaft& shaft, int number, const std::vector<ReusedRing>& reus
   return tray;
 }
 
-void add_wanted(std::vector<PartWanted>& rows, const KitItem& item) {
+int taken_of(int rotor, const KitItem& item, const std::vector<Counted>& counted) {
+  const Counted* found = find_counted(counted, rotor, item.item);
+  return found == nullptr ? 0 : std::min(item.fresh, new_among(item, found->laid.value));
+}
+
+void add_wanted(std::vector<PartWanted>& rows, const KitItem& item, int taken) {
   const auto same = [&](const PartWanted& row) {
     return row.item == item.item && row.part.part_number == item.part.part_number;
   };
-  const auto it = std::ranges::find_if(rows, same);
-  if (it != rows.end())
-    it->wanted += item.fresh;
-  else
-    rows.push_back({item.part, item.item, item.fresh, {}, {}, {}});
+  auto it = std::ranges::find_if(rows, same);
+  if (it == rows.end()) it = rows.insert(rows.end(), PartWanted{item.part, item.item, 0, 0, {}, {}, {}});
+  it->wanted += item.fresh;
+  it->taken += taken;
 }
 
 }  // namespace
+
+const StockItem* find_stock(const Workshop& workshop, std::string_view part_number) {
+  const auto it = std::ranges::find(workshop.stock, part_number, &StockItem::part_number);
+  return it == workshop.stock.end() ? nullptr : &*it;
+}
+
+const Counted* find_counted(const std::vector<Counted>& counted, int rotor, std::string_view item) {
+  const auto it = std::ranges::find_if(counted, [&](const Counted& c) { return c.rotor == rotor && c.item == item; });
+  return it == counted.end() ? nullptr : &*it;
+}
+
+int new_among(const KitItem& item, int laid) { return std::max(0, laid - (item.count - item.fresh)); }
 
 std::vector<Tray> kit(const Shaft& shaft, const std::vector<int>& rotors, const std::vector<ReusedRing>& reused) {
   std::vector<Tray> trays;
@@ -44,17 +60,16 @@ std::vector<Tray> kit(const Shaft& shaft, const std::vector<int>& rotors, const 
   return trays;
 }
 
-std::vector<PartWanted> parts_wanted(const std::vector<Tray>& trays, const Workshop& workshop) {
+std::vector<PartWanted> parts_wanted(const std::vector<Tray>& trays, const Workshop& workshop,
+                                     const std::vector<Counted>& counted) {
   std::vector<PartWanted> rows;
   for (const std::string_view item : {"set", "seal", "snap_ring"})
     for (const Tray& tray : trays)
       for (const KitItem& line : tray.items)
-        if (line.item == item && line.fresh > 0) add_wanted(rows, line);
+        if (line.item == item && line.fresh > 0) add_wanted(rows, line, taken_of(tray.rotor, line, counted));
   for (PartWanted& row : rows) {
-    const auto& stock = workshop.stock;
-    const auto it =
-        std::ranges::find_if(stock, [&](const StockItem& s) { return s.part_number == row.part.part_number; });
-    if (it != stock.end()) row.on_shelf = it->on_shelf, row.on_order = it->on_order;
+    if (const StockItem* item = find_stock(workshop, row.part.part_number))
+      row.on_shelf = item->on_shelf, row.on_order = item->on_order;
     if (row.part.price) row.price = *row.part.price * row.wanted;
   }
   return rows;

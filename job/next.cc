@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <functional>
 
 #include "job/next/parts.h"
 #include "job/release.h"
@@ -29,6 +30,14 @@ struct View {
   }
 };
 
+/// Stages that must have nothing open before this one may begin, once the shaft is open.
+std::vector<Stage> closed_before(Stage stage) {
+  if (stage == Stage::stack) return {Stage::teardown};
+  if (stage == Stage::torque) return {Stage::stack};
+  if (stage == Stage::test_run) return {Stage::timing, Stage::stack, Stage::torque};
+  return {};
+}
+
 // --- how far each stage is --------------------------------------------------------------------------------------------
 
 /// Side play is read while nobody has decided what to open; it blocks nothing.
@@ -51,11 +60,10 @@ bool may_begin(const View& v, Stage stage) {
     case Stage::timing:
       return v.course.opened;
     case Stage::stack:
-      return v.course.opened && !v.blocked(Stage::teardown);
     case Stage::torque:
-      return v.course.opened && !v.blocked(Stage::stack);
     case Stage::test_run:
-      return v.course.opened && !v.blocked(Stage::timing) && !v.blocked(Stage::stack) && !v.blocked(Stage::torque);
+      return v.course.opened &&
+             std::ranges::none_of(closed_before(stage), [&](Stage before) { return v.blocked(before); });
     case Stage::release:
       return v.course.opened && !v.blocked(Stage::test_run) && may_begin(v, Stage::test_run);
   }
@@ -196,6 +204,16 @@ Standing standing(const OpenJob& job) {
   out.waiting = waiting_of(v, out);
   out.way = std::move(v.course.way);
   if (job.state.released == nullptr) out.wanted = v.course.wanted;
+  return out;
+}
+
+std::vector<const Block*> in_the_way(const Standing& standing, Stage stage) {
+  const std::vector<Stage> closed = closed_before(stage);
+  std::vector<const Block*> out;
+  for (const Block& b : standing.blocks)
+    if (b.stage < stage && (b.severity != Severity::unanswered || std::ranges::find(closed, b.stage) != closed.end()))
+      out.push_back(&b);
+  std::ranges::stable_sort(out, std::greater{}, [](const Block* b) { return b->severity; });
   return out;
 }
 

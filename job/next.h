@@ -45,4 +45,8 @@ struct Standing {
 
 [[nodiscard]] Standing standing(const OpenJob& job);
 
+/// What stands between the hand and a stage, worst first: what earlier stages found out or cannot tell, and what is missing of those
+/// that must be closed before this one may begin. Empty: go on. A release waits for everything: it has its own list.
+[[nodiscard]] std::vector<const Block*> in_the_way(const Standing& standing, Stage stage);
+
 }  // namespace flatwise::job

@@ -158,6 +158,24 @@ TEST(Next, AWrongMarkStopsTheJobAndIsTheNextStep) {
   EXPECT_EQ(s.next.because->code, Code{"job.stage_waits"});
 }
 
+TEST(Next, WhatIsKnownToBeOutStandsInTheWayOfTorqueAndRun) {
+  SampleRecord record;
+  record.do_all();
+  EXPECT_TRUE(in_the_way(standing(*record.open()), Stage::torque).empty());
+  EXPECT_TRUE(in_the_way(standing(*record.open()), Stage::test_run).empty());
+  const Id right = record.open()->state.answers(question_of(MarkSeen{1, Half::b, 4}))->first().id;
+  record.write(MarkSeen{1, Half::b, 5}, "bench", {right});
+  const auto job = record.open();
+  const Standing now = standing(*job);
+  for (const Stage stage : {Stage::torque, Stage::test_run}) {
+    const auto held = in_the_way(now, stage);
+    ASSERT_FALSE(held.empty());
+    EXPECT_EQ(held.front()->severity, Severity::out);
+    EXPECT_EQ(held.front()->stage, Stage::timing);
+  }
+  EXPECT_TRUE(in_the_way(now, Stage::timing).empty()) << "what the stage itself found is its own matter";
+}
+
 TEST(Next, UnreadMarksAreToBeReadNotCannotTell) {
   SampleRecord record;
   record.do_all();
@@ -386,15 +404,20 @@ TEST(Signatures, OneOutOfTurnDoesNotCount) {
 TEST(SecondLook, IsWantedWhereAMarkWasEverReadDifferentlyAndNotFromWhoReadIt) {
   SampleRecord record;
   record.do_all();
-  EXPECT_TRUE(second_looks_wanted(record.open()->state).empty());
+  const auto looks_wanted = [](const SampleRecord& of) {
+    std::vector<int> rotors;
+    for (const SecondLookWanted& wanted : second_looks_wanted(of.open()->state)) rotors.push_back(wanted.rotor);
+    return rotors;
+  };
+  EXPECT_TRUE(looks_wanted(record).empty());
   const Id right = record.open()->state.answers(question_of(MarkSeen{1, Half::b, 4}))->first().id;
   const Id wrong = record.write(MarkSeen{1, Half::b, 5}, "bench", {right});
   record.write(MarkSeen{1, Half::b, 4}, "bench", {wrong});
-  EXPECT_EQ(second_looks_wanted(record.open()->state), std::vector<int>{1});
+  EXPECT_EQ(looks_wanted(record), std::vector<int>{1});
   const Id own = record.write(SecondLook{1, Reply::yes}, "bench");
-  EXPECT_EQ(second_looks_wanted(record.open()->state), std::vector<int>{1}) << "who set it does not count";
+  EXPECT_EQ(looks_wanted(record), std::vector<int>{1}) << "who set it does not count";
   record.write(SecondLook{1, Reply::yes}, "lead", {own});
-  EXPECT_TRUE(second_looks_wanted(record.open()->state).empty());
+  EXPECT_TRUE(looks_wanted(record).empty());
 }
 
 TEST(SecondLook, ThatFindsTheMarksWrongStopsTheJob) {

@@ -61,6 +61,15 @@ std::vector<Message> sentences(const Shaft& shaft, const teardown::Plan& plan) {
 
 }  // namespace
 
+std::vector<int> rotors_renewed(const teardown::Plan& plan) {
+  std::vector<int> rotors;
+  for (const teardown::PartsDue& due : plan.due)
+    if (due.kind == teardown::PartsDue::Kind::adapter_set)
+      rotors.insert(rotors.end(), due.rotors.begin(), due.rotors.end());
+  std::ranges::sort(rotors);
+  return rotors;
+}
+
 std::vector<teardown::RotorFlats> flats_back(const Shaft& shaft, const teardown::Plan& plan,
                                              std::optional<timing::Reference> reference) {
   std::vector<teardown::RotorFlats> flats;

@@ -48,6 +48,9 @@ struct PlanReport {
 [[nodiscard]] Results<PlanReport> plan(const Shaft& shaft, const Workshop& workshop, std::span<const int> rotors,
                                        std::optional<timing::Reference> reference = std::nullopt);
 
+/// Rotors that a plan gives a new set, in their order.
+[[nodiscard]] std::vector<int> rotors_renewed(const teardown::Plan& plan);
+
 /// Flats that the rotors of a plan go back on; none where what stays on the shaft sets a reference that is not known here.
 [[nodiscard]] std::vector<teardown::RotorFlats> flats_back(const Shaft& shaft, const teardown::Plan& plan,
                                                            std::optional<timing::Reference> reference);

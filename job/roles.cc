@@ -27,4 +27,6 @@ std::optional<Role> lacks_role_to_let_in(Role who) {
   return who == Role::bench ? std::optional{Role::lead} : std::nullopt;
 }
 
+std::optional<Role> lacks_role_for_people(Role who) { return lacks_role_to_let_in(who); }
+
 }  // namespace flatwise::job

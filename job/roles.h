@@ -19,4 +19,7 @@ namespace flatwise::job {
 /// so lead or owner answers for it. Common practice.
 [[nodiscard]] std::optional<Role> lacks_role_to_let_in(Role who);
 
+/// The role that it takes to say who is at work here and who has left, when somebody of role `who` may not. Common practice.
+[[nodiscard]] std::optional<Role> lacks_role_for_people(Role who);
+
 }  // namespace flatwise::job

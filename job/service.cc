@@ -1,6 +1,7 @@
 #include "job/service.h"
 
 #include "core/teardown/figures.h"
+#include "core/units/format.h"
 #include "job/figure_use.h"
 #include "job/gauges.h"
 #include "job/rules.h"
@@ -9,6 +10,28 @@ namespace flatwise::job {
 
 std::optional<Time> NextDue::due_at() const {
   return due == nullptr ? std::nullopt : std::optional{Time::from_si(due->si("due-at"))};
+}
+
+DueSaid said(const NextDue& due) {
+  Args args;
+  const auto add_hours = [&](std::string_view name, const std::optional<Time>& time) {
+    if (time) args.emplace_back(name, format_quantity(any(*time), {.decimals = {}, .unit = "h", .currency = {}}));
+  };
+  add_hours("due_at", due.due_at());
+  add_hours("meter", due.meter);
+  add_hours("every", due.by.every);
+  add_hours("nuts", due.by.nuts_again);
+  if (due.by.seasons) args.emplace_back("seasons", *due.by.seasons);
+  DueSaid out{{due.due_at()     ? Code{"job.due_at"}
+               : due.by.every   ? Code{"job.due_after"}
+               : due.by.seasons ? Code{"job.due_season"}
+                                : Code{"job.due_nuts"},
+               args},
+              {}};
+  if (due.by.every) out.because.push_back({Code{"job.due_says"}, args});
+  if (due.by.nuts_again && (due.by.every || due.by.seasons))
+    out.because.push_back({Code{"job.due_nuts_again"}, std::move(args)});
+  return out;
 }
 
 std::optional<NextDue> next_due(const Shaft& shaft, std::optional<Input> meter) {

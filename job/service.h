@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <vector>
 
 #include "job/judge.h"
 
@@ -15,6 +16,12 @@ struct NextDue {
 
   [[nodiscard]] std::optional<Time> due_at() const;
 };
+/// It in words, for paper and page: when, or what is known of it where nobody read the meter or no interval is given; and from what.
+struct DueSaid {
+  Message when;
+  std::vector<Message> because;
+};
+[[nodiscard]] DueSaid said(const NextDue& due);
 /// `meter`: "meter" of the figure, with its origin; none where nobody read it. Nullopt where the definition says nothing.
 [[nodiscard]] std::optional<NextDue> next_due(const Shaft& shaft, std::optional<Input> meter);
 /// The same after this job, by the meter told at its booking in.

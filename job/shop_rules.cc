@@ -4,7 +4,9 @@
 #include <string>
 
 #include "job/entry_fields.h"
+#include "job/entry_says.h"
 #include "job/gauges.h"
+#include "job/kit.h"
 
 namespace flatwise::job {
 namespace {
@@ -71,8 +73,8 @@ std::optional<Problem> problem_of(const StockMove& move) {
 }
 
 std::optional<Problem> problem_of_level(const Workshop& workshop, const StockMove& move) {
-  const auto it = std::ranges::find(workshop.stock, move.part_number, &StockItem::part_number);
-  if (it == workshop.stock.end()) return problem(Code{"shop.no_such_part"}, "part_number", move.part_number);
+  const StockItem* it = find_stock(workshop, move.part_number);
+  if (it == nullptr) return problem(Code{"shop.no_such_part"}, "part_number", move.part_number);
   const auto few = [&](std::string_view field, int change, int there) {
     return problem(Code{"shop.not_so_many_there"}, field, std::to_string(change),
                    {{"there", there}, {"part", move.part_number}});
@@ -80,6 +82,13 @@ std::optional<Problem> problem_of_level(const Workshop& workshop, const StockMov
   if (move.shelf < 0 && it->on_shelf + move.shelf < 0) return few("shelf", move.shelf, it->on_shelf);
   if (move.order < 0 && it->on_order + move.order < 0) return few("order", move.order, it->on_order);
   return std::nullopt;
+}
+
+std::optional<Problem> problem_of_leaving(std::span<const Person> people, const Person& leaves) {
+  if (leaves.role == Role::bench) return std::nullopt;
+  const auto stands_in = [&](const Person& p) { return p.active && p.id != leaves.id && p.role == leaves.role; };
+  if (std::ranges::any_of(people, stands_in)) return std::nullopt;
+  return Problem{Code{"shop.last_of_role"}, "active", leaves.name, {{"role", role_word(leaves.role)}}, std::nullopt};
 }
 
 }  // namespace flatwise::job

@@ -25,4 +25,7 @@ namespace flatwise::job {
 /// What is wrong with a move of what is there: no such part, or less than nothing left; then a count comes first.
 [[nodiscard]] std::optional<Problem> problem_of_level(const Workshop& workshop, const StockMove& move);
 
+/// Why somebody cannot leave: nobody of his role would be at work here, and what takes that role could not be signed any more.
+[[nodiscard]] std::optional<Problem> problem_of_leaving(std::span<const Person> people, const Person& leaves);
+
 }  // namespace flatwise::job

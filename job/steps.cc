@@ -1,6 +1,7 @@
 #include "job/steps.h"
 
 #include <algorithm>
+#include <array>
 #include <map>
 
 #include "job/plan.h"
@@ -73,10 +74,24 @@ std::vector<JobStep> steps_off(const Shaft& shaft, const teardown::Plan& plan, c
   return told(teardown::tear_down_steps(shaft, teardown::all_on(shaft), plan), plan, state, Phase::teardown);
 }
 
+/// A job that was released before the way back led into the frame is as complete as it was that day.
+std::vector<JobStep> as_released(std::vector<JobStep> steps) {
+  constexpr std::array<std::string_view, 4> kIntoFrame{"teardown.lift_in", "teardown.lift_in_plain",
+                                                       "teardown.stands_away", "teardown.belts_on"};
+  const auto into_frame = [&](const JobStep& s) { return std::ranges::find(kIntoFrame, s.key) != kIntoFrame.end(); };
+  const bool asked = std::ranges::any_of(steps, [&](const JobStep& s) { return into_frame(s) && s.answer != nullptr; });
+  if (!asked) std::erase_if(steps, into_frame);
+  return steps;
+}
+
 std::vector<JobStep> steps_back(const Shaft& shaft, const teardown::Plan& plan, const JobState& state,
                                 std::optional<timing::Reference> reference) {
-  return told(teardown::assembly_steps(shaft, plan, flats_back(shaft, plan, std::move(reference))), plan, state,
-              Phase::assembly);
+  std::vector<teardown::Step> steps =
+      teardown::assembly_steps(shaft, plan, flats_back(shaft, plan, std::move(reference)));
+  // What waits for the nuts is asked before the run ("guards_on"): asked here it would keep the torque waiting for itself.
+  std::erase_if(steps, [](const teardown::Step& s) { return s.after_torque; });
+  std::vector<JobStep> back = told(std::move(steps), plan, state, Phase::assembly);
+  return state.released == nullptr ? back : as_released(std::move(back));
 }
 
 }  // namespace

@@ -48,11 +48,15 @@ struct Machine {
   Id shaft;  ///< Of the definition (not of a version).
   bool invented = false;
 };
+/// What an hour meter showed. Never changed: a wrong one is corrected by another (job/hours.h).
 struct HourReading {
   Id id, machine;
   Day day;
   double hours = 0;
   std::string note;
+  Id by{};        ///< Who read it; empty: nobody by name.
+  Id corrects{};  ///< An earlier one of this machine that counts no more; empty: none.
+  Instant at{};   ///< When it was noted; 0: not known.
 };
 /// One version of a shaft's definition, as typed.
 struct ShaftVersion {
@@ -109,6 +113,7 @@ struct EntryRow {
   std::string kind, body;  ///< Canonical JSON (record/chain.h).
   int number = 0;
   std::string before, hash;
+  Instant received{};  ///< By the clock of who took it in; 0: not known.
 };
 
 /// What a list or the board shows of a job without folding it; made by the fold, may be dropped and made again.
@@ -138,6 +143,8 @@ struct Append {
   std::optional<std::string> only_if_head;  ///< Refused as `changed` when the head is another one.
   JobRow projection;                        ///< As it is after them; entries and head are filled in.
   std::vector<StockMove> moves;
+  std::vector<HourReading>
+      hours;  ///< What the entries bring into the logs of machines; their ids follow from the entries'.
 };
 struct Appended {
   std::vector<EntryRow> rows;  ///< As stored; those that were there already as they are.
@@ -163,18 +170,26 @@ class Store {
   virtual Stored<void> put_calibration(const Calibration& calibration) = 0;
   [[nodiscard]] virtual Stored<std::vector<Calibration>> calibrations() = 0;  ///< In the order noted, gauge by gauge.
   [[nodiscard]] virtual Stored<std::vector<Person>> people() = 0;
+  /// People, customers and machines are added, never changed: who signed stays who he was. The same again is answered as stored,
+  /// something else under that id is `exists`; so is a name that somebody at work here has, however it is written.
   virtual Stored<void> put_person(const Person& person) = 0;
+  /// Somebody leaves, or is back: kept with all that he signed, and only offered while he is at work. Back under a name that somebody
+  /// at work has by now: `exists`.
+  virtual Stored<void> set_at_work(const Id& person, bool at_work) = 0;
   [[nodiscard]] virtual Stored<std::vector<Customer>> customers() = 0;
   virtual Stored<void> put_customer(const Customer& customer) = 0;
   virtual Stored<void> move_stock(const StockMove& move) = 0;
   [[nodiscard]] virtual Stored<std::vector<StockMove>> moves(int limit) = 0;  ///< Newest first.
   /// Name of a part and what should always lie there; what lies there stays as it is.
-  virtual Stored<void> put_part(const StockItem& part) = 0;
+  /// `seen`: the part as the author had it before him; none: it is new to him. Where another name or least stands there now:
+  /// `exists` without one, `changed` with one. A part that was only moved so far has neither, and is as good as new.
+  virtual Stored<void> put_part(const StockItem& part, const std::optional<StockItem>& seen) = 0;
 
   // Machines and shafts.
   [[nodiscard]] virtual Stored<std::vector<Machine>> machines() = 0;
   [[nodiscard]] virtual Stored<Machine> machine(const Id& id) = 0;
   virtual Stored<void> put_machine(const Machine& machine) = 0;
+  /// All of them, also those that were corrected; by day, and within it in the order noted.
   [[nodiscard]] virtual Stored<std::vector<HourReading>> hours(const Id& machine) = 0;
   virtual Stored<void> put_hours(const HourReading& reading) = 0;
   [[nodiscard]] virtual Stored<std::vector<BearingLife>> lives(const Id& machine) = 0;

@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "core/working/figure.h"
 #include "job/job_samples.h"
@@ -79,6 +80,33 @@ TEST_F(Rocked, TheDialStandsAtTheTipsUnlessToldAndThatIsMarked) {
   // Half the radius: twice the tilt for one swing, four times the clearance while it is small.
   EXPECT_GT(told->behind->si("clearance"), 3.5 * tip->behind->si("clearance"));
   EXPECT_FALSE(play_of(job->facts(), 3));
+}
+
+PlayRead play_of_a_hanging_rotor(int rotor, std::optional<Entered> push) {
+  PlayRead read{rotor, {any(millimetres(0.5)), {}, "0.5 mm"}, "L1", {}};
+  read.held = Held::hanging;
+  read.push = std::move(push);
+  return read;
+}
+
+// Source: derivation (core/bearings): hanging and not pushed a rotor shows 1/sqrt 2 of what it shows carried, at any clearance.
+// Tolerance: 1e-9, the bisection's end.
+TEST_F(Rocked, TheResultAllowsForTheWayTheRotorWasHeld) {
+  record.write(PlayRead{1, {any(millimetres(0.5)), {}, "0.5 mm"}, "L1", {}});
+  record.write(play_of_a_hanging_rotor(2, {}));
+  const Force weight = weight_of(record.shaft().rotor(3));
+  record.write(play_of_a_hanging_rotor(3, Entered{any(0.2 * weight), {}, "a fifth"}));
+  const auto job = record.open();
+  const std::optional<Play> untold = play_of(job->facts(), 1), unpushed = play_of(job->facts(), 2),
+                            pushed = play_of(job->facts(), 3);
+  EXPECT_EQ(untold->behind->input("held")->origin.kind, OriginKind::assumed);
+  EXPECT_EQ(std::get<std::string>(untold->behind->input("held")->value), "carried");
+  EXPECT_EQ(unpushed->behind->input("held")->origin.kind, OriginKind::measured);
+  EXPECT_NEAR(unpushed->fresh->si("swing-greatest") / untold->fresh->si("swing-greatest"), std::sqrt(0.5), 1e-9);
+  EXPECT_GT(unpushed->behind->si("clearance"), 1.9 * untold->behind->si("clearance"));
+  EXPECT_GT(pushed->behind->si("clearance"), untold->behind->si("clearance"));
+  EXPECT_LT(pushed->behind->si("clearance"), 1.1 * untold->behind->si("clearance"));
+  EXPECT_EQ(push_wanted(record.shaft().rotor(3)), 0.2 * weight);
 }
 
 TEST_F(Rocked, RanksWhatWasFoundAboveDoubtAndSaysWhatWasNotMeasured) {

@@ -265,9 +265,9 @@ void draw_press(Sheet& page, const PressBlock& press) {
     draw_line(page, page.say({Code{"bench.press.curve_field"}, {{"travel", travel}}}), x, y += kLine);
   draw_line(page, page.word(Word{"paper.press_greatest"}), x, y + kLine);
   page.y += kHigh + 2;
-  page.y +=
-      page.write(press.note, {.x = page.left(), .width = page.width(), .type = {.size = 3.2}, .leading = 1.2}, page.y) +
-      2;
+  for (const std::string& note : press.notes)
+    page.y +=
+        page.write(note, {.x = page.left(), .width = page.width(), .type = {.size = 3.2}, .leading = 1.2}, page.y) + 2;
   page.rule(page.y, kWide);
 }
 
@@ -277,6 +277,8 @@ Sheet one(const BenchSheet& sheet, int number, const TextMeasure& measure) {
   const std::string title = say(Code{"paper.bench_sheet"}.id(), {{"rotor", number}}, voice);
   std::vector<Cell> cells{{word("paper.tray", voice), std::to_string(number)}};
   if (!rotor.hub.fit_code.empty()) cells.insert(cells.begin(), {word("paper.fit", voice), rotor.hub.fit_code});
+  if (const auto play = sheet.plays.find(number); play != sheet.plays.end())
+    cells.push_back({word("paper.side_play_in", voice), play->second});
   Sheet page{sheet.head, measure, title, std::move(cells)};
   draw_limits(page, sheet, rotor.hub.bore);
   draw_where(page, sheet, number);

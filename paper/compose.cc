@@ -7,9 +7,11 @@
 #include "job/kit.h"
 #include "job/marks.h"
 #include "job/plan.h"
+#include "job/play.h"
 #include "job/press_path.h"
 #include "job/stack_length.h"
 #include "job/turns.h"
+#include "paper/quote.h"
 
 namespace flatwise::paper {
 namespace {
@@ -92,8 +94,23 @@ std::optional<PressBlock> press_block(const Material& m, int rotor, const Workin
               {{"least", any(newtons(band.si("force-least")))}, {"greatest", any(newtons(band.si("force-greatest")))}}},
       m.voice());
   block.travels = job::press_stops(m.shaft().rotor(rotor), m.voice().units);
-  block.note = say(Message{Code{"bench.press.curve_lead"}, {{"lead", any(job::kPressLead)}}}, m.voice());
+  block.notes = {say(Message{Code{"bench.press.curve_lead"}, {{"lead", any(job::kPressLead)}}}, m.voice())};
   return block;
+}
+
+/// What the fit of a rotor's ring means for bearing and hub: clearance left, creep, and a hub that gives way.
+void add_fit_notes(const Material& m, const job::Shown& shown, std::vector<std::string>& notes) {
+  const Working& made = *shown.working;
+  const auto length = [&](std::string_view name) { return any(metres(made.si(name))); };
+  if (made.figure == "fitted-clearance")
+    notes.push_back(
+        say(Message{Code{"paper.press_clearance"}, {{"least", length("least")}, {"greatest", length("greatest")}}},
+            m.voice()));
+  if (made.figure == "creep-load")
+    notes.push_back(say(Message{Code{"paper.press_creep"}, {{"wanted", length("wanted")}}}, m.voice()));
+  if (made.figure == "hub-yielding")
+    for (const Finding& f : made.findings)
+      notes.push_back(say(f, m.voice()) + (f.instruction ? " " + say(*f.instruction, m.voice()) : ""));
 }
 
 std::vector<PressBlock> press_blocks(const Material& m) {
@@ -104,6 +121,9 @@ std::vector<PressBlock> press_blocks(const Material& m) {
     if (shown.working->figure != "press-force" || shown.where.part != Where::Part::rotor) continue;
     if (auto block = press_block(m, shown.where.number, *shown.working)) blocks.push_back(*std::move(block));
   }
+  for (PressBlock& block : blocks)
+    for (const job::Shown& shown : report.workings)
+      if (shown.where == job::at_rotor(block.rotor)) add_fit_notes(m, shown, block.notes);
   return blocks;
 }
 
@@ -115,14 +135,17 @@ Pages bench(const Material& m, const TextMeasure& measure) {
     sheet.setting_ring = gauge->setting_ring;
   }
   sheet.presses = press_blocks(m);
+  if (m.order.bench != nullptr)
+    for (const PlayReading& play : m.order.bench->plays)
+      sheet.plays[play.rotor] = say(job::swing_as_read(play), m.voice());
   return bench_sheet(sheet, measure);
 }
 
 Pages kit(const Material& m, const TextMeasure& measure) {
   KitSheet sheet{.head = m.order.head, .trays = {}, .stock = {}};
-  const std::vector<ReusedRing> none;
-  const auto trays =
-      job::kit(m.shaft(), m.advised().rotors, m.order.bench != nullptr ? m.order.bench->reused_rings : none);
+  const Bench none;
+  const Bench& bench = m.order.bench != nullptr ? *m.order.bench : none;
+  const auto trays = job::kit(m.shaft(), m.advised().rotors, bench.reused_rings);
   for (const job::Tray& tray : trays) {
     KitTray out{
         std::to_string(tray.rotor), say(Message{Code{"sheet.rotor_number"}, {{"rotor", tray.rotor}}}, m.voice()), {}};
@@ -131,9 +154,9 @@ Pages kit(const Material& m, const TextMeasure& measure) {
           {word("item." + std::string{i.item}, m.voice()), i.part.part_number, i.count, i.fresh, i.reuse_if_sound});
     sheet.trays.push_back(std::move(out));
   }
-  for (const job::PartWanted& p : job::parts_wanted(trays, *m.order.workshop))
+  for (const job::PartWanted& p : job::parts_wanted(trays, *m.order.workshop, bench.counted))
     sheet.stock.push_back(
-        {word("item." + std::string{p.item}, m.voice()), p.part.part_number, p.wanted, p.on_shelf, p.on_order});
+        {word("item." + std::string{p.item}, m.voice()), p.part.part_number, p.to_take(), p.on_shelf, p.on_order});
   return kit_sheet(sheet, measure);
 }
 
@@ -256,13 +279,29 @@ Pages hand_over_record(const Material& m, const TextMeasure& measure) {
   return hand_over_sheet(hand_over(order), measure);
 }
 
+/// The ways are offered for what was chosen to be opened, whatever came off in the end: that is what was asked for.
+Pages quote_of(const Material& m, const TextMeasure& measure) {
+  const job::WayChosen* chosen = m.order.record ? m.order.record->job->state.way : nullptr;
+  Results<job::PlanReport> offered =
+      job::offer(m.shaft(), *m.order.workshop, chosen != nullptr ? chosen->open : m.order.rotors);
+  if (!offered) return {};
+  return quote_sheet(quote({.shaft = &m.shaft(),
+                            .workshop = m.order.workshop,
+                            .offered = &*offered,
+                            .record = m.order.record ? &*m.order.record : nullptr,
+                            .marks = m.marks,
+                            .head = m.order.head}),
+                     measure);
+}
+
 enum class Needs { nothing, rotors, record };
 struct SheetKind {
   const char* name;  ///< Its title is the word "sheet.<name>".
   Needs needs;
   Pages (*make)(const Material&, const TextMeasure&);
 };
-constexpr SheetKind kKinds[] = {{"tear-down", Needs::rotors, tear_down},
+constexpr SheetKind kKinds[] = {{"quote", Needs::rotors, quote_of},
+                                {"tear-down", Needs::rotors, tear_down},
                                 {"bench", Needs::rotors, bench},
                                 {"kit", Needs::rotors, kit},
                                 {"timing-map", Needs::nothing, timing_map},

@@ -22,6 +22,7 @@ struct GalleryCase {
   teardown::Plan plan;
   std::vector<teardown::Step> steps, back;
   std::vector<bool> stayed;
+  std::string job = "31";
 };
 
 inline Shaft gallery_shaft(SampleShaft sample, Pattern pattern, std::string name) {
@@ -45,8 +46,8 @@ inline GalleryCase gallery_case(std::string name, Shaft shaft, const std::vector
   for (const int r : plan->rotors) stayed[static_cast<std::size_t>(r - 1)] = false;
   auto steps = teardown::tear_down_steps(shaft, state, *plan);
   auto back = teardown::assembly_steps(shaft, *plan, flats);
-  return {std::move(name),  std::move(shaft), std::move(*map),  std::move(*plan),
-          std::move(steps), std::move(back),  std::move(stayed)};
+  return {std::move(name),  std::move(shaft), std::move(*map),   std::move(*plan),
+          std::move(steps), std::move(back),  std::move(stayed), "31"};
 }
 
 inline std::vector<GalleryCase> gallery_cases() {
@@ -95,7 +96,7 @@ inline std::vector<bool> off_of(const GalleryCase& c) {
 inline Head gallery_head(const GalleryCase& c, Paper paper, UnitSystem units) {
   const bool many = c.name == "many";
   return {.shaft = c.shaft.spec().name,
-          .job = "31",
+          .job = c.job,
           .workshop = many ? "Tarn Hollow Growers and their neighbours of the upper valley" : "Tarn Hollow Growers",
           .invented = true,
           .printed = "3 Feb 14:20",

@@ -6,6 +6,8 @@
 #include "core/units/format.h"
 #include "job/entry_says.h"
 #include "job/gauges.h"
+#include "job/play.h"
+#include "job/release.h"
 #include "job/service.h"
 
 namespace flatwise::paper {
@@ -126,7 +128,7 @@ std::string press_of(const Source& from, int rotor) {
 
 std::string play_of(const Source& from, int rotor) {
   for (const PlayReading& play : from.state().bench.plays)
-    if (play.rotor == rotor) return play.swing.value.typed;
+    if (play.rotor == rotor) return from.say(job::swing_as_read(play));
   return {};
 }
 
@@ -155,6 +157,7 @@ void fill_rows(const Source& from, HandOverSheet& sheet) {
   const Hub& hub = shaft.rotor(1).hub;
   sheet.bore_limits = from.range(any(hub.bore.least), any(hub.bore.greatest));
   sheet.press_unit = from.word(Word{"paper.read_expected"});
+  sheet.play_limits = from.word(Word{"paper.as_it_came_in"});
   std::optional<AnyQuantity> widest;
   for (const HandOverRow& row : sheet.rows)
     for (const char* plane : {"A", "B"})
@@ -244,6 +247,19 @@ void add_entries(const Source& from, Stage stage, HandOverPart& part) {
   for (const job::Entry* entry : hold) part.lines.push_back(line_of(from, *entry));
 }
 
+/// What came behind the release, with who wrote it and when: no signature above stands for it.
+HandOverPart written_after_release(const Source& from) {
+  HandOverPart part{from.word(Word{"paper.after_release"}), {}};
+  for (const job::Entry& entry : from.job().entries)
+    if (from.state().after_release(entry))
+      part.lines.push_back(from.say({Code{"paper.after_release_line"},
+                                     {{"number", entry.number},
+                                      {"says", line_of(from, entry)},
+                                      {"who", from.who(entry.by)},
+                                      {"when", from.order.when(entry.at)}}}));
+  return part;
+}
+
 void fill_parts(const Source& from, HandOverSheet& sheet) {
   HandOverPart decisions{from.word(Word{"paper.decisions"}), {}};
   add_entries(from, Stage::plan, decisions);
@@ -256,6 +272,7 @@ void fill_parts(const Source& from, HandOverSheet& sheet) {
   add_entries(from, Stage::test_run, run);
   if (run.lines.empty()) run.lines.push_back(from.word(Word{"paper.nothing_entered"}));
   sheet.parts = {std::move(torque), std::move(stack), std::move(run), std::move(decisions)};
+  if (HandOverPart after = written_after_release(from); !after.lines.empty()) sheet.parts.push_back(std::move(after));
 }
 
 // --- When it is due again ---------------------------------------------------------------------------------------------
@@ -264,24 +281,10 @@ void fill_parts(const Source& from, HandOverSheet& sheet) {
 void fill_next_due(const Source& from, HandOverSheet& sheet) {
   const std::optional<job::NextDue> due = job::next_due(from.job().shaft, from.state().bench);
   if (!due) return;
-  Args args;
-  const auto add_hours = [&](std::string_view name, const std::optional<Time>& time) {
-    if (time) args.emplace_back(name, format_quantity(any(*time), {.decimals = {}, .unit = "h", .currency = {}}));
-  };
-  add_hours("due_at", due->due_at());
-  add_hours("meter", due->meter);
-  add_hours("every", due->by.every);
-  add_hours("nuts", due->by.nuts_again);
-  if (due->by.seasons) args.emplace_back("seasons", *due->by.seasons);
-  sheet.next_due = from.say({due->due_at()     ? Code{"paper.due_at"}
-                             : due->by.every   ? Code{"paper.due_after"}
-                             : due->by.seasons ? Code{"paper.due_season"}
-                                               : Code{"paper.due_nuts"},
-                             args});
-  if (due->by.every) sheet.next_due_says = from.say({Code{"paper.due_says"}, args});
-  if (!due->by.nuts_again || !(due->by.every || due->by.seasons)) return;
-  if (!sheet.next_due_says.empty()) sheet.next_due_says += " ";
-  sheet.next_due_says += from.say({Code{"paper.due_nuts_again"}, std::move(args)});
+  const job::DueSaid said = job::said(*due);
+  sheet.next_due = from.say(said.when);
+  for (const Message& because : said.because)
+    sheet.next_due_says += (sheet.next_due_says.empty() ? "" : " ") + from.say(because);
 }
 
 // --- Corrections, signatures, log -------------------------------------------------------------------------------------
@@ -314,12 +317,14 @@ void fill_signatures(const Source& from, HandOverSheet& sheet) {
   const Signer signers[] = {{job::Role::bench, Word{"paper.bench"}, Word{"paper.bench_signs"}},
                             {job::Role::lead, Word{"paper.lead"}, Word{"paper.lead_signs"}},
                             {job::Role::owner, Word{"paper.owner"}, Word{"paper.owner_signs"}}};
+  // Who signed for what the record no longer holds, or had not seen all of it, has not signed: the blank waits for him.
+  const std::array<job::Signature, 3> signatures = job::signatures(from.state());
   for (const Signer& signer : signers) {
     HandOverSignature line{.role = from.word(signer.name), .says = from.word(signer.says), .who = {}, .when = {}};
-    if (const auto* answers = from.state().answers(job::question_of(job::Signed{signer.role})); answers != nullptr) {
-      const job::Entry& last = *answers->entries.back();
-      line.who = from.who(last.by);
-      line.when = from.order.when(last.at);
+    const auto it = std::ranges::find(signatures, signer.role, &job::Signature::as);
+    if (it->entry != nullptr) {
+      line.who = from.who(it->entry->by);
+      line.when = from.order.when(it->entry->at);
     }
     sheet.signatures.push_back(std::move(line));
   }
@@ -328,9 +333,11 @@ void fill_signatures(const Source& from, HandOverSheet& sheet) {
 void fill_log(const Source& from, HandOverSheet& sheet) {
   for (const job::Entry& entry : from.job().entries) {
     std::string says = from.say(job::entry_says(from.job().shaft, entry.body));
-    const auto it = from.state().corrected_by.find(entry.id);
-    if (it != from.state().corrected_by.end() && !it->second.empty())
-      says = from.say({Code{"paper.replaced_by"}, {{"says", says}, {"number", it->second.back()->number}}});
+    if (const auto by = from.state().replacing(entry); !by.empty())
+      says = from.say({Code{"paper.replaced_by"}, {{"says", says}, {"number", by.back()->number}}});
+    if (job::clock_was_off(entry))
+      says = from.say({Code{"record.clock_off"}, {{"says", says}, {"received", from.order.when(entry.received)}}});
+    if (from.state().after_release(entry)) says = from.say({Code{"record.after_release"}, {{"says", says}}});
     sheet.log.push_back({entry.number, from.order.when(entry.at), from.who(entry.by), std::move(says)});
   }
   sheet.entries = static_cast<int>(from.job().entries.size());
@@ -343,6 +350,8 @@ HandOverSheet hand_over(const HandOverOrder& order) {
   const Source from{order};
   HandOverSheet sheet;
   sheet.head = order.head;
+  sheet.machine = order.machine;
+  sheet.customer = order.customer;
   if (const job::BookedIn* booked = from.state().booked; booked != nullptr && booked->hour_meter)
     sheet.hour_meter = booked->hour_meter->typed;
   if (from.state().released != nullptr && !order.job->entries.empty()) {

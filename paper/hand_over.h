@@ -15,6 +15,7 @@ struct HandOverOrder {
   const job::OpenJob* job = nullptr;
   const job::Standing* standing = nullptr;
   std::map<job::Id, std::string> people;  ///< Names.
+  std::string machine{}, customer{};      ///< Names.
   Head head;
   /// A moment as it is to be read, in the workshop's time: "3 Feb 14:20".
   std::function<std::string(job::Instant)> when;

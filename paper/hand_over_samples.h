@@ -64,13 +64,21 @@ inline std::string sample_time(job::Instant at) {
   return "3 Feb " + two(minute / 60) + ":" + two(minute % 60);
 }
 
-inline Pages hand_over_pages(const job::SampleRecord& record, const Head& head, const TextMeasure& measure) {
+/// Invented too.
+struct SampleNames {
+  std::string machine = "Looseners 2", customer = "Orchard growers, east", lead = "Lead";
+};
+
+inline Pages hand_over_pages(const job::SampleRecord& record, const Head& head, const TextMeasure& measure,
+                             const SampleNames& names = {}) {
   const auto open = record.open();
   for (job::Entry& e : open->entries) e.hash = std::string(64, 'a');
   const job::Standing standing = job::standing(*open);
   const HandOverOrder order{.job = open.get(),
                             .standing = &standing,
-                            .people = {{"bench", "Bench"}, {"lead", "Lead"}, {"owner", "Owner"}},
+                            .people = {{"bench", "Bench"}, {"lead", names.lead}, {"owner", "Owner"}},
+                            .machine = names.machine,
+                            .customer = names.customer,
                             .head = head,
                             .when = sample_time};
   return hand_over_sheet(hand_over(order), measure);

@@ -12,6 +12,7 @@ using drawing::kWide;
 constexpr double kText = 3.5;
 constexpr double kRow = 7.2;
 constexpr double kSmall = 3.0;
+constexpr double kVerdictHead = 14, kReasonsHead = 4, kFrame = 6;  ///< Room above the reasons, and around them.
 
 Block block(double x, double width, double size = kText, bool bold = false) {
   return {.x = x, .width = width, .type = {.size = size, .bold = bold}, .leading = 1.25};
@@ -27,10 +28,21 @@ double verdict_right(const Sheet& page, const HandOverSheet& sheet) {
   return sheet.next_due.empty() ? page.right() : page.left() + 0.66 * page.width();
 }
 
-double verdict_height(const Sheet& page, const HandOverSheet& sheet, double width) {
-  double height = 14;
-  for (const std::string& line : sheet.because) height += page.height_of(line, block(0, width, 4));
-  return std::max(height + 3, 25.0);
+/// Where the reasons of a verdict stand, and how high each is.
+Block reason_block(const Sheet& page, double right) {
+  const double text = page.left() + 20;
+  return block(text, right - text - 3, 4);
+}
+
+/// Reasons from `first` on that fit on what is left of the page below `head`; one at least.
+std::size_t reasons_that_fit(const Sheet& page, const HandOverSheet& sheet, std::size_t first, double head,
+                             double right) {
+  std::size_t next = first;
+  for (double height = head + kFrame; next < sheet.because.size(); ++next) {
+    height += page.height_of(sheet.because[next], reason_block(page, right));
+    if (height > page.room() && next > first) break;
+  }
+  return next;
 }
 
 void next_due(Sheet& page, const HandOverSheet& sheet, double x, double top) {
@@ -43,22 +55,38 @@ void next_due(Sheet& page, const HandOverSheet& sheet, double x, double top) {
   page.write(sheet.next_due_says, block(x, width, 3.3), top + 12);
 }
 
-void verdict(Sheet& page, const HandOverSheet& sheet) {
-  const double right = verdict_right(page, sheet);
-  const double text = page.left() + 20;
-  const double height = verdict_height(page, sheet, right - text - 3);
-  page.y += 1.5;
-  page.need(height + 3);
+/// A frame with the verdict and its reasons `from` to `to`; what goes on over the page has the sign alone.
+void verdict_frame(Sheet& page, const HandOverSheet& sheet, std::size_t from, std::size_t to, double right) {
+  const bool first = from == 0;
+  const Block reason = reason_block(page, right);
+  double height = (first ? kVerdictHead : kReasonsHead) + kFrame / 2;
+  for (std::size_t i = from; i < to; ++i) height += page.height_of(sheet.because[i], reason);
+  height = std::max(height, first ? 25.0 : 14.0);
   drawing::Pen pen = page.pen();
   pen.box({page.left() + 0.45, page.y, right - page.left() - 0.9, height}, kHeavy);
-  const drawing::Point sign{page.left() + 10, page.y + std::min(height, 25.0) / 2 + 5};
-  drawing::draw_flag(pen.list(), sheet.complete ? drawing::Flag::done : drawing::Flag::stopped, sign, 9);
-  pen.text({text, page.y + 10.5}, sheet.verdict,
-           {.size = size_to_fit(page.measure(), sheet.verdict, {8, true, right - text - 3}, 4), .bold = true});
-  double y = page.y + 12.5;
-  for (const std::string& line : sheet.because) y += page.write(line, block(text, right - text - 3, 4), y);
-  next_due(page, sheet, right + 5, page.y);
+  const drawing::Point sign{page.left() + 10, page.y + std::min(height, 25.0) / 2 + (first ? 5 : 3)};
+  drawing::draw_flag(pen.list(), sheet.complete ? drawing::Flag::done : drawing::Flag::stopped, sign, first ? 9 : 5);
+  if (first)
+    pen.text({reason.x, page.y + 10.5}, sheet.verdict,
+             {.size = size_to_fit(page.measure(), sheet.verdict, {8, true, reason.width}, 4), .bold = true});
+  double y = page.y + (first ? kVerdictHead : kReasonsHead) - 1.5;
+  for (std::size_t i = from; i < to; ++i) y += page.write(sheet.because[i], reason, y);
+  if (first) next_due(page, sheet, right + 5, page.y);
   page.y += height + 3;
+}
+
+/// A job with much open has more reasons than a page: the frame goes on over the page, and no reason is lost.
+void verdict(Sheet& page, const HandOverSheet& sheet) {
+  const double right = verdict_right(page, sheet);
+  std::size_t from = 0;
+  do {
+    page.y += 1.5;
+    const double head = from == 0 ? kVerdictHead : kReasonsHead;
+    page.need(head + kFrame + 25);
+    const std::size_t to = reasons_that_fit(page, sheet, from, head, right);
+    verdict_frame(page, sheet, from, to, right);
+    from = to;
+  } while (from < sheet.because.size());
 }
 
 // --- The shaft -------------------------------------------------------------------------------------------------------
@@ -257,6 +285,7 @@ Pages hand_over_sheet(const HandOverSheet& sheet, const TextMeasure& measure) {
              measure,
              word("paper.hand_over", voice),
              {{word("paper.hour_meter", voice), sheet.hour_meter}, {word("paper.out", voice), sheet.out}}};
+  whose_row(page, sheet.machine, sheet.customer);
   verdict(page, sheet);
   strip(page, sheet);
   rotors(page, sheet);

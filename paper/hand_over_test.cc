@@ -138,12 +138,94 @@ TEST(HandOver, SaysOfTheNextTimeOnlyWhatIsKnown) {
   EXPECT_THAT(text, HasSubstr("The hour meter was not read at this job."));
 }
 
+// 2026-11-27: whose machine it was stood nowhere on the sheet that is handed over with it.
+TEST(HandOver, NamesMachineAndCustomerAboveTheVerdict) {
+  const std::string text = printed(Ending::complete);
+  const std::size_t machine = text.find("Looseners 2"), customer = text.find("Orchard growers, east");
+  ASSERT_NE(machine, std::string::npos);
+  ASSERT_NE(customer, std::string::npos);
+  EXPECT_LT(std::max(machine, customer), text.find("Complete"));
+}
+
+// 2026-11-27: a signature that the rules held void stood on the sheet as made.
+TEST(HandOver, ASignatureThatIsVoidIsABlankAgain) {
+  job::SampleRecord record = hand_over_record(Ending::blocked, 3);
+  record.write(job::Signed{job::Role::bench}, "bench");
+  EXPECT_THAT(printed_of(record), HasSubstr("Signed Bench 3 Feb"));
+  record.write(job::Withdrawn{"slip"}, "apprentice", record.live(job::MarkSeen{1, Half::b, 3}));
+  EXPECT_THAT(printed_of(record), Not(HasSubstr("Signed Bench 3 Feb")));
+}
+
 TEST(HandOver, CarriesACodeToScan) {
   const Pages pages = hand_over_pages(Ending::complete, 3, head(Paper::a4, UnitSystem::metric), fonts());
   int codes = 0;
   for (const DisplayList& page : pages)
     for (const drawing::Item& item : page.items) codes += std::holds_alternative<drawing::Code>(item) ? 1 : 0;
   EXPECT_EQ(codes, 1);
+}
+
+// --- what somebody typed -----------------------------------------------------------------------------------------------
+
+struct Typed {
+  std::string text, printed;
+};
+const Typed kTyped[] = {{"hot\nat end A", "hot at end A"},
+                        {"hot\u2028at end A", "hot at end A"},
+                        {"hot 🙂 A", "hot [U+1F642] A"},
+                        {"中文", "[U+4E2D][U+6587]"}};
+
+/// A job with the text in every field that takes free text, and in the names. The job is forced out by the same words.
+std::pair<job::SampleRecord, Head> filled_with(const std::string& text) {
+  job::SampleRecord record{served(3)};
+  record.workshop().name = text;
+  record.do_all();
+  run(record);
+  record.write(job::BookedIn{text, "machine", "shaft", text, {}, {}}, "lead", {"e1"});
+  record.write(job::NoteWritten{job::at_rotor(1), job::Stage::inspection, text});
+  record.write(job::PhotoTaken{job::at_rotor(1), job::Stage::inspection, std::string(64, 'b'), "image/jpeg", text});
+  record.write(job::CustomerSaid{Reply::yes, text, text, {}}, "lead");
+  record.write(job::GaugeAccepted{"G1", text}, "lead");
+  record.write(job::FittedRead{1, text}, "bench", record.live(job::FittedRead{1, text}));
+  record.write(job::LabelPutBack{1, text}, "bench", record.live(job::LabelPutBack{1, text}));
+  record.write(job::Ordered{text, 1, {}}, "lead");
+  record.write(job::Withdrawn{text}, "lead", {record.write(job::NoteWritten{{}, job::Stage::plan, text})});
+  record.write(job::Released{true, text}, "lead");
+  Head h = head(Paper::a4, UnitSystem::metric);
+  h.shaft = h.job = h.workshop = text;
+  return {std::move(record), h};
+}
+
+// 2026-11-27: Enter or an emoji in a complaint kept this record from being printed, for good.
+TEST(HandOver, PrintsWhateverSomebodyTyped) {
+  for (const auto& [typed, wanted] : kTyped) {
+    const auto [record, h] = filled_with(typed);
+    const Folder folder;
+    const Pages pages = hand_over_pages(record, h, fonts(), {typed, typed, typed});
+    const std::string text = squeezed(text_of(pages, folder));
+    EXPECT_THAT(text, HasSubstr(wanted));
+    for (const DisplayList& page : pages) {
+      EXPECT_THAT(over_margins(page, fonts()), testing::IsEmpty()) << typed;
+      EXPECT_THAT(collisions(page, fonts()), testing::IsEmpty()) << typed;
+    }
+  }
+}
+
+// 2026-11-27: job 31 of the demo, blocked for more than a page: the first page was blank, the last reasons stood off the second.
+TEST(HandOver, AFrameOfManyReasonsGoesOnOverThePage) {
+  const job::SampleRecord record = hand_over_record(Ending::blocked, 3);
+  const Shaft& shaft = record.shaft();
+  HandOverSheet sheet{.head = head(Paper::a4, UnitSystem::metric), .shaft = &shaft};
+  sheet.verdict = "Blocked";
+  for (int i = 1; i <= 70; ++i) sheet.because.push_back("Reason number " + std::to_string(i) + ": look again.");
+  const Pages pages = hand_over_sheet(sheet, fonts());
+  const Folder folder;
+  EXPECT_THAT(squeezed(text_of({pages.front()}, folder)), testing::AllOf(HasSubstr("Blocked"), HasSubstr("number 1:")));
+  const std::string text = squeezed(text_of(pages, folder));
+  for (int i = 1; i <= 70; ++i) EXPECT_THAT(text, HasSubstr("number " + std::to_string(i) + ":"));
+  for (const DisplayList& page : pages) {
+    EXPECT_THAT(over_margins(page, fonts()), testing::IsEmpty());
+    EXPECT_THAT(collisions(page, fonts()), testing::IsEmpty());
+  }
 }
 
 class HandOverLayout : public testing::TestWithParam<std::tuple<Ending, int, Paper>> {};

@@ -127,7 +127,7 @@ void stock_head(Sheet& page) {
   drawing::Pen pen = page.pen();
   pen.text({page.left(), page.y + 6}, page.word(Word{"paper.stock"}), {.size = 4.2, .bold = true});
   pen.text({page.left() + 0.36 * page.width(), page.y + 6}, page.word(Word{"paper.part_number"}), {.size = 2.9});
-  const Word heads[] = {Word{"paper.wanted"}, Word{"paper.on_shelf"}, Word{"paper.on_order"}};
+  const Word heads[] = {Word{"paper.to_take"}, Word{"paper.on_shelf"}, Word{"paper.on_order"}};
   for (int i = 0; i < 3; ++i) {
     const std::string head = page.word(heads[i]);
     pen.text({stock_x(page, i) + 14, page.y + 6}, head,
@@ -153,8 +153,8 @@ void draw_stock(Sheet& page, const std::vector<StockLine>& stock) {
     if (page.need(height)) stock_head(page);
     page.write(line.item, item, page.y + (height - page.height_of(line.item, item)) / 2 - 0.2);
     page.write(line.part_number, part, page.y + (height - page.height_of(line.part_number, part)) / 2 - 0.2);
-    const bool short_of = line.on_shelf && *line.on_shelf < line.wanted;
-    const std::string counts[] = {std::to_string(line.wanted), count_words(line.on_shelf), count_words(line.on_order)};
+    const bool short_of = line.on_shelf && *line.on_shelf < line.to_take;
+    const std::string counts[] = {std::to_string(line.to_take), count_words(line.on_shelf), count_words(line.on_order)};
     drawing::Pen pen = page.pen();
     const double base = page.y + height / 2 + 1.5;
     for (int i = 0; i < 3; ++i)

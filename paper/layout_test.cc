@@ -48,6 +48,48 @@ TEST_P(EverySheet, StaysInsideTheMarginsAndNoTextStandsOnAnother) {
   }
 }
 
+/// What somebody typed and our fonts cannot set as it is.
+const char* const kTyped[] = {"a\nb", "a\u2028b", "🙂", "中文"};
+
+void prints(const Pages& pages, const std::string& about) {
+  EXPECT_TRUE(render_pdf(pages, {about, kCreated}).has_value()) << about;
+  for (const DisplayList& page : pages) {
+    EXPECT_TRUE(render_svg(page).has_value()) << about;
+    EXPECT_THAT(over_margins(page, fonts()), testing::IsEmpty()) << about;
+    EXPECT_THAT(collisions(page, fonts()), testing::IsEmpty()) << about;
+  }
+}
+
+// 2026-11-27: a name with a character that no font of ours has kept every sheet of its job from being printed.
+TEST(TypedText, IsPrintedOnEverySheet) {
+  for (const char* typed : kTyped) {
+    GalleryCase named = gallery_case(typed, gallery_shaft({.rotors = 3}, {.rule = Pattern::Rule::facing}, typed), {1});
+    named.job = typed;
+    for (const NamedPages& sheet : gallery_sheets(named, Paper::a4, UnitSystem::metric, fonts()))
+      prints(sheet.pages, sheet.name + " of " + typed);
+  }
+}
+
+TEST(TypedText, IsPrintedOnLabelsKitsAndStudies) {
+  const GalleryCase& c = cases()[0];
+  Head head = gallery_head(c, Paper::a4, UnitSystem::metric);
+  for (const std::string typed : kTyped) {
+    head.shaft = head.job = head.workshop = head.from = typed;
+    prints(label_sheet({.head = head, .labels = {{typed, typed, typed, true, End::a, typed}}}, fonts()), typed);
+    KitSheet kit = gallery_kit(c, head);
+    kit.stock.front().item = kit.stock.front().part_number = typed;
+    prints(kit_sheet(kit, fonts()), typed);
+    if (typed.find('\n') != std::string::npos) continue;  // A study refuses it with its reason.
+    const auto study = study::study(c.shaft,
+                                    {.name = typed,
+                                     .ways = {{.name = {typed}, .pattern = study::Typed{"facing"}},
+                                              {.name = {typed + " 2"}, .pattern = study::Typed{"step 2"}}}},
+                                    head.voice);
+    ASSERT_TRUE(study.has_value()) << typed;
+    EXPECT_TRUE(render_pdf(study_sheet({.head = head, .study = &*study}, fonts()), {typed, kCreated}).has_value());
+  }
+}
+
 TEST_P(EverySheet, SaysThatItIsInvented) {
   for (const NamedPages& sheet : gallery_sheets(the_case(), paper(), units(), fonts())) {
     for (const DisplayList& page : sheet.pages) {
@@ -193,6 +235,15 @@ TEST(TearDownSheet, NumbersEveryStepOnceAndHasATickForEach) {
       std::count_if(c.steps.begin(), c.steps.end(), [](const teardown::Step& s) { return s.stop; }));
   EXPECT_EQ(stops, stop);
   EXPECT_EQ(ticks, c.steps.size() - stop);
+  // 2026-11-27: the stop was step 15 on the page and had no number here, so every step after it was called otherwise.
+  std::vector<std::string> numbers;
+  for (const DisplayList& page : pages)
+    for (const drawing::Item& item : page.items)
+      if (const auto* text = std::get_if<drawing::Text>(&item);
+          text != nullptr && text->anchor == drawing::Anchor::end && std::abs(text->size - 4.2) < 1e-9)
+        numbers.push_back(text->text);
+  ASSERT_EQ(numbers.size(), c.steps.size());
+  for (std::size_t i = 0; i < numbers.size(); ++i) EXPECT_EQ(numbers[i], std::to_string(i + 1));
 }
 
 // Limits 3.9352 to 3.9366 in: all readings near them begin 3.9, three digits are to be written in each of 2 x 4 blanks.
@@ -248,7 +299,7 @@ TEST(BenchSheet, PutsThePressOnAPageOfItsOwnUnderItsCaution) {
   press.curve.read_words = "read 2447 N";
   press.expected = "918.7 N to 4768 N";
   press.travels = {"6 mm", "10 mm", "15 mm", "19 mm", "23 mm"};
-  press.note = "It grips after a lead of 2 mm, assumed.";
+  press.notes = {"It grips after a lead of 2 mm, assumed."};
   for (const double wider : {1.0, 1.3}) {
     const Wider measure{wider};
     const auto pages = bench_sheet({.head = gallery_head(c, Paper::a4, UnitSystem::metric),
@@ -339,8 +390,8 @@ TEST(WorkingSheet, ShowsResultFormulaOriginsAndSourceAndBreaksLongOnes) {
     EXPECT_THAT(collisions(page, fonts()), testing::IsEmpty());
   }
   const std::string text = squeezed(text_of(pages, folder));
-  for (const char* wanted : {": bar 3", "P = T / (L sin β)", "1000 ft·lb", "given, shaft.toml:12", "measured, bar 3",
-                             "assumed, square to the bar", "common practice", "200"})
+  for (const char* wanted : {": bar 3", "P = T / (L sin β)", "1000 ft·lb", "given, shaft.toml, line 12",
+                             "measured, bar 3", "assumed, square to the bar", "common practice", "200"})
     EXPECT_NE(text.find(wanted), std::string::npos) << wanted;
 }
 

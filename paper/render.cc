@@ -103,7 +103,7 @@ class Painter {
   }
   void fill_and_stroke(const Look& look);
   void hatch(const Hatch& hatch);
-  Result<bool> set_line(const Text& text, const std::string& line, double y);
+  void set_line(const Text& text, const std::string& line, double y);
 
   cairo_t* c_;
   const TypeSetter* setter_;
@@ -173,9 +173,8 @@ void Painter::hatch(const Hatch& hatch) {
   cairo_append_path(c_, outline.get());
 }
 
-Result<bool> Painter::set_line(const Text& text, const std::string& line, double y) {
+void Painter::set_line(const Text& text, const std::string& line, double y) {
   const auto layout = setter_->layout(line, text.size, text.bold);
-  if (auto known = setter_->check(layout.get(), line); !known) return known;
   const double width = setter_->width(line, text.size, text.bold);
   const double shift =
       text.anchor == drawing::Anchor::start ? 0 : (text.anchor == drawing::Anchor::middle ? width / 2 : width);
@@ -187,7 +186,6 @@ Result<bool> Painter::set_line(const Text& text, const std::string& line, double
   pango_cairo_show_layout(c_, layout.get());
   cairo_restore(c_);
   cairo_new_path(c_);
-  return true;
 }
 
 Result<bool> Painter::paint(const Text& text) {
@@ -200,10 +198,13 @@ Result<bool> Painter::paint(const Text& text) {
   measure.setter = setter_;
   if (!TypeSetter::is_text(text.text))
     return tl::unexpected{Problem{flatwise::Code{"paper.not_utf8"}, "text", {}, {}, {}}};
-  if (!(text.width > 0)) return set_line(text, text.text, text.at.y);
+  if (!(text.width > 0)) {
+    set_line(text, text.text, text.at.y);
+    return true;
+  }
   double y = text.at.y;
   for (const std::string& line : break_lines(measure, text.text, {text.size, text.bold, text.width})) {
-    if (auto ok = set_line(text, line, y); !ok) return ok;
+    set_line(text, line, y);
     y += 1.35 * text.size;
   }
   return true;

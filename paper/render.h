@@ -7,6 +7,7 @@
 #include <memory>
 #include <span>
 #include <string>
+#include <string_view>
 
 #include "core/units/problem.h"
 #include "drawing/display_list.h"
@@ -22,11 +23,15 @@ struct Document {
 /// Measures with the fonts that render_* sets: B612, and DejaVu Sans for what B612 has not. One thread at a time.
 [[nodiscard]] Result<std::unique_ptr<TextMeasure>> make_measure();
 
+/// Whether every character is set as itself. What somebody typed need not be: a character that neither font has is printed as its
+/// code, "[U+1F642]". Words of our own must be; tests hold them to it.
+[[nodiscard]] bool in_our_fonts(std::string_view text);
+
 /// Pages of any size (each list's width and height in mm) to one PDF.
 ///
 /// Model      Black only: solid, ink and every colour are black, tone is white. Text is set in B612, hatches are lines.
 /// Returns    The file's bytes; equal pages, title and creation time give equal bytes.
-/// Refuses    A character that neither font has, an empty document, a code too long for its kind, a page over 2 m.
+/// Refuses    A text that is not UTF-8, an empty document, a code too long for its kind, a page over 2 m.
 [[nodiscard]] Result<std::string> render_pdf(std::span<const drawing::DisplayList> pages, const Document& document);
 /// One page to SVG; text as outlines, so that it needs no font where it is shown.
 [[nodiscard]] Result<std::string> render_svg(const drawing::DisplayList& page);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace flatwise::paper {
 namespace {
@@ -70,6 +71,27 @@ void caution_box(Sheet& page, const Caution& caution) {
   for (std::size_t i = 0; i < caution.lines.size(); ++i)
     top += page.write(caution.lines[i], caution_block(page, caution, i == 0), top - 0.1);
   page.y += height + 1.8;
+}
+
+// Whom the sheet is handed to looks for his machine first.
+void whose_row(Sheet& page, const std::string& machine, const std::string& customer) {
+  if (machine.empty() && customer.empty()) return;
+  const double half = page.width() / 2;
+  double lowest = 0;
+  double x = page.left();
+  const double top = page.y;
+  for (const auto& [caption, name] :
+       {std::pair{Word{"paper.machine"}, &machine}, {Word{"paper.customer"}, &customer}}) {
+    const double text = x == page.left() ? x : x + 1.5;
+    page.pen().text({text, top + 2.6}, page.word(caption), {.size = 2.6});
+    const Block block{.x = text, .width = half - 4.5, .type = {.size = 4, .bold = true}, .leading = 1.25};
+    lowest = std::max(lowest, page.write(*name, block, top + 3.4));
+    x += half;
+  }
+  page.y = top + 3.4 + lowest + 1.4;
+  page.pen().line({page.left() + half, top - 0.2}, {page.left() + half, page.y - 1.2});
+  page.rule(page.y);
+  page.y += 2;
 }
 
 void plan_strip(Sheet& page, const PlanStrip& strip) {

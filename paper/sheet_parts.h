@@ -22,6 +22,9 @@ struct Caution {
 void caution_box(Sheet& page, const Caution& caution);
 [[nodiscard]] double caution_height(const Sheet& page, const Caution& caution);
 
+/// Machine and customer under the title block, as a row of it; nothing where neither is named.
+void whose_row(Sheet& page, const std::string& machine, const std::string& customer);
+
 /// The strip of a plan: what comes off in outline, a bar at each stop point. Moves the cursor below it.
 struct PlanStrip {
   const Shaft* shaft = nullptr;

@@ -9,6 +9,7 @@
 // does not fit goes to a further page; nothing runs out of its cell.
 #pragma once
 
+#include <map>
 #include <optional>
 #include <span>
 #include <string>
@@ -94,7 +95,7 @@ struct PressBlock {
   drawing::PressCurve curve;
   std::string expected{};              ///< "2.9 to 5.6 kN"
   std::vector<std::string> travels{};  ///< Where the ram is stopped to read the force.
-  std::string note{};                  ///< What the shape of the curve would mean.
+  std::vector<std::string> notes{};    ///< What the curve's shape would mean, and the fit for bearing and hub.
 };
 struct BenchSheet {
   Head head;
@@ -103,7 +104,8 @@ struct BenchSheet {
   std::string gauge{};      ///< Written in where it is known.
   std::optional<Length> setting_ring{};
   int directions = 4;
-  std::vector<PressBlock> presses{};  ///< Of rotors whose bore was gauged: a page more each.
+  std::vector<PressBlock> presses{};   ///< Of rotors whose bore was gauged: a page more each.
+  std::map<int, std::string> plays{};  ///< Side play of a rotor as it came in.
 };
 /// Limits, planes and directions, blanks as large as a carpenter's pencil, three answers to mark, look and feel.
 [[nodiscard]] Pages bench_sheet(const BenchSheet& sheet, const TextMeasure& measure);
@@ -123,7 +125,7 @@ struct KitTray {
 };
 struct StockLine {
   std::string item, part_number;
-  int wanted = 0;
+  int to_take = 0;  ///< Wanted less what lies on the trays already.
   std::optional<int> on_shelf, on_order;
 };
 struct KitSheet {
@@ -158,6 +160,39 @@ struct WorkingSheet {
 /// assumed is bold.
 [[nodiscard]] Pages working_sheet(const WorkingSheet& sheet, const TextMeasure& measure);
 
+/// One way of a quote as it stands in its column.
+struct QuoteWay {
+  std::string name;
+  bool framed = false;  ///< What the quote asks a yes for: the heavy frame.
+  std::string chip{};   ///< "chosen", "advised"; empty: neither.
+  std::vector<drawing::StationState> states{};
+  std::string comes_off{}, renewed{}, time{}, price{}, price_of{}, words{};
+};
+/// A part that the framed way makes due.
+struct QuotePart {
+  std::string item, part_number;
+  int count = 0;
+  std::string each{}, sum{};  ///< Prices; empty: not known.
+};
+struct QuoteSheet {
+  Head head;
+  const Shaft* shaft = nullptr;
+  std::vector<drawing::RotorMarks> marks{};
+  std::string machine{}, customer{}, complaint{}, hour_meter{};  ///< Empty: not said.
+  std::string price{};                                           ///< Of the framed way, large.
+  std::string way{};                                             ///< Its name, number and what comes off.
+  drawing::Flag flag = drawing::Flag::waits;  ///< A tick only where the customer's yes stands in the record.
+  std::vector<std::string> yes{};             ///< Who said yes or no, when, to what; or that nobody did.
+  std::vector<QuoteWay> ways{};
+  std::vector<QuotePart> parts{};
+  std::string work{}, work_price{}, parts_price{};
+  std::vector<std::string> why{};    ///< From which end, and what the next best would cost.
+  std::vector<std::string> holds{};  ///< What the quote is valid for.
+};
+/// The price first, and whether somebody said yes to it; the ways side by side with one in the heavy frame; the parts and the work
+/// it is made of; what it holds for; a blank for the day and one for each signature.
+[[nodiscard]] Pages quote_sheet(const QuoteSheet& sheet, const TextMeasure& measure);
+
 /// One rotor's line of the hand-over record. Texts are said by the caller; empty: nothing to show.
 struct HandOverRow {
   struct Bore {
@@ -189,6 +224,7 @@ struct HandOverSheet {
   std::vector<drawing::StationState> states{};
   std::vector<drawing::RotorMarks> marks{};
   std::string hour_meter{}, out{};
+  std::string machine{}, customer{};  ///< Names; empty: not said.
   bool complete = false;
   std::string verdict{};  ///< "Complete", "Blocked", "Released with things open".
   std::vector<std::string>

@@ -71,7 +71,13 @@ class Table {
   [[nodiscard]] double stop_height(const Row& row) const;
   void head();
   void draw_row(const Row& row, int number);
-  void draw_stop(const Row& row);
+  void draw_stop(const Row& row, int number);
+  [[nodiscard]] Block stop_block() const {
+    return {.x = do_x(),
+            .width = page_.right() - do_x() - 4,
+            .type = {.size = 5.2, .bold = true, .on_solid = true},
+            .leading = kLeading};
+  }
   void choose_row();
   void draw_first();
   [[nodiscard]] Caution between(const Row& row) const {
@@ -114,11 +120,7 @@ double Table::row_height(const Row& row) const {
   return std::max(row_, std::max(text_height(row), beside) + (row.ask ? 3.0 : 1.8));
 }
 
-double Table::stop_height(const Row& row) const {
-  const double lines = page_.height_of(
-      row.what, {.x = 0, .width = page_.width() - 8, .type = {.size = 5.2, .bold = true}, .leading = kLeading});
-  return std::max(kStop, lines + 4);
-}
+double Table::stop_height(const Row& row) const { return std::max(kStop, page_.height_of(row.what, stop_block()) + 4); }
 
 double Table::total(double row) const {
   Table copy = *this;
@@ -162,28 +164,21 @@ void Table::head() {
   page_.rule(page_.y, kWide);
 }
 
-void Table::draw_stop(const Row& row) {
+// Numbered like every step: 'step 15' is the same on paper and on the page.
+void Table::draw_stop(const Row& row, int number) {
   const double height = stop_height(row);
   if (page_.need(height)) head();
   drawing::Pen pen = page_.pen();
   pen.box({page_.left(), page_.y, page_.width(), height}, drawing::kBlack, "stop");
   const double what = page_.measure().width(row.what, 5.2, true);
   const double note = row.note.empty() ? 0 : page_.measure().width(row.note, 3.5, false);
-  const double top =
-      page_.y +
-      (height -
-       page_.height_of(
-           row.what, {.x = 0, .width = page_.width() - 8, .type = {.size = 5.2, .bold = true}, .leading = kLeading})) /
-          2;
-  page_.write(row.what,
-              {.x = page_.left() + 4,
-               .width = page_.width() - 8,
-               .type = {.size = 5.2, .bold = true, .on_solid = true},
-               .leading = kLeading},
-              top);
+  const double top = page_.y + (height - page_.height_of(row.what, stop_block())) / 2;
+  pen.text({do_x() - 3.2, top + 5.2}, std::to_string(number),
+           {.size = 4.2, .bold = true, .anchor = drawing::Anchor::end, .on_solid = true});
+  page_.write(row.what, stop_block(), top);
   page_.y += height;
   if (row.note.empty()) return;
-  if (what + note + 16 < page_.width()) {
+  if (do_x() - page_.left() + what + note + 12 < page_.width()) {
     pen.text({page_.right() - 4, page_.y - height / 2 + 1.2}, row.note,
              {.size = 3.5, .anchor = drawing::Anchor::end, .on_solid = true});
     return;
@@ -236,10 +231,11 @@ void Table::draw() {
       if (page_.need(caution_height(page_, between(row)) + row_height(row))) head();
       caution_box(page_, between(row));
     }
+    ++number;
     if (row.stop)
-      draw_stop(row);
+      draw_stop(row, number);
     else
-      draw_row(row, ++number);
+      draw_row(row, number);
   }
 }
 

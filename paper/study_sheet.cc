@@ -59,11 +59,9 @@ class Table {
   [[nodiscard]] Block detail_block() const {
     return {.x = 0, .width = column_ - 2 * kPad, .type = {.size = kSmall}, .leading = 1.2};
   }
-  [[nodiscard]] std::string label(const Row& row) const {
-    return word("study.row." + std::string{study::name_of(row.key)}, page_.voice());
-  }
+  [[nodiscard]] std::string label(const Row& row) const { return word(study::word_of(row), page_.voice()); }
   [[nodiscard]] std::string detail(const Row& row) const {
-    const std::string code = "study.row." + std::string{study::name_of(row.key)} + ".detail";
+    const std::string code = study::word_of(row) + ".detail";
     return has_words(code) ? word(code, page_.voice()) : std::string{};
   }
   /// A value is one line, set smaller where it would not fit; words are broken.

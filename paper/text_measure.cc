@@ -1,6 +1,7 @@
 #include "paper/text_measure.h"
 
 #include <algorithm>
+#include <array>
 
 namespace flatwise::paper {
 namespace {
@@ -23,10 +24,35 @@ std::size_t fitting(const TextMeasure& measure, std::string_view word, const Set
   return end;
 }
 
-}  // namespace
+constexpr std::string_view kLineEndShown = "↵";
+constexpr std::size_t kMostLineEnds = 12;
 
-std::vector<std::string> break_lines(const TextMeasure& measure, std::string_view text, const Setting& setting) {
-  std::vector<std::string> lines;
+/// How many bytes the line end at `at` takes; 0: there is none.
+std::size_t line_end_at(std::string_view text, std::size_t at) {
+  constexpr std::array<std::string_view, 8> kEnds{"\r\n", "\n",       "\r",           "\v",
+                                                  "\f",   "\xC2\x85", "\xE2\x80\xA8", "\xE2\x80\xA9"};
+  for (const std::string_view end : kEnds)
+    if (text.substr(at).starts_with(end)) return end.size();
+  return 0;
+}
+
+/// What stands between line ends, tabs as spaces; the empty ones at the end of the text are left out.
+std::vector<std::string> paragraphs(std::string_view text) {
+  std::vector<std::string> out(1);
+  for (std::size_t at = 0; at < text.size();) {
+    const std::size_t end = line_end_at(text, at);
+    if (end > 0)
+      out.emplace_back();
+    else
+      out.back() += text[at] == '\t' ? ' ' : text[at];
+    at += std::max<std::size_t>(end, 1);
+  }
+  while (out.size() > 1 && out.back().empty()) out.pop_back();
+  return out;
+}
+
+void break_paragraph(const TextMeasure& measure, std::string_view text, const Setting& setting,
+                     std::vector<std::string>& lines) {
   std::string line;
   const auto fits = [&](std::string_view words) {
     return measure.width(words, setting.size, setting.bold) <= setting.width;
@@ -55,6 +81,27 @@ std::vector<std::string> break_lines(const TextMeasure& measure, std::string_vie
     if (!word.empty()) line = word;
   }
   flush();
+}
+
+}  // namespace
+
+std::string in_one_line(std::string_view text) {
+  std::string out;
+  for (const std::string& paragraph : paragraphs(text)) {
+    if (!out.empty()) out += (out.back() == ' ' ? "" : " ") + std::string{kLineEndShown} + " ";
+    out += paragraph;
+  }
+  return out;
+}
+
+std::vector<std::string> break_lines(const TextMeasure& measure, std::string_view text, const Setting& setting) {
+  std::vector<std::string> lines;
+  const std::vector<std::string> parts = paragraphs(text);
+  if (parts.size() > kMostLineEnds + 1) {
+    break_paragraph(measure, in_one_line(text), setting, lines);
+    return lines;
+  }
+  for (const std::string& part : parts) break_paragraph(measure, part, setting, lines);
   return lines;
 }
 

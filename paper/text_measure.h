@@ -21,8 +21,13 @@ struct Setting {
   double width = 0;  ///< Lines are no wider than this.
 };
 
-/// Lines at spaces (not at no-break spaces); a word wider than the line is broken inside, between characters. Never
-/// returns nothing: an empty text is one empty line.
+/// The text without line ends and tabs: each line end that somebody typed is shown as a sign, a tab is a space. Line ends are LF,
+/// CR, CR LF, VT, FF, NEL, U+2028 and U+2029.
+[[nodiscard]] std::string in_one_line(std::string_view text);
+
+/// Lines at the line ends in the text and at spaces (not at no-break spaces); a word wider than the line is broken inside,
+/// between characters. A text with more than a dozen line ends keeps none: it would outgrow its page. Never returns nothing: an
+/// empty text is one empty line.
 [[nodiscard]] std::vector<std::string> break_lines(const TextMeasure& measure, std::string_view text,
                                                    const Setting& setting);
 

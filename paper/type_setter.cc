@@ -1,7 +1,9 @@
 #include "paper/type_setter.h"
 
+#include <algorithm>
 #include <array>
-#include <optional>
+#include <cstdio>
+#include <set>
 #include <string>
 #include <unordered_map>
 
@@ -22,23 +24,53 @@ bool ours(PangoFont* font) {
   return family == "B612" || family == "DejaVu Sans";
 }
 
-std::string character_at(std::string_view text, std::size_t at) {
-  std::size_t end = at + 1;
-  while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0) == 0x80) ++end;
-  return std::string{text.substr(at, end - at)};
-}
+using Characters = std::set<gunichar>;
 
-Problem missing(std::string_view text, std::size_t at) {
-  return Problem{Code{"paper.glyph_missing"}, "text", std::string{text}, {{"character", character_at(text, at)}}, {}};
-}
-
-// Where in the text the first character without a glyph of ours stands, in this run.
-std::optional<std::size_t> first_missing(const PangoGlyphItem& run) {
+// The characters of a run that our fonts lack. Where another font was taken it took what ours have too: a digit before a
+// combining sign, say. So first only what is beyond ASCII is named, and the rest is looked at again.
+void add_missing(const PangoGlyphItem& run, std::string_view text, Characters& missing) {
   for (int i = 0; i < run.glyphs->num_glyphs; ++i)
-    if ((run.glyphs->glyphs[i].glyph & PANGO_GLYPH_UNKNOWN_FLAG) != 0)
-      return static_cast<std::size_t>(run.item->offset + run.glyphs->log_clusters[i]);
-  if (!ours(run.item->analysis.font)) return static_cast<std::size_t>(run.item->offset);
-  return std::nullopt;
+    if (const PangoGlyph glyph = run.glyphs->glyphs[i].glyph; (glyph & PANGO_GLYPH_UNKNOWN_FLAG) != 0)
+      missing.insert(glyph & ~static_cast<PangoGlyph>(PANGO_GLYPH_UNKNOWN_FLAG));
+  if (ours(run.item->analysis.font)) return;
+  const std::string_view words =
+      text.substr(static_cast<std::size_t>(run.item->offset), static_cast<std::size_t>(run.item->length));
+  const bool ascii = std::ranges::all_of(words, [](char c) { return static_cast<unsigned char>(c) < 0x80; });
+  for (const char* at = words.data(); at < words.data() + words.size(); at = g_utf8_next_char(at))
+    if (const gunichar character = g_utf8_get_char(at); ascii || character >= 0x80) missing.insert(character);
+}
+
+Characters missing_in(PangoLayout* layout, std::string_view text) {
+  Characters missing;
+  for (GSList* at = pango_layout_get_lines_readonly(layout); at != nullptr; at = at->next)
+    for (GSList* run = static_cast<PangoLayoutLine*>(at->data)->runs; run != nullptr; run = run->next)
+      add_missing(*static_cast<PangoGlyphItem*>(run->data), text, missing);
+  return missing;
+}
+
+// Nobody sees them, and some of them turn round what stands beside them.
+bool unseen(gunichar character) {
+  const GUnicodeType type = g_unichar_type(character);
+  return type == G_UNICODE_CONTROL || type == G_UNICODE_FORMAT;
+}
+
+template <class Wanted>
+std::string with_codes(std::string_view text, const Wanted& as_code) {
+  std::string out;
+  const char* const end = text.data() + text.size();
+  for (const char* at = text.data(); at < end;) {
+    const gunichar character = g_utf8_get_char(at);
+    const char* const next = g_utf8_next_char(at);
+    if (as_code(character)) {
+      std::array<char, 16> code{};
+      std::snprintf(code.data(), code.size(), "[U+%04X]", static_cast<unsigned>(character));
+      out += code.data();
+    } else {
+      out.append(at, next);
+    }
+    at = next;
+  }
+  return out;
 }
 
 // Layout asks for the same words again and again. Without hinting a width is proportional to the size, so one
@@ -74,7 +106,24 @@ TypeSetter::TypeSetter() : fonts_{pango_cairo_font_map_new()}, context_{pango_fo
   pango_context_set_language(context_.get(), pango_language_from_string("en"));  // Never the machine's locale.
 }
 
+std::string TypeSetter::printable(std::string_view text) const {
+  std::string line = with_codes(in_one_line(text), unseen);
+  if (std::ranges::all_of(line, [](char c) { return c >= ' ' && c <= '~'; })) return line;
+  // Each time round at least one kind of character leaves the line, so it ends; once is enough for nearly all.
+  for (;;) {
+    const Characters missing = missing_in(as_it_is(line, 4, false).get(), line);
+    const auto lacks = [&](gunichar character) { return missing.contains(character); };
+    std::string next = with_codes(line, lacks);
+    if (next == line) return line;
+    line = std::move(next);
+  }
+}
+
 Held<PangoLayout> TypeSetter::layout(std::string_view text, double size, bool bold) const {
+  return as_it_is(printable(text), size, bold);
+}
+
+Held<PangoLayout> TypeSetter::as_it_is(std::string_view text, double size, bool bold) const {
   Held<PangoLayout> layout{pango_layout_new(context_.get())};
   const std::unique_ptr<PangoFontDescription, decltype(&pango_font_description_free)> font{
       pango_font_description_new(), &pango_font_description_free};
@@ -98,25 +147,21 @@ double TypeSetter::ascent(PangoLayout* layout) {
 }
 
 bool TypeSetter::is_text(std::string_view text) {
-  return g_utf8_validate(text.data(), static_cast<gssize>(text.size()), nullptr) == TRUE;
-}
-
-Result<bool> TypeSetter::check(PangoLayout* layout, std::string_view text) const {
-  for (GSList* at = pango_layout_get_lines_readonly(layout); at != nullptr; at = at->next) {
-    const auto* line = static_cast<PangoLayoutLine*>(at->data);
-    for (GSList* run = line->runs; run != nullptr; run = run->next)
-      if (const auto place = first_missing(*static_cast<PangoGlyphItem*>(run->data)))
-        return tl::unexpected{missing(text, *place)};
+  // The check ends at a zero, which is a character like others.
+  for (;;) {
+    const std::string_view piece = text.substr(0, text.find('\0'));
+    if (g_utf8_validate(piece.data(), static_cast<gssize>(piece.size()), nullptr) != TRUE) return false;
+    if (piece.size() == text.size()) return true;
+    text.remove_prefix(piece.size() + 1);
   }
-  return true;
 }
 
 Result<std::unique_ptr<TextMeasure>> make_measure() {
   auto measure = std::make_unique<FontMeasure>();
-  const TypeSetter setter;
-  if (auto ok = setter.check(setter.layout("0", 4, false).get(), "0"); !ok)
-    return tl::unexpected{Problem{Code{"paper.font_missing"}, "font", kFamilies, {}, {}}};
+  if (!in_our_fonts("0[U+↵]")) return tl::unexpected{Problem{Code{"paper.font_missing"}, "font", kFamilies, {}, {}}};
   return measure;
 }
+
+bool in_our_fonts(std::string_view text) { return TypeSetter::is_text(text) && TypeSetter{}.printable(text) == text; }
 
 }  // namespace flatwise::paper

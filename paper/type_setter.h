@@ -4,9 +4,8 @@
 #include <pango/pangocairo.h>
 
 #include <memory>
+#include <string>
 #include <string_view>
-
-#include "core/units/problem.h"
 
 namespace flatwise::paper {
 
@@ -19,17 +18,19 @@ using Held = std::unique_ptr<T, Unref>;
 class TypeSetter {
  public:
   TypeSetter();
-  /// A line at `size` mm in a context where a unit is a millimetre.
+  /// One line that our two fonts can set, whatever somebody typed: a line end is a sign, a tab a space, and a character that they
+  /// lack, or that would be unseen or turn the line round, stands as its code, "[U+1F642]". For valid UTF-8.
+  [[nodiscard]] std::string printable(std::string_view text) const;
+  /// What is printable of the text, at `size` mm in a context where a unit is a millimetre.
   [[nodiscard]] Held<PangoLayout> layout(std::string_view text, double size, bool bold) const;
   [[nodiscard]] double width(std::string_view text, double size, bool bold) const;
   /// Base line below the layout's top, mm.
   [[nodiscard]] static double ascent(PangoLayout* layout);
   /// Valid UTF-8. To be asked before anything is laid out.
   [[nodiscard]] static bool is_text(std::string_view text);
-  /// Every character stands in one of our two fonts; else the first that does not.
-  [[nodiscard]] Result<bool> check(PangoLayout* layout, std::string_view text) const;
 
  private:
+  [[nodiscard]] Held<PangoLayout> as_it_is(std::string_view text, double size, bool bold) const;
   Held<PangoFontMap> fonts_;
   Held<PangoContext> context_;
 };

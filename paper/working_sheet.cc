@@ -98,7 +98,7 @@ std::vector<Line> lines_of(const Sheet& page, const Working& working) {
                        {},
                        assumed});
     }
-    add_once(wheres, input.origin.where);
+    add_once(wheres, where_words(input.origin, page.voice()));
     lines.back().origin = page.word(origin_word(input.origin.kind)) + (wheres.empty() ? "" : ", " + wheres);
     before = &input;
   }
@@ -142,11 +142,11 @@ void draw_head(Sheet& page, const Working& working, const Numbered& numbered) {
 }
 
 void draw_sources(Sheet& page, const Working& working) {
-  std::vector<std::string> keys(working.sources.begin(), working.sources.end());
-  if (keys.empty()) return;
+  if (working.sources.empty()) return;
   const double x = page.left() + 9;
   const Block block{.x = x, .width = page.right() - x, .type = {.size = 3}, .leading = 1.25};
-  const std::string words = page.say({Code{"paper.sources"}, {{"sources", keys}}});
+  const std::string words =
+      page.say({Code{"paper.sources"}, {{"sources", sources_words(working.sources, page.voice())}}});
   page.need(page.height_of(words, block));
   page.y += page.write(words, block, page.y);
 }

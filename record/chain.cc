@@ -25,12 +25,14 @@ std::string sha256(std::string_view bytes) {
 // Put together by hand in the order of the keys: the body is canonical already.
 std::string chain_text(const job::EntryRow& row) {
   std::string corrects;
+  const std::string received =
+      row.received.ms == 0 ? std::string{} : ",\"received\":" + canonical_string(text_of(row.received));
   for (const job::Id& id : row.corrects) corrects += (corrects.empty() ? "" : ",") + canonical_string(id);
   return "{\"at\":" + canonical_string(text_of(row.at)) + ",\"before\":" + text_or_null(row.before) +
          ",\"body\":" + row.body + ",\"by\":" + canonical_string(row.by) + ",\"corrects\":[" + corrects +
          "],\"follows\":" + text_or_null(row.follows) + ",\"id\":" + canonical_string(row.id) +
          ",\"job\":" + canonical_string(row.job) + ",\"kind\":" + canonical_string(row.kind) +
-         ",\"number\":" + std::to_string(row.number) + ",\"on\":" + canonical_string(row.on) + "}";
+         ",\"number\":" + std::to_string(row.number) + ",\"on\":" + canonical_string(row.on) + received + "}";
 }
 
 std::string chain_hash(const job::EntryRow& row) { return sha256(chain_text(row)); }

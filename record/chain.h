@@ -15,7 +15,8 @@ namespace flatwise::record {
 [[nodiscard]] std::string sha256(std::string_view bytes);
 
 /// What is hashed of an entry: canonical JSON (record/canonical.h) of an object with the members at, before, body, by, corrects,
-/// follows, id, job, kind, number and on; the body as it is kept, `at` as in the API, empty ids and hashes null.
+/// follows, id, job, kind, number and on, and received where it is known; the body as it is kept, times as in the API, empty ids
+/// and hashes null.
 [[nodiscard]] std::string chain_text(const job::EntryRow& row);
 /// sha256(chain_text(row)): with its number and the hash before it, whatever stands in row.hash.
 [[nodiscard]] std::string chain_hash(const job::EntryRow& row);

@@ -38,6 +38,14 @@ TEST(Uuid, OnlyTheWrittenForm) {
     EXPECT_FALSE(is_uuid(bad)) << bad;
 }
 
+// Source: RFC 9562, sections 4.1 (variant) and 4.2 (version), and the examples of Appendix A for versions 1, 4 and 7.
+TEST(Uuid, OfVersionSevenSaysSo) {
+  EXPECT_TRUE(is_uuid7("017f22e2-79b0-7cc3-98c4-dc0c0c07398f"));
+  for (const char* other : {"c232ab00-9414-11ec-b3c8-9f6bdeced846", "919108f7-52d1-4320-9bac-f847db4148a8",
+                            "00000000-0000-0000-0000-000000000000", "017f22e2-79b0-7cc3-c8c4-dc0c0c07398f", "7"})
+    EXPECT_FALSE(is_uuid7(other)) << other;
+}
+
 TEST(Uuid, SortsByTime) {
   constexpr std::array<std::uint8_t, 10> kMost{255, 255, 255, 255, 255, 255, 255, 255, 255, 255};
   EXPECT_LT(uuid7({1'770'000'000'000}, kMost), uuid7({1'770'000'000'001}, {}));

@@ -103,7 +103,7 @@ class EntryReader {
   std::optional<job::Entry> read() {
     const std::size_t before = problems_.size();
     job::Entry entry;
-    fields_(id("id"), entry.id);
+    read_own_id(entry);
     fields_(id("by"), entry.by);
     fields_(fields::text("on", 1, 64), entry.on);
     read_at(entry);
@@ -123,6 +123,13 @@ class EntryReader {
  private:
   static FieldSpec id(std::string_view name) { return fields::of_form(fields::text(name, 36, 36), job::TextForm::id); }
 
+  /// It is made by the client. Of version 7: entries are kept and looked for by it, and it begins with the time.
+  void read_own_id(job::Entry& entry) {
+    const std::size_t before = problems_.size();
+    fields_(id("id"), entry.id);
+    if (problems_.size() == before && !is_uuid7(entry.id))
+      problems_.push_back(Problem{Code{"record.not_version_7"}, fields_.path("id"), entry.id, {}, std::nullopt});
+  }
   void read_at(job::Entry& entry) {
     const std::size_t before = problems_.size();
     std::string text;
@@ -226,6 +233,7 @@ Json entry_json(const job::Entry& entry) {
   json["before"] = nullptr;
   if (!entry.before.empty()) json["before"] = entry.before;
   json["hash"] = entry.hash;
+  if (entry.received.ms != 0) json["received"] = text_of(entry.received);
   return json;
 }
 
@@ -277,7 +285,8 @@ job::EntryRow to_row(const job::Entry& entry) {
           canonical(body_json(entry.body)),
           entry.number,
           entry.before,
-          entry.hash};
+          entry.hash,
+          entry.received};
 }
 
 Results<job::Entry> from_row(const job::EntryRow& row) {
@@ -285,8 +294,8 @@ Results<job::Entry> from_row(const job::EntryRow& row) {
   if (!json) return tl::unexpected(std::vector<Problem>{std::move(json.error())});
   Results<EntryBody> body = read_body(*json, "body");
   if (!body) return tl::unexpected(std::move(body.error()));
-  return job::Entry{row.id,       row.job,          row.by,     row.on,     row.at,  row.follows,
-                    row.corrects, *std::move(body), row.number, row.before, row.hash};
+  return job::Entry{row.id,       row.job,          row.by,     row.on,     row.at,   row.follows,
+                    row.corrects, *std::move(body), row.number, row.before, row.hash, row.received};
 }
 
 }  // namespace flatwise::record

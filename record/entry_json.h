@@ -17,8 +17,9 @@ inline constexpr std::size_t kMostCorrects = 64;  ///< Entries that one may poin
 /// Entries as a client sends them: {"entries": [{"id", "by", "on", "at", "follows", "corrects", "body"}, ...]}.
 ///
 /// Refuses    What strict_json() refuses; otherwise every unknown, missing or impossible field at once, each with its path
-///            ("entries[2].body.diameter"): wrong type, a quantity without its unit or out of range, text too long or with
-///            control characters, ids, times, days and choices that are none; the same id twice.
+///            ("entries[2].body.diameter"): an entry's own id that is not of version 7, wrong type, a quantity without its unit
+///            or out of range, text too long or with control characters, ids, times, days and choices that are none; the same
+///            id twice.
 [[nodiscard]] Results<std::vector<job::Entry>> read_entries(std::string_view text, const job::Id& job);
 [[nodiscard]] Results<std::vector<job::Entry>> entries_from(const wire::Json& json, const job::Id& job);
 /// One body: {"kind": "mark_seen", "rotor": 4, ...}. `path` stands before the fields' names.

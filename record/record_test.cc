@@ -10,6 +10,7 @@
 #include "job/entry_fields.h"
 #include "record/canonical.h"
 #include "record/entry_json.h"
+#include "record/photo.h"
 #include "record/schema.h"
 #include "record/strict_json.h"
 
@@ -194,6 +195,22 @@ TEST(EntryJson, AllProblemsAtOnceEachWithItsPath) {
             "record.not_a_choice entries[1].body.plane; record.wrong_type entries[1].body.direction; "
             "quantity.no_unit entries[1].body.diameter; record.empty_text entries[1].body.gauge; "
             "record.field_unknown entries[1].body.note; ");
+}
+
+// 2026-11-27: an entry's own id was taken whatever its version, so that it did not sort by the time it was made.
+TEST(EntryJson, AnEntrysOwnIdIsOfVersionSeven) {
+  Json entry = entry_with(Json{{"kind", "taken_off"}, {"station", 3}});
+  EXPECT_EQ(problems_of(Json{{"entries", Json::array({entry})}}), "");
+  entry["id"] = "919108f7-52d1-4320-9bac-f847db4148a8";
+  EXPECT_EQ(problems_of(Json{{"entries", Json::array({entry})}}), "record.not_version_7 entries[0].id; ");
+}
+
+TEST(Photos, AreToldByTheirFirstBytes) {
+  EXPECT_EQ(photo_type("\xFF\xD8\xFF\xE0 and more"), "image/jpeg");
+  EXPECT_EQ(photo_type(std::string{"\x89PNG\r\n\x1A\n"}), "image/png");
+  EXPECT_EQ(photo_type("RIFF....WEBPVP8 "), "image/webp");
+  for (const char* other : {"", "\xFF\xD8", "GIF89a", "<svg/>", "RIFF....WAVE"})
+    EXPECT_EQ(photo_type(other), "") << other;
 }
 
 TEST(EntryJson, QuantitiesNeedTheirUnitAndAPossibleSize) {

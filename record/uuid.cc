@@ -16,6 +16,10 @@ bool is_uuid(std::string_view text) {
   return true;
 }
 
+bool is_uuid7(std::string_view text) {
+  return is_uuid(text) && text[14] == '7' && std::string_view{"89ab"}.find(text[19]) != std::string_view::npos;
+}
+
 job::Id uuid7(job::Instant at, const std::array<std::uint8_t, 10>& random) {
   std::array<std::uint8_t, 16> bytes{};
   const auto ms = static_cast<std::uint64_t>(at.ms);

@@ -113,7 +113,7 @@ Reply Api::call(const Request& request, job::Store& store) {
   if (auto wrong = wrong_place(request)) return problem_reply(400, *std::move(wrong));
   const auto query = read_query(request.query, route.query.data(), route.query.size());
   if (!query) return problem_reply(400, query.error());
-  Shared shared{parts_.live, parts_.let_in, opened_};
+  Shared shared{parts_.live, parts_.let_in, opened_, parts_.now};
   Call call{request, *query, store, shared, voice_of(*query)};
   if (route.body != Route::Body::json) return route.answer(call);
   const auto body = record::strict_json(request.body);

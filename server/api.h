@@ -23,6 +23,7 @@ class Api : public Service {
     LetIn& let_in;
     const Guard& guard;
     const Pages& pages;
+    std::function<job::Instant()> now;
   };
   /// Lanes below `holding` have stores that keep their snapshot.
   Api(Parts parts, std::size_t holding) : parts_{std::move(parts)}, holding_{holding} {}

@@ -38,6 +38,9 @@ class Guard {
 /// A Host header by which only this machine can be meant.
 [[nodiscard]] bool is_local_host(std::string_view host);
 
+/// Whether others than this machine are expected, so that a code must be at hand: by the address bound to, or by a name.
+[[nodiscard]] bool needs_code(std::string_view listen, const std::vector<std::string>& names);
+
 /// An address that only this machine can reach.
 [[nodiscard]] bool is_loopback(std::string_view address);
 

@@ -51,9 +51,10 @@ struct Request {
   std::string_view method, path, query;  ///< As sent, not decoded.
   std::string_view host, origin, fetch_site, content_type, cookie, if_match, if_none_match, last_event_id, encodings;
   std::string_view body;
-  bool whole = true;      ///< False: a header that may stand once stands twice.
-  bool loopback = true;   ///< The other end is this machine.
-  std::string_view peer;  ///< Its address.
+  bool whole = true;       ///< False: a header that may stand once stands twice.
+  bool loopback = true;    ///< The other end is this machine.
+  bool handed_on = false;  ///< It says that it came from elsewhere by way of who sent it: a proxy.
+  std::string_view peer;   ///< Its address.
   // Filled by Service::plan:
   int route = -1;  ///< In the table of routes; -1: none.
   std::array<std::string_view, 2> captured;

@@ -142,9 +142,14 @@ void Reader::take_field(int field, std::string_view name, std::string_view value
     case bhttp::field::expect:
       waits_ = same(value, "100-continue");
       return;
+    case bhttp::field::forwarded:
+    case bhttp::field::via:
+      r.handed_on = true;
+      return;
     case bhttp::field::unknown:
       if (same(name, "last-event-id")) r.last_event_id = kept(value);
       if (same(name, "sec-fetch-site")) r.fetch_site = kept(value);
+      if (same(name.substr(0, 12), "x-forwarded-") || same(name, "x-real-ip")) r.handed_on = true;
       return;
     default:
       return;

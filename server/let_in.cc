@@ -4,8 +4,13 @@
 #include <sodium.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
+#include <cstdio>
 #include <fstream>
+
+#include "record/instant.h"
+#include "record/uuid.h"
 
 namespace flatwise::server {
 namespace {
@@ -51,18 +56,54 @@ std::string plain(std::string_view code) {
   return out;
 }
 
-std::vector<std::string> read_hashes(const std::filesystem::path& file) {
-  std::vector<std::string> hashes;
+constexpr std::string_view kBetween = "\t";
+
+/// Up to the next tabulator, taken off the front.
+std::string_view next_part(std::string_view& line) {
+  const std::string_view part = line.substr(0, line.find(kBetween));
+  line.remove_prefix(std::min(line.size(), part.size() + kBetween.size()));
+  return part;
+}
+
+/// "hash", as it was kept before devices had names, or "hash id since seen name" with tabulators between.
+std::vector<LetIn::Device> read_devices(const std::filesystem::path& file) {
+  std::vector<LetIn::Device> devices;
   std::ifstream in{file};
-  for (std::string line; std::getline(in, line);)
-    if (line.size() == 2 * kHashBytes) hashes.push_back(line);
-  return hashes;
+  for (std::string text; std::getline(in, text);) {
+    std::string_view line = text;
+    LetIn::Device device;
+    device.hash = next_part(line);
+    if (device.hash.size() != 2 * kHashBytes) continue;  // A torn line is no hash and lets nobody in.
+    device.id = next_part(line);
+    if (!record::is_uuid(device.id)) device.id = fresh_id();
+    device.since = record::day_of(next_part(line)).value_or(Day{});
+    device.seen = record::day_of(next_part(line)).value_or(Day{});
+    device.name = line;
+    devices.push_back(std::move(device));
+  }
+  return devices;
+}
+
+/// A name stands on one line.
+std::string on_one_line(std::string name) {
+  for (char& c : name)
+    if (static_cast<unsigned char>(c) < 0x20) c = ' ';
+  return name;
+}
+
+bool write_all(int fd, std::string_view text) {
+  while (!text.empty()) {
+    const ssize_t wrote = ::write(fd, text.data(), text.size());
+    if (wrote <= 0) return false;
+    text.remove_prefix(static_cast<std::size_t>(wrote));
+  }
+  return ::fsync(fd) == 0;
 }
 
 }  // namespace
 
 LetIn::LetIn(std::filesystem::path file, Terminal terminal)
-    : file_{std::move(file)}, terminal_{std::move(terminal)}, hashes_{read_hashes(file_)} {
+    : file_{std::move(file)}, terminal_{std::move(terminal)}, devices_{read_devices(file_)} {
   fresh_code();
 }
 
@@ -98,16 +139,20 @@ void LetIn::wrong_try() {
   tell_terminal();
 }
 
-bool LetIn::keep(const std::string& hash) {
-  // One line at the end, on the disk before the device is told: a torn line is no hash and lets nobody in.
-  const int fd = ::open(file_.c_str(), O_WRONLY | O_CREAT | O_APPEND | O_CLOEXEC, 0600);
+bool LetIn::keep(const std::vector<Device>& devices) {
+  // Written whole beside the file and put in its place, on the disk before anybody is told: it is the old one or the new one.
+  const std::string fresh = file_.string() + ".new";
+  const int fd = ::open(fresh.c_str(), O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC, 0600);
   if (fd < 0) return false;
-  const std::string line = hash + "\n";
-  const bool kept = ::write(fd, line.data(), line.size()) == static_cast<ssize_t>(line.size()) && ::fsync(fd) == 0;
-  return ::close(fd) == 0 && kept;
+  std::string text;
+  for (const Device& d : devices)
+    text +=
+        d.hash + "\t" + d.id + "\t" + record::text_of(d.since) + "\t" + record::text_of(d.seen) + "\t" + d.name + "\n";
+  const bool wrote = write_all(fd, text);
+  return ::close(fd) == 0 && wrote && ::rename(fresh.c_str(), file_.c_str()) == 0;
 }
 
-LetIn::Let LetIn::try_code(std::string_view code) {
+LetIn::Let LetIn::try_code(std::string_view code, const std::string& name) {
   const std::scoped_lock lock{mutex_};
   const auto now = terminal_.now();
   std::erase_if(tries_, [&](auto at) { return now - at > std::chrono::minutes{1}; });
@@ -120,8 +165,11 @@ LetIn::Let LetIn::try_code(std::string_view code) {
   std::array<unsigned char, kTokenBytes> bytes{};
   randombytes_buf(bytes.data(), bytes.size());
   Let let{Answer::let_in, hex(bytes.data(), bytes.size())};
-  if (!keep(hash_of(let.token))) return {Answer::not_kept, {}};
-  hashes_.push_back(hash_of(let.token));
+  const Day today = terminal_.today();
+  std::vector<Device> devices = devices_;
+  devices.push_back({fresh_id(), hash_of(let.token), today, today, on_one_line(name)});
+  if (!keep(devices)) return {Answer::not_kept, {}};
+  devices_ = std::move(devices);
   if (offered) offer_.reset();
   if (!at_terminal) return let;
   fresh_code();
@@ -129,7 +177,7 @@ LetIn::Let LetIn::try_code(std::string_view code) {
   return let;
 }
 
-bool LetIn::knows(std::string_view cookie) const {
+const LetIn::Device* LetIn::known(std::string_view cookie) const {
   const std::string name = std::string{kCookie} + "=";
   while (!cookie.empty()) {
     std::string_view one = cookie.substr(0, cookie.find(';'));
@@ -137,12 +185,43 @@ bool LetIn::knows(std::string_view cookie) const {
     while (one.starts_with(' ')) one.remove_prefix(1);
     if (!one.starts_with(name)) continue;
     const std::string hash = hash_of(one.substr(name.size()));
-    const std::scoped_lock lock{mutex_};
-    bool known = false;
-    for (const std::string& kept : hashes_) known = same(kept, hash) || known;
+    const Device* known = nullptr;
+    for (const Device& device : devices_)
+      if (same(device.hash, hash)) known = &device;
     return known;
   }
-  return false;
+  return nullptr;
+}
+
+bool LetIn::knows(std::string_view cookie) {
+  const std::scoped_lock lock{mutex_};
+  const Device* device = known(cookie);
+  if (device == nullptr) return false;
+  if (const Day today = terminal_.today(); device->seen != today) {
+    devices_[static_cast<std::size_t>(device - devices_.data())].seen = today;
+    static_cast<void>(keep(devices_));  // It is in either way; only the day it was last seen would be missing.
+  }
+  return true;
+}
+
+std::vector<LetIn::Device> LetIn::devices() const {
+  const std::scoped_lock lock{mutex_};
+  return devices_;
+}
+
+job::Id LetIn::device_of(std::string_view cookie) const {
+  const std::scoped_lock lock{mutex_};
+  const Device* device = known(cookie);
+  return device == nullptr ? job::Id{} : device->id;
+}
+
+LetIn::TakenBack LetIn::take_back(const job::Id& id) {
+  const std::scoped_lock lock{mutex_};
+  std::vector<Device> left = devices_;
+  if (std::erase_if(left, [&](const Device& d) { return d.id == id; }) == 0) return TakenBack::not_there;
+  if (!keep(left)) return TakenBack::not_kept;
+  devices_ = std::move(left);
+  return TakenBack::done;
 }
 
 }  // namespace flatwise::server

@@ -75,6 +75,14 @@ Live::~Live() {
   thread_.join();
 }
 
+void Live::drop_listeners() {
+  {
+    const std::scoped_lock lock{mutex_};
+    poked_ = dropping_ = true;
+  }
+  wake_.notify_all();
+}
+
 void Live::end() {
   {
     const std::scoped_lock lock{mutex_};
@@ -110,11 +118,14 @@ void Live::run() {
   std::unique_lock lock{mutex_};
   while (!ending_) {
     poked_ = false;
+    const bool dropping = std::exchange(dropping_, false);
     std::vector<std::shared_ptr<Listener>> fresh = std::exchange(fresh_, {});
     lock.unlock();
     look();
     for (const auto& listener : fresh) catch_up(*listener);
     listeners_.insert(listeners_.end(), fresh.begin(), fresh.end());
+    for (const auto& listener : listeners_)
+      if (dropping) listener->end();
     std::erase_if(listeners_, [](const auto& l) { return l->ended(); });
     lock.lock();
     wake_.wait_for(lock, every_, [this] { return poked_ || ending_; });

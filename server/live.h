@@ -27,6 +27,8 @@ class Live {
   void poke();
   /// A new listener, from the change after `after`, or from now.
   [[nodiscard]] std::shared_ptr<Feed> listen(std::optional<std::int64_t> after);
+  /// Ends the feeds there are; who may comes back, with the number of the last change he saw.
+  void drop_listeners();
   /// Ends all feeds; none begins any more.
   void end();
 
@@ -39,7 +41,7 @@ class Live {
   Milliseconds every_;
   std::mutex mutex_;
   std::condition_variable wake_;
-  bool poked_ = false, ending_ = false;
+  bool poked_ = false, ending_ = false, dropping_ = false;
   std::vector<std::shared_ptr<Listener>> fresh_, listeners_;
   std::int64_t seen_ = -1;
   std::thread thread_;

@@ -16,4 +16,10 @@ std::optional<Problem> problem_of_sender(const std::vector<job::Person>& people,
   return problem_of(Code{"record.wrong_role"}, "by", it->name, {{"role", Word{"role." + std::string{name_of(*role)}}}});
 }
 
+std::map<job::Id, std::string> names_of(const std::vector<job::Person>& people) {
+  std::map<job::Id, std::string> names;
+  for (const job::Person& p : people) names[p.id] = p.name;
+  return names;
+}
+
 }  // namespace flatwise::server

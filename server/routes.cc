@@ -45,6 +45,22 @@ constexpr QueryRule kStudyFile[] = {kUnits,
                                     {.kind = Kind::text, .name = "error_azimuth", .greatest = 40},
                                     {.kind = Kind::choice, .name = "paper", .choices = "a4|letter"}};
 
+constexpr QueryRule kJudged{.kind = Kind::choice, .name = "judged", .choices = "larger-plane|both-planes|couple"};
+constexpr QueryRule kLeastGap{.kind = Kind::text, .name = "least_gap", .greatest = 40};
+constexpr QueryRule kStay{.kind = Kind::text, .name = "stay", .greatest = 2000};
+constexpr QueryRule kErrorShare{.kind = Kind::text, .name = "error_share", .greatest = 40};
+constexpr QueryRule kErrorAzimuth{.kind = Kind::text, .name = "error_azimuth", .greatest = 40};
+constexpr QueryRule kByHangers{.kind = Kind::choice, .name = "by_hangers", .choices = "true|false"};
+constexpr QueryRule kPaper{.kind = Kind::choice, .name = "paper", .choices = "a4|letter"};
+constexpr QueryRule kPattern[] = {kUnits, kJudged, kLeastGap, kStay, kErrorShare, kErrorAzimuth, kByHangers};
+constexpr QueryRule kPatternFile[] = {kUnits,      kJudged,       kLeastGap,  kStay,
+                                      kErrorShare, kErrorAzimuth, kByHangers, kPaper};
+constexpr QueryRule kBendFile[] = {kUnits,
+                                   {.kind = Kind::text, .name = "from", .greatest = 40},
+                                   {.kind = Kind::text, .name = "to", .greatest = 40},
+                                   {.kind = Kind::number, .name = "speeds", .least = 2, .greatest = 2000}};
+constexpr QueryRule kBearing[] = {kUnits, {.kind = Kind::text, .name = "station", .greatest = 120}};
+
 constexpr bool kHere = false, kPool = true;
 
 constexpr Route kRoutes[] = {
@@ -61,6 +77,7 @@ constexpr Route kRoutes[] = {
     {"GET", "/api/workshop", "workshop", get_workshop},
     {"GET", "/api/people", "people", get_people},
     {"POST", "/api/people", "putPerson", post_person, kPool, Body::json},
+    {"POST", "/api/people/{id}/at-work", "setAtWork", post_at_work, kPool, Body::json},
     {"GET", "/api/customers", "customers", get_customers},
     {"POST", "/api/customers", "putCustomer", post_customer, kPool, Body::json},
     {"GET", "/api/machines", "machines", get_machines},
@@ -73,6 +90,11 @@ constexpr Route kRoutes[] = {
     {"GET", "/api/shafts/{id}", "shaft", get_shaft},
     {"GET", "/api/shafts/{id}/study", "study", get_study, kPool, Body::none, kStudy},
     {"GET", "/api/shafts/{id}/study/{file}", "studyFile", get_study_file, kPool, Body::none, kStudyFile},
+    {"GET", "/api/shafts/{id}/pattern", "pattern", get_pattern, kPool, Body::none, kPattern},
+    {"GET", "/api/shafts/{id}/pattern/{file}", "patternFile", get_pattern_file, kPool, Body::none, kPatternFile},
+    {"GET", "/api/shafts/{id}/bend", "bend", get_bend, kPool, Body::none, kUnitsOnly},
+    {"GET", "/api/shafts/{id}/bend/{file}", "bendFile", get_bend_file, kPool, Body::none, kBendFile},
+    {"GET", "/api/shafts/{id}/bearing", "bearing", get_bearing, kPool, Body::none, kBearing},
     {"GET", "/api/gauges", "gauges", get_gauges, kPool, Body::none, kUnitsOnly},
     {"POST", "/api/gauges", "addGauge", post_gauge, kPool, Body::json, kUnitsOnly},
     {"POST", "/api/calibrations", "noteCalibration", post_calibration, kPool, Body::json, kUnitsOnly},
@@ -87,6 +109,8 @@ constexpr Route kRoutes[] = {
     {"GET", "/api/events", "events", get_events, kHere, Body::none, kEvents},
     {"POST", "/api/letin", "letIn", post_let_in, kPool, Body::json},
     {"POST", "/api/letin/offer", "offerLetIn", post_offer, kPool, Body::json},
+    {"GET", "/api/tablets", "tablets", get_tablets},
+    {"POST", "/api/tablets/{id}/take-back", "takeBackTablet", post_take_back, kPool, Body::json},
 };
 
 std::string_view next_part(std::string_view& path) {

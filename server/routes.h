@@ -26,6 +26,7 @@ struct Shared {
   Live& live;
   LetIn& let_in;
   desk::Kept& opened;
+  const std::function<job::Instant()>& now;  ///< The clock by which what is sent was received.
 };
 
 struct Call {
@@ -74,6 +75,7 @@ Reply check_shaft(const Call&);
 Reply get_workshop(const Call&);
 Reply get_people(const Call&);
 Reply post_person(const Call&);
+Reply post_at_work(const Call&);
 Reply get_customers(const Call&);
 Reply post_customer(const Call&);
 // routes_gauges.cc
@@ -95,6 +97,12 @@ Reply post_shaft(const Call&);
 // routes_figures.cc
 Reply get_figures(const Call&);
 Reply post_figure(const Call&);
+// routes_shaft.cc
+Reply get_pattern(const Call&);
+Reply get_pattern_file(const Call&);
+Reply get_bend(const Call&);
+Reply get_bend_file(const Call&);
+Reply get_bearing(const Call&);
 // routes_study.cc
 Reply get_study(const Call&);
 Reply get_study_file(const Call&);
@@ -104,5 +112,8 @@ Reply put_blob(const Call&);
 Reply get_events(const Call&);
 Reply post_let_in(const Call&);
 Reply post_offer(const Call&);
+// routes_tablets.cc
+Reply get_tablets(const Call&);
+Reply post_take_back(const Call&);
 
 }  // namespace flatwise::server

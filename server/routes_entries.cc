@@ -4,8 +4,10 @@
 
 #include "desk/kept.h"
 #include "record/entry_json.h"
+#include "record/instant.h"
 #include "server/input.h"
 #include "server/live.h"
+#include "server/people.h"
 
 namespace flatwise::server {
 namespace {
@@ -30,6 +32,32 @@ Json saved_json(const job::Appended& appended) {
   return {{"saved", std::move(saved)}, {"head", appended.head}, {"sequence", appended.sequence}};
 }
 
+constexpr std::int64_t kDayMs = 24LL * 3600 * 1000;
+
+/// A tablet that was out of reach brings its booking days late, not months: then its clock stands on a day of long ago.
+constexpr std::int64_t kBookedLateMs = 31 * kDayMs;
+
+/// What no clock in order can have said: a time still to come, one before the job was there, a booking of long ago. `booked`: none for a new job.
+std::vector<Problem> wrong_clock(const std::vector<job::Entry>& entries, std::optional<job::Instant> booked,
+                                 job::Instant received) {
+  std::vector<Problem> problems;
+  for (std::size_t i = 0; i < entries.size(); ++i) {
+    const job::Instant at = entries[i].at;
+    const std::string field = "entries[" + std::to_string(i) + "].at";
+    if (at.ms > received.ms + kDayMs)
+      problems.push_back(
+          problem_of(Code{"http.clock_ahead"}, field, record::text_of(at), {{"now", record::text_of(received)}}));
+    else if (!booked && at.ms < received.ms - kBookedLateMs)
+      problems.push_back(
+          problem_of(Code{"http.clock_long_ago"}, field, record::text_of(at), {{"now", record::text_of(received)}}));
+    else if (booked && at.ms < booked->ms - kDayMs)
+      problems.push_back(
+          problem_of(Code{"http.clock_behind"}, field, record::text_of(at), {{"booked", record::text_of(*booked)}}));
+    if (!booked) booked = at;
+  }
+  return problems;
+}
+
 }  // namespace
 
 Reply get_entries(const Call& call) {
@@ -38,14 +66,13 @@ Reply get_entries(const Call& call) {
   const auto rows = call.store.entries(call.id(), call.query.whole("after").value_or(0));
   if (!rows) return fault_reply(rows.error(), "id");
   const auto people = call.store.people();
+  const auto names = people ? names_of(*people) : std::map<job::Id, std::string>{};
   Json list = Json::array();
   for (const job::EntryRow& r : *rows) {
     const auto entry = record::from_row(r);
     if (!entry) return fault_reply({job::StoreFault::Kind::damaged, "entry " + r.id + " cannot be read"}, "id");
     Json one = record::entry_json(*entry);
-    if (people)
-      for (const job::Person& p : *people)
-        if (p.id == entry->by) one["by_name"] = p.name;
+    if (const auto by = names.find(entry->by); by != names.end()) one["by_name"] = by->second;
     list.push_back(std::move(one));
   }
   return tagged(json_reply(Json{{"entries", std::move(list)}}), '"' + row->head + '"', {});
@@ -54,6 +81,12 @@ Reply get_entries(const Call& call) {
 Reply post_entries(const Call& call) {
   auto entries = record::read_entries(call.request.body, call.id());
   if (!entries) return unreadable(std::move(entries.error()), call.voice);
+  const job::Instant received = call.shared.now();
+  const auto row = call.store.job(call.id());
+  if (!row && row.error().kind != job::StoreFault::Kind::missing) return fault_reply(row.error(), "id");
+  if (auto wrong = wrong_clock(*entries, row ? std::optional{row->booked} : std::nullopt, received); !wrong.empty())
+    return problem_reply(422, std::move(wrong), call.voice);
+  for (job::Entry& entry : *entries) entry.received = received;
   const auto taken =
       call.shared.opened.take(call.store, call.id(), *std::move(entries), head_in(call.request.if_match));
   if (!taken) return refusal_reply(taken.error(), "id", call.voice);

@@ -4,9 +4,12 @@
 #include <vector>
 
 #include "definition/read.h"
+#include "job/hours.h"
+#include "job/person_name.h"
 #include "record/instant.h"
 #include "server/input.h"
 #include "server/live.h"
+#include "server/people.h"
 #include "server/rows.h"
 #include "server/times.h"
 #include "view/board.h"
@@ -50,6 +53,7 @@ Reply post_machine(const Call& call) {
   input({.name = "invented"}, invented);
   if (auto refused = input.refused(call.voice)) return *std::move(refused);
   machine.invented = invented.value_or(false);
+  if (auto blank = no_name(call, machine.name)) return *std::move(blank);
   const auto customers = call.store.customers();
   const auto shafts = call.store.shafts();
   if (!customers || !shafts) return fault_reply(customers ? shafts.error() : customers.error(), "machine");
@@ -57,29 +61,74 @@ Reply post_machine(const Call& call) {
     return names_nothing(call, "customer", machine.customer);
   if (std::ranges::find(*shafts, machine.shaft, &job::ShaftVersion::shaft) == shafts->end())
     return names_nothing(call, "shaft", machine.shaft);
-  if (const auto kept = call.store.put_machine(machine); !kept) return fault_reply(kept.error(), "machine");
+  if (const auto kept = call.store.put_machine(machine); !kept) return fault_reply(kept.error(), "id");
   call.shared.live.poke();
   return json_reply(machine_json(machine), 201);
 }
 
-Reply post_hours(const Call& call) {
+namespace {
+
+/// A reading with what was sent beside it.
+struct HoursSent {
+  job::HourReading reading;
+  Entered hours;
+  bool anyway = false;  ///< The meter reads so all the same, and the note says why.
+};
+
+std::optional<Reply> read_hours(const Call& call, HoursSent& sent) {
   constexpr double kHour = 3600, kMostHours = 1e6;
   Input input{call};
-  job::HourReading reading{.id = {}, .machine = call.id(), .day = {}, .hours = 0, .note = {}};
-  Entered hours;
-  std::optional<std::string> note;
-  input(id_field("id"), reading.id);
-  input({.name = "day"}, reading.day);
-  input(fields::quantity("hours", Kind::time, 0, kMostHours * kHour), hours);
+  std::optional<std::string> note, corrects;
+  std::optional<bool> anyway;
+  input(id_field("id"), sent.reading.id);
+  input(id_field("by"), sent.reading.by);
+  input({.name = "day"}, sent.reading.day);
+  input(fields::quantity("hours", Kind::time, 0, kMostHours * kHour), sent.hours);
   input(fields::text("note", 0, 400), note);
-  if (auto refused = input.refused(call.voice)) return *std::move(refused);
-  reading.hours = hours.value.si / kHour;
-  reading.note = note.value_or("");
-  if (const auto kept = call.store.put_hours(reading); !kept) return fault_reply(kept.error(), "id");
+  input(id_field("corrects"), corrects);
+  input({.name = "anyway"}, anyway);
+  if (auto refused = input.refused(call.voice)) return refused;
+  sent.reading.machine = call.id();
+  sent.reading.hours = sent.hours.value.si / kHour;
+  sent.reading.note = note.value_or("");
+  sent.reading.corrects = corrects.value_or("");
+  sent.reading.at = call.shared.now();
+  sent.anyway = anyway.value_or(false);
+  return std::nullopt;
+}
+
+Json hours_json(const HoursSent& sent) {
+  Json json{{"id", sent.reading.id},
+            {"by", sent.reading.by},
+            {"day", record::text_of(sent.reading.day)},
+            {"hours", sent.hours.typed}};
+  if (!sent.reading.note.empty()) json["note"] = sent.reading.note;
+  if (!sent.reading.corrects.empty()) json["corrects"] = sent.reading.corrects;
+  if (sent.anyway) json["anyway"] = true;
+  return json;
+}
+
+}  // namespace
+
+Reply post_hours(const Call& call) {
+  HoursSent sent;
+  if (auto refused = read_hours(call, sent)) return *std::move(refused);
+  const auto machine = call.store.machine(call.id());
+  if (!machine) return fault_reply(machine.error(), "id");
+  const auto people = call.store.people();
+  const auto noted = call.store.hours(call.id());
+  if (!people || !noted) return fault_reply(people ? noted.error() : people.error(), "hours");
+  const bool again = std::ranges::find(*noted, sent.reading.id, &job::HourReading::id) != noted->end();
+  std::vector<Problem> problems;
+  if (auto wrong = problem_of_sender(*people, sent.reading.by)) problems.push_back(*std::move(wrong));
+  if (sent.anyway && job::folded_name(sent.reading.note).empty())
+    problems.push_back(problem_of(Code{"shop.hours_need_note"}, "note", sent.reading.note));
+  for (Problem& p : job::problems_of(sent.reading, *noted, {day_of(call.shared.now()), sent.anyway}))
+    problems.push_back(std::move(p));
+  if (!again && !problems.empty()) return problem_reply(422, std::move(problems), call.voice);
+  if (const auto kept = call.store.put_hours(sent.reading); !kept) return fault_reply(kept.error(), "id");
   call.shared.live.poke();
-  Json json{{"id", reading.id}, {"day", record::text_of(reading.day)}, {"hours", hours.typed}};
-  if (!reading.note.empty()) json["note"] = reading.note;
-  return json_reply(json, 201);
+  return json_reply(hours_json(sent), 201);
 }
 
 Reply get_shafts(const Call& call) {

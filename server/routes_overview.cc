@@ -3,6 +3,7 @@
 
 #include "desk/kept.h"
 #include "server/input.h"
+#include "server/people.h"
 #include "server/times.h"
 #include "view/board.h"
 #include "view/machine_view.h"
@@ -79,13 +80,16 @@ Reply get_machine(const Call& call) {
   if (!hours) return fault_reply(hours.error(), "id");
   if (!lives) return fault_reply(lives.error(), "id");
   if (!jobs) return fault_reply(jobs.error(), "id");
+  const auto people = call.store.people();
+  if (!people) return fault_reply(people.error(), "people");
   const view::MachineSubject subject{.machine = *machine,
                                      .customer = owner_of(call.store, machine->id).customer,
                                      .shaft = **shaft,
                                      .workshop = *workshop,
                                      .hours = *hours,
                                      .lives = *lives,
-                                     .jobs = *jobs};
+                                     .jobs = *jobs,
+                                     .people = names_of(*people)};
   return json_reply(view::machine_view(subject, with_currency(call.voice, *workshop)));
 }
 

@@ -3,9 +3,11 @@
 #include <nlohmann/json.hpp>
 
 #include "desk/kept.h"
+#include "job/hours.h"
 #include "paper/compose.h"
 #include "paper/render.h"
 #include "record/instant.h"
+#include "server/people.h"
 #include "server/routes.h"
 #include "server/times.h"
 #include "view/bench_view.h"
@@ -28,10 +30,12 @@ struct Names {
   std::map<job::Id, job::Role> roles;
   std::string machine, customer;
 };
-Names names_of(job::Store& store, const job::Id& machine) {
+Names names_round(job::Store& store, const job::Id& machine) {
   Names names;
-  if (const auto people = store.people())
-    for (const job::Person& p : *people) names.people[p.id] = p.name, names.roles[p.id] = p.role;
+  if (const auto people = store.people()) {
+    names.people = names_of(*people);
+    for (const job::Person& p : *people) names.roles[p.id] = p.role;
+  }
   const auto row = store.machine(machine);
   if (!row) return names;
   names.machine = row->name;
@@ -44,8 +48,9 @@ Names names_of(job::Store& store, const job::Id& machine) {
 /// What the machine's meter showed last; none where nobody read it.
 std::optional<double> hours_of(job::Store& store, const job::Id& machine) {
   const auto hours = store.hours(machine);
-  if (!hours || hours->empty()) return std::nullopt;
-  return std::ranges::max(*hours, {}, &job::HourReading::day).hours;
+  if (!hours) return std::nullopt;
+  const auto last = job::last_hours(*hours);
+  return last ? std::optional{last->hours} : std::nullopt;
 }
 
 Voice speaking(const Call& call, const desk::Opened& opened) {
@@ -98,7 +103,7 @@ Reply get_bench(const Call& call) {
   if (!opened) return refusal_reply(opened.error(), "id", call.voice);
   if (auto wrong = no_such_station(call, **opened)) return problem_reply(400, *std::move(wrong), call.voice);
   const desk::Opened& o = **opened;
-  const Names names = names_of(call.store, o.row.machine);
+  const Names names = names_round(call.store, o.row.machine);
   const auto lives = call.store.lives(o.row.machine);
   if (!lives) return fault_reply(lives.error(), "id");
   const view::Screen screen = screen_of(call, o);
@@ -133,10 +138,9 @@ paper::SheetOrder order_of(const Call& call, const desk::Opened& o, const std::s
   paper::SheetOrder order{.shaft = &job.shaft,
                           .workshop = &job.workshop,
                           .bench = &job.state.bench,
-                          .rotors = job.state.bench.came_off,
+                          .rotors = job::rotors_opened(job.state),
                           .names = {name},
                           .head = {}};
-  if (order.rotors.empty() && job.state.way != nullptr) order.rotors = job.state.way->open;
   order.head.shaft = job.shaft.spec().name;
   order.head.workshop = job.workshop.name;
   order.head.invented = job.shaft.spec().invented || job.workshop.invented;
@@ -145,9 +149,12 @@ paper::SheetOrder order_of(const Call& call, const desk::Opened& o, const std::s
   order.head.job = o.row.number;
   order.head.paper = call.query.find("paper") == "letter" ? paper::Paper::letter : paper::Paper::a4;
   order.head.voice = speaking(call, o);
+  Names names = names_round(call.store, o.row.machine);
   order.record = paper::HandOverOrder{.job = &job,
                                       .standing = &o.standing,
-                                      .people = names_of(call.store, o.row.machine).people,
+                                      .people = std::move(names.people),
+                                      .machine = std::move(names.machine),
+                                      .customer = std::move(names.customer),
                                       .head = {},
                                       .when = [voice = call.voice](job::Instant at) { return when_text(at, voice); }};
   return order;

@@ -1,9 +1,14 @@
 // The workshop: people, customers. Its gauges: routes_gauges.cc; its parts: routes_stock.cc.
+#include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "job/person_name.h"
+#include "job/roles.h"
+#include "job/shop_rules.h"
 #include "record/instant.h"
 #include "server/input.h"
 #include "server/live.h"
+#include "server/people.h"
 #include "server/routes.h"
 #include "server/rows.h"
 #include "server/times.h"
@@ -53,7 +58,17 @@ Json people_json(const std::vector<job::Person>& people) {
   return list;
 }
 
+bool is_there(job::Store& store, const job::Id& person) {
+  const auto people = store.people();
+  return people && std::ranges::find(*people, person, &job::Person::id) != people->end();
+}
+
 }  // namespace
+
+std::optional<Reply> no_name(const Call& call, const std::string& name) {
+  if (!job::folded_name(name).empty()) return std::nullopt;
+  return problem_reply(422, problem_of(Code{"http.no_name"}, "name", name), call.voice);
+}
 
 Reply get_workshop(const Call& call) {
   const auto workshop = call.store.workshop();
@@ -84,9 +99,40 @@ Reply post_person(const Call& call) {
   input({.name = "active"}, active);
   if (auto refused = input.refused(call.voice)) return *std::move(refused);
   person.active = active.value_or(true);
-  if (const auto kept = call.store.put_person(person); !kept) return fault_reply(kept.error(), "id");
+  if (auto blank = no_name(call, person.name)) return *std::move(blank);
+  const auto kept = call.store.put_person(person);
+  if (!kept && kept.error().kind == job::StoreFault::Kind::exists && !is_there(call.store, person.id))
+    return problem_reply(409, problem_of(Code{"http.name_taken"}, "name", person.name), call.voice);
+  if (!kept) return fault_reply(kept.error(), "id");
   call.shared.live.poke();
   return json_reply(person_json(person), 201);
+}
+
+/// Nobody is deleted: what he signed stays his. He is not offered at sign-on any more, and nothing is taken from him.
+Reply post_at_work(const Call& call) {
+  Input input{call};
+  job::Id by;
+  bool active = true;
+  input(id_field("by"), by);
+  input({.name = "active"}, active);
+  if (auto refused = input.refused(call.voice)) return *std::move(refused);
+  const auto people = call.store.people();
+  if (!people) return fault_reply(people.error(), "people");
+  const auto it = std::ranges::find(*people, call.id(), &job::Person::id);
+  if (it == people->end()) return fault_reply({job::StoreFault::Kind::missing, "person " + call.id()}, "id");
+  std::vector<Problem> problems;
+  if (auto wrong = problem_of_sender(*people, by, job::lacks_role_for_people)) problems.push_back(*std::move(wrong));
+  if (!active)
+    if (auto wrong = job::problem_of_leaving(*people, *it)) problems.push_back(*std::move(wrong));
+  if (!problems.empty()) return problem_reply(422, std::move(problems), call.voice);
+  const auto kept = call.store.set_at_work(it->id, active);
+  if (!kept && kept.error().kind == job::StoreFault::Kind::exists)
+    return problem_reply(409, problem_of(Code{"http.name_taken"}, "name", it->name), call.voice);
+  if (!kept) return fault_reply(kept.error(), "id");
+  call.shared.live.poke();
+  job::Person now_so = *it;
+  now_so.active = active;
+  return json_reply(person_json(now_so));
 }
 
 Reply get_customers(const Call& call) {
@@ -106,6 +152,7 @@ Reply post_customer(const Call& call) {
   input(fields::text("reach", 0, 400), reach);
   if (auto refused = input.refused(call.voice)) return *std::move(refused);
   customer.reach = reach.value_or("");
+  if (auto blank = no_name(call, customer.name)) return *std::move(blank);
   if (const auto kept = call.store.put_customer(customer); !kept) return fault_reply(kept.error(), "id");
   call.shared.live.poke();
   return json_reply(customer_json(customer), 201);

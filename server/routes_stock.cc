@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "desk/kept.h"
+#include "job/kit.h"
 #include "job/shop_rules.h"
 #include "server/input.h"
 #include "server/live.h"
@@ -21,6 +22,21 @@ using job::MoveReason;
 
 constexpr int kMostPieces = 1'000'000;
 
+/// Of what is changed in place; what lies there moves by moves.
+std::string tag_of_part(const std::string& name, int least) { return tag_of(name + '\0' + std::to_string(least)); }
+
+/// The part as its author had it before him, by If-Match; none where he says nothing of that. Another tag than of what is there is
+/// a fault, but for one who sends once more what stands there by now.
+job::Stored<std::optional<StockItem>> seen_part(const Workshop& workshop, const StockItem& part,
+                                                std::string_view if_match) {
+  if (if_match.empty()) return std::nullopt;
+  const StockItem* there = job::find_stock(workshop, part.part_number);
+  if (there != nullptr &&
+      (if_match == tag_of_part(there->name, there->least) || (there->name == part.name && there->least == part.least)))
+    return *there;
+  return tl::unexpected(job::StoreFault{job::StoreFault::Kind::changed, "part " + part.part_number});
+}
+
 Reply stock_reply(const Call& call, int status) {
   const auto workshop = call.store.workshop();
   if (!workshop) return fault_reply(workshop.error(), "stock");
@@ -34,7 +50,9 @@ Reply stock_reply(const Call& call, int status) {
     opened.push_back(*std::move(one));
     jobs.push_back({row.id, row.number, opened.back()->standing.wanted});
   }
-  return json_reply(view::stock_view(*workshop, jobs, call.voice), status);
+  Json json = view::stock_view(*workshop, jobs, call.voice);
+  for (Json& row : json["stock"]) row["tag"] = tag_of_part(row["name"], row["least"]);
+  return json_reply(json, status);
 }
 
 /// Whether this very move is in the record already; only the newest are looked at, as it is sent again at once.
@@ -88,7 +106,11 @@ Reply post_part(const Call& call) {
   const auto people = call.store.people();
   if (!people) return fault_reply(people.error(), "by");
   if (auto wrong = problem_of_sender(*people, by)) return problem_reply(422, *std::move(wrong), call.voice);
-  if (const auto kept = call.store.put_part(part); !kept) return fault_reply(kept.error(), "part_number");
+  const auto workshop = call.store.workshop();
+  if (!workshop) return fault_reply(workshop.error(), "stock");
+  const auto seen = seen_part(*workshop, part, call.request.if_match);
+  if (!seen) return fault_reply(seen.error(), "part_number");
+  if (const auto kept = call.store.put_part(part, *seen); !kept) return fault_reply(kept.error(), "part_number");
   call.shared.live.poke();
   return stock_reply(call, 201);
 }

@@ -32,7 +32,7 @@ class Whole : public Server {
         let_in_{settings.data / "devices.txt", {.show = settings.show_code, .reached_at = settings.reached_at}},
         guard_{settings.listen, settings.names, let_in_},
         pages_{settings.web_root},
-        api_{{std::move(stores), live_, let_in_, guard_, pages_}, listen.io_threads} {}
+        api_{{std::move(stores), live_, let_in_, guard_, pages_, settings.now}, listen.io_threads} {}
 
   Result<void> begin(const Limits& limits) {
     auto http = server::listen(listen_, limits, api_);

@@ -14,6 +14,7 @@
 #include "core/units/problem.h"
 #include "job/store.h"
 #include "server/http.h"
+#include "server/times.h"
 #include "store/sqlite/open.h"
 
 namespace flatwise::server {
@@ -29,8 +30,9 @@ struct Settings {
   Limits limits = {};
   std::size_t io_threads = 1;
   std::size_t pool_threads = 2;
-  Milliseconds look{100};                ///< How often what other programs wrote is looked for.
-  store_sqlite::Watch* watch = nullptr;  ///< On the stores that answer: for tests that let a call fail.
+  std::function<job::Instant()> now = server::now;  ///< When what is sent is received; another one for tests.
+  Milliseconds look{100};                           ///< How often what other programs wrote is looked for.
+  store_sqlite::Watch* watch = nullptr;             ///< On the stores that answer: for tests that let a call fail.
 };
 
 class Server {

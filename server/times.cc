@@ -25,11 +25,7 @@ job::Instant now() {
   return {chr::duration_cast<chr::milliseconds>(chr::system_clock::now().time_since_epoch()).count()};
 }
 
-Day today() {
-  const chr::year_month_day date{chr::floor<chr::days>(chr::system_clock::now())};
-  return {static_cast<int>(date.year()), static_cast<int>(static_cast<unsigned>(date.month())),
-          static_cast<int>(static_cast<unsigned>(date.day()))};
-}
+Day today() { return day_of(now()); }
 
 void add_instant(std::string& out, job::Instant at) {
   const chr::sys_time<chr::milliseconds> time{chr::milliseconds{at.ms}};

@@ -142,6 +142,27 @@ void moves_come_with_their_entries_once(Place& place, Report& report) {
   HOLDS(now && now->stock[0].on_shelf == 7 - 2 - 1);
 }
 
+void hours_come_with_their_entries_once(Place& place, Report& report) {
+  auto store = with_a_job(place);
+  NEEDS(store);
+  const job::HourReading reading{id(51), id(kMachine), {2026, 1, 2}, 1862.5, "", id(kPerson), "", {30}};
+  job::Append append = append_of({note(104, "books in")});
+  append.hours = {reading};
+  const auto done = store->append(append);
+  HOLDS(done && store->last_change() == done->sequence);
+  HOLDS(store->append(append));  // Sent again.
+  append.rows.push_back(note(105, "and another"));
+  HOLDS(store->append(append));  // Worked out again with what is new.
+  const auto all = store->hours(id(kMachine));
+  HOLDS(all && all->size() == 1 && all->at(0).id == reading.id && all->at(0).hours == 1862.5);
+  // All or none: with a reading that cannot be kept the entry is not kept either.
+  append.rows.push_back(note(106, "of a machine that is not there"));
+  append.hours = {{id(52), id(99), {2026, 1, 2}, 1, ""}};
+  HOLDS(refused(store->append(append), Kind::missing));
+  HOLDS(store->entry(id(106)) && !*store->entry(id(106)));
+  HOLDS(is_whole(*store, id(1)));
+}
+
 void every_write_is_in_the_list_of_changes(Place& place, Report& report) {
   auto store = with_a_job(place);
   NEEDS(store);
@@ -157,7 +178,7 @@ void every_write_is_in_the_list_of_changes(Place& place, Report& report) {
   HOLDS(store->put_gauge(gauge("B1")));
   HOLDS(store->add_gauge(gauge("B2"), job::Calibration{id(41), "B2", {}, {2027, 1, 1}, 0.1, "", "", "", "", {1}}));
   HOLDS(store->put_calibration({id(42), "B1", {}, {2027, 1, 1}, 0.1, "", "", "", "", {1}}));
-  HOLDS(store->put_part({"P-20", "Ring", 0, 0, 1}));
+  HOLDS(store->put_part({"P-20", "Ring", 0, 0, 1}, store->workshop()->stock[0]));
   HOLDS(store->put_person({id(11), "Owner", job::Role::owner, true}));
   HOLDS(store->put_customer({id(12), "First", ""}));
   const auto all = store->changes(*start, 100);
@@ -197,7 +218,23 @@ void what_is_refused_is_not_in_the_list_of_changes(Place& place, Report& report)
   HOLDS(agree(store->last_change(), start));
 }
 
-constexpr std::array<Check, 9> kChecks{{
+void when_it_was_taken_in_is_kept(Place& place, Report& report) {
+  auto store = with_a_job(place);
+  NEEDS(store);
+  job::EntryRow row = note(150, "from a tablet");
+  row.received = {123'456'789'000};
+  HOLDS(store->append(append_of({row})));
+  row.received = {999'999'999'000};  // Sent once more it comes later; what was kept first stands.
+  const auto again = store->append(append_of({row}));
+  NEEDS(again && again->rows.size() == 1);
+  HOLDS(again->fresh == 0 && again->rows.front().received.ms == 123'456'789'000);
+  const auto kept = store->entry(id(150));
+  HOLDS(kept && *kept && (*kept)->received.ms == 123'456'789'000);
+  HOLDS(is_whole(*store, id(1)));
+}
+
+constexpr std::array<Check, 11> kChecks{{
+    {"when_it_was_taken_in_is_kept", when_it_was_taken_in_is_kept},
     {"first_append_makes_the_job", first_append_makes_the_job},
     {"sent_twice_is_stored_once", sent_twice_is_stored_once},
     {"partly_sent_before_stores_the_rest", partly_sent_before_stores_the_rest},
@@ -205,6 +242,7 @@ constexpr std::array<Check, 9> kChecks{{
     {"append_is_all_or_none", append_is_all_or_none},
     {"head_that_moved_is_refused", head_that_moved_is_refused},
     {"moves_come_with_their_entries_once", moves_come_with_their_entries_once},
+    {"hours_come_with_their_entries_once", hours_come_with_their_entries_once},
     {"every_write_is_in_the_list_of_changes", every_write_is_in_the_list_of_changes},
     {"what_is_refused_is_not_in_the_list_of_changes", what_is_refused_is_not_in_the_list_of_changes},
 }};

@@ -6,17 +6,28 @@
 namespace flatwise::store_contract {
 namespace {
 
-void machines_are_put_and_changed(Place& place, Report& report) {
+void machines_are_not_overwritten(Place& place, Report& report) {
   auto store = furnished(place);
   NEEDS(store);
   HOLDS(store->put_machine({id(29), "", "Bare", "", false}));
-  HOLDS(store->put_machine({id(kMachine), id(kCustomer), "Renamed", id(kShaft), false}));
+  const auto there = store->machine(id(kMachine));
+  NEEDS(there);
+  const auto before = store->last_change();
+  HOLDS(store->put_machine(*there));
+  job::Machine other = *there;
+  other.name = "Renamed";
+  HOLDS(refused(store->put_machine(other), Kind::exists));
+  other = *there;
+  other.customer.clear();
+  HOLDS(refused(store->put_machine(other), Kind::exists));
+  other = *there;
+  other.invented = !other.invented;
+  HOLDS(refused(store->put_machine(other), Kind::exists));
+  HOLDS(agree(before, store->last_change()));
   const auto all = store->machines();
   NEEDS(all && all->size() == 2);
   HOLDS(all->at(0).id == id(29) && all->at(0).customer.empty() && all->at(0).shaft.empty());
-  const auto one = store->machine(id(kMachine));
-  NEEDS(one);
-  HOLDS(one->name == "Renamed" && one->customer == id(kCustomer) && one->shaft == id(kShaft) && !one->invented);
+  HOLDS(all->at(1).name == there->name && all->at(1).customer == id(kCustomer) && all->at(1).shaft == id(kShaft));
 }
 
 void machine_points_at_what_is_there(Place& place, Report& report) {
@@ -48,6 +59,35 @@ void hours_are_a_log(Place& place, Report& report) {
   HOLDS(all->at(0).id == id(52) && all->at(0).day == (Day{2025, 9, 30}) && all->at(0).hours == 1400);
   HOLDS(all->at(1).id == id(51) && all->at(1).hours == 1862.5 && all->at(1).note == "clock changed");
   HOLDS(all->at(1).machine == id(kMachine));
+}
+
+void hours_are_corrected_and_stay(Place& place, Report& report) {
+  auto store = furnished(place);
+  NEEDS(store);
+  const job::HourReading wrong{id(52), id(kMachine), {2026, 11, 2}, 99'999, "", id(kPerson), "", {20}};
+  const job::HourReading right{id(51), id(kMachine), {2026, 11, 2}, 1862.5, "misread", id(kPerson), id(52), {30}};
+  HOLDS(refused(store->put_hours(right), Kind::missing));
+  HOLDS(store->put_hours(wrong));
+  HOLDS(store->put_hours(right));
+  job::HourReading again = right;
+  again.at = {99};
+  HOLDS(store->put_hours(again));
+  again.by.clear();
+  HOLDS(refused(store->put_hours(again), Kind::exists));
+  again = right;
+  again.corrects.clear();
+  HOLDS(refused(store->put_hours(again), Kind::exists));
+  again = right;
+  again.id = id(53);
+  HOLDS(refused(store->put_hours(again), Kind::exists));  // It is corrected already.
+  again.corrects.clear();
+  again.by = id(99);
+  HOLDS(refused(store->put_hours(again), Kind::missing));
+  const auto all = store->hours(id(kMachine));
+  NEEDS(all && all->size() == 2);
+  HOLDS(all->at(0).id == id(52) && all->at(0).at.ms == 20 && all->at(0).corrects.empty());
+  HOLDS(all->at(1).id == id(51) && all->at(1).at.ms == 30 && all->at(1).corrects == id(52));
+  HOLDS(all->at(0).by == id(kPerson) && all->at(1).by == id(kPerson) && all->at(1).hours == 1862.5);
 }
 
 void lives_are_replaced(Place& place, Report& report) {
@@ -116,10 +156,11 @@ void shaft_sent_twice_is_stored_once(Place& place, Report& report) {
   HOLDS(kept && kept->toml == "two");
 }
 
-constexpr std::array<Check, 7> kChecks{{
-    {"machines_are_put_and_changed", machines_are_put_and_changed},
+constexpr std::array<Check, 8> kChecks{{
+    {"machines_are_not_overwritten", machines_are_not_overwritten},
     {"machine_points_at_what_is_there", machine_points_at_what_is_there},
     {"hours_are_a_log", hours_are_a_log},
+    {"hours_are_corrected_and_stay", hours_are_corrected_and_stay},
     {"lives_are_replaced", lives_are_replaced},
     {"shafts_have_versions", shafts_have_versions},
     {"shaft_that_moved_on_is_refused", shaft_that_moved_on_is_refused},

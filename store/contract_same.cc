@@ -66,7 +66,8 @@ bool same(const job::JobRow& a, const job::JobRow& b) {
 
 bool same(const job::EntryRow& a, const job::EntryRow& b) {
   const auto parts = [](const job::EntryRow& r) {
-    return std::tuple{r.id, r.job, r.by, r.on, r.at, r.follows, r.corrects, r.kind, r.body, r.number, r.before, r.hash};
+    return std::tuple{r.id,   r.job,  r.by,     r.on,     r.at,   r.follows, r.corrects,
+                      r.kind, r.body, r.number, r.before, r.hash, r.received};
   };
   return parts(a) == parts(b);
 }

@@ -122,15 +122,38 @@ void moves_come_newest_first_and_no_more_than_asked(Place& place, Report& report
 void parts_are_named_without_moving_any(Place& place, Report& report) {
   auto made = place.make(id(1), full_workshop());
   NEEDS(made);
-  HOLDS((*made)->put_part({"P-20", "Ring", 99, 99, 3}));
-  HOLDS((*made)->put_part({"P-77", "Shim", 99, 99, 0}));
+  const auto before = (*made)->workshop();
+  NEEDS(before);
+  HOLDS((*made)->put_part({"P-20", "Ring", 99, 99, 3}, before->stock[0]));
+  HOLDS((*made)->put_part({"P-77", "Shim", 99, 99, 0}, {}));
   const auto now = (*made)->workshop();
   NEEDS(now && now->stock.size() == 3);
   HOLDS(now->stock[0].name == "Ring" && now->stock[0].least == 3 && now->stock[0].on_shelf == 7);
   HOLDS(now->stock[2].part_number == "P-77" && now->stock[2].on_shelf == 0 && now->stock[2].on_order == 0);
 }
 
-constexpr std::array<Check, 8> kChecks{{
+// 2026-11-27: two who changed one part overwrote each other, and adding one that was there renamed it.
+void a_part_that_was_changed_since_is_refused(Place& place, Report& report) {
+  auto made = place.make(id(1), full_workshop());
+  NEEDS(made);
+  const auto seen = (*made)->workshop();
+  NEEDS(seen);
+  const StockItem ring{"P-20", "Ring", 0, 0, 3};
+  HOLDS(refused((*made)->put_part(ring, {}), Kind::exists));
+  HOLDS((*made)->put_part(ring, seen->stock[0]));
+  HOLDS((*made)->put_part(ring, seen->stock[0]));  // Sent twice.
+  HOLDS(refused((*made)->put_part({"P-20", "Snap", 0, 0, 5}, seen->stock[0]), Kind::changed));
+  HOLDS(refused((*made)->put_part({"P-78", "Shim", 0, 0, 5}, ring), Kind::changed));
+  HOLDS((*made)->move_stock({id(21), "P-79", 1, 0, "found", {1}}));
+  HOLDS((*made)->put_part({"P-79", "Found", 0, 0, 1}, {}));
+  const auto now = (*made)->workshop();
+  NEEDS(now && now->stock.size() == 3);
+  HOLDS(now->stock[0].name == "Ring" && now->stock[0].least == 3);
+  HOLDS(now->stock[2].name == "Found" && now->stock[2].on_shelf == 1);
+}
+
+constexpr std::array<Check, 9> kChecks{{
+    {"a_part_that_was_changed_since_is_refused", a_part_that_was_changed_since_is_refused},
     {"gauges_are_added_once", gauges_are_added_once},
     {"calibrations_overwrite_nothing", calibrations_overwrite_nothing},
     {"calibrations_are_corrected_by_the_next", calibrations_are_corrected_by_the_next},

@@ -76,29 +76,68 @@ void gauges_keep_their_place(Place& place, Report& report) {
   HOLDS(same(now->gauges[2], gauge("A1")));
 }
 
-void people_are_put_and_changed(Place& place, Report& report) {
+// 2026-11-27: a person put again under one id with another name took over all that the first had signed.
+void people_stay_who_they_were(Place& place, Report& report) {
   auto made = place.make(id(1), {});
   NEEDS(made);
   HOLDS((*made)->people() && (*made)->people()->empty());
-  HOLDS((*made)->put_person({id(12), "Lead", job::Role::lead, true}));
+  const job::Person lead{id(12), "Lead", job::Role::lead, true};
+  HOLDS((*made)->put_person(lead));
   HOLDS((*made)->put_person({id(11), "Owner", job::Role::owner, true}));
-  HOLDS((*made)->put_person({id(12), "Lead, gone", job::Role::bench, false}));
+  HOLDS((*made)->put_person({id(13), "Gone", job::Role::bench, false}));
+  const auto before = (*made)->last_change();
+  HOLDS((*made)->put_person(lead));
+  for (const job::Person& other : std::vector<job::Person>{{id(12), "Somebody else", job::Role::lead, true},
+                                                           {id(12), "LEAD", job::Role::lead, true},
+                                                           {id(12), "Lead", job::Role::owner, true},
+                                                           {id(12), "Lead", job::Role::lead, false},
+                                                           {id(14), "Lead", job::Role::bench, true},
+                                                           {id(14), "  oWNER ", job::Role::bench, true}})
+    HOLDS(refused((*made)->put_person(other), Kind::exists));
+  HOLDS(agree(before, (*made)->last_change()));
+  HOLDS((*made)->put_person({id(14), "gone", job::Role::bench, true}));
+  HOLDS((*made)->put_person({id(15), "Lead", job::Role::bench, false}));
   const auto all = (*made)->people();
-  NEEDS(all && all->size() == 2);
+  NEEDS(all && all->size() == 5);
   HOLDS(all->at(0).id == id(11) && all->at(0).role == job::Role::owner && all->at(0).active);
-  HOLDS(all->at(1).id == id(12) && all->at(1).name == "Lead, gone" && all->at(1).role == job::Role::bench);
-  HOLDS(!all->at(1).active);
+  HOLDS(all->at(1).id == id(12) && all->at(1).name == "Lead" && all->at(1).role == job::Role::lead);
+  HOLDS(all->at(1).active && !all->at(2).active);
 }
 
-void customers_are_put_and_changed(Place& place, Report& report) {
+void who_leaves_is_kept(Place& place, Report& report) {
+  auto made = place.make(id(1), {});
+  NEEDS(made);
+  job::Store& store = **made;
+  HOLDS(refused(store.set_at_work(id(99), false), Kind::missing));
+  HOLDS(store.put_person({id(12), "Lead", job::Role::lead, true}));
+  HOLDS(store.set_at_work(id(12), false));
+  const auto last = store.last_change();
+  HOLDS(store.set_at_work(id(12), false));  // Sent again.
+  HOLDS(last && agree(store.last_change(), last));
+  const auto all = store.people();
+  NEEDS(all && all->size() == 1);
+  HOLDS(!all->at(0).active && all->at(0).name == "Lead" && all->at(0).role == job::Role::lead);
+  // The name is free, and then taken for who comes back.
+  HOLDS(store.put_person({id(13), "lead", job::Role::bench, true}));
+  HOLDS(refused(store.set_at_work(id(12), true), Kind::exists));
+  HOLDS(store.set_at_work(id(13), false));
+  HOLDS(store.set_at_work(id(12), true));
+  HOLDS(store.people() && store.people()->at(0).active && !store.people()->at(1).active);
+}
+
+void customers_are_not_overwritten(Place& place, Report& report) {
   auto made = place.make(id(1), {});
   NEEDS(made);
   HOLDS((*made)->put_customer({id(12), "Second", "by letter"}));
   HOLDS((*made)->put_customer({id(11), "First", ""}));
-  HOLDS((*made)->put_customer({id(11), "First, renamed", "bell"}));
+  const auto before = (*made)->last_change();
+  HOLDS((*made)->put_customer({id(11), "First", ""}));
+  HOLDS(refused((*made)->put_customer({id(11), "First, renamed", ""}), Kind::exists));
+  HOLDS(refused((*made)->put_customer({id(11), "First", "bell"}), Kind::exists));
+  HOLDS(agree(before, (*made)->last_change()));
   const auto all = (*made)->customers();
   NEEDS(all && all->size() == 2);
-  HOLDS(all->at(0).id == id(11) && all->at(0).name == "First, renamed" && all->at(0).reach == "bell");
+  HOLDS(all->at(0).id == id(11) && all->at(0).name == "First" && all->at(0).reach.empty());
   HOLDS(all->at(1).id == id(12) && all->at(1).reach == "by letter");
 }
 
@@ -132,14 +171,15 @@ void stock_moves_twice_count_once(Place& place, Report& report) {
   HOLDS(now && now->stock[0].on_shelf == 10 && now->stock[1].on_shelf == 0);
 }
 
-constexpr std::array<Check, 9> kChecks{{
+constexpr std::array<Check, 10> kChecks{{
     {"workshop_is_kept_whole", workshop_is_kept_whole},
     {"workshop_is_replaced_whole", workshop_is_replaced_whole},
     {"workshop_with_twins_is_refused", workshop_with_twins_is_refused},
     {"workshop_that_is_there_is_not_made_again", workshop_that_is_there_is_not_made_again},
     {"gauges_keep_their_place", gauges_keep_their_place},
-    {"people_are_put_and_changed", people_are_put_and_changed},
-    {"customers_are_put_and_changed", customers_are_put_and_changed},
+    {"people_stay_who_they_were", people_stay_who_they_were},
+    {"who_leaves_is_kept", who_leaves_is_kept},
+    {"customers_are_not_overwritten", customers_are_not_overwritten},
     {"stock_is_the_sum_of_its_moves", stock_is_the_sum_of_its_moves},
     {"stock_moves_twice_count_once", stock_moves_twice_count_once},
 }};

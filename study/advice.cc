@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <utility>
 
 #include "core/units/format.h"
 #include "job/arrange.h"
@@ -16,15 +17,10 @@ using Outcomes = std::vector<Outcome>;
 constexpr double kLifeApart = 0.9;  ///< A life less than a tenth shorter is no reason: nobody could tell.
 constexpr double kGapApart = 0.98;
 
-/// What keeps a way from being advised, whatever else it has.
-std::optional<Message> must_not_be(const Outcome& o) {
-  if (o.arranged.strikes())
-    return Message{Code{"study.bad_strikes"}, {{"rotor", o.arranged.gap_after}, {"next", o.arranged.gap_after + 1}}};
-  if (o.press && o.press->interference.greatest <= Length{}) return Message{Code{"study.bad_loose"}, {}};
-  if (!o.bearing_problems.empty() && !o.bearing) return Message{Code{"study.bad_bearing"}, {}};
-  if (o.bearing && o.bearing->middle() <= Length{}) return Message{Code{"study.bad_binds"}, {}};
-  if (o.bent && o.bent->nearest) return Message{Code{"study.bad_critical"}, {{"critical", any(*o.bent->nearest)}}};
-  return std::nullopt;
+/// Whether all rotors lean and turn alike in both: then both do the same work.
+bool same_work(const Way& a, const Way& b) {
+  return a.shaft.spec().speed == b.shaft.spec().speed &&
+         std::ranges::equal(a.shaft.spec().rotors, b.shaft.spec().rotors, {}, &Rotor::lean, &Rotor::lean);
 }
 
 /// Ways still in the running, and the first question that put some of them out.
@@ -34,7 +30,7 @@ class Running {
     for (std::size_t i = 0; i < ways.size(); ++i) left_.push_back(i);
   }
   [[nodiscard]] const std::vector<std::size_t>& left() const { return left_; }
-  [[nodiscard]] const std::optional<Message>& because() const { return because_; }
+  [[nodiscard]] const std::optional<Message>& because() const { return because_ ? because_ : aside_; }
 
   /// Keeps those that pass, where any does and any does not.
   void ask(const std::function<bool(std::size_t)>& passes, const std::function<Message(std::size_t out)>& because) {
@@ -43,6 +39,13 @@ class Running {
     if (kept.empty() || out.empty()) return;
     left_ = kept;
     if (!because_) because_ = because(out.front());
+  }
+  /// The same, but it is the reason only where no question after it is one.
+  void set_aside(const std::function<bool(std::size_t)>& passes,
+                 const std::function<Message(std::size_t out)>& because) {
+    const std::optional<Message> before = std::exchange(because_, std::nullopt);
+    ask(passes, because);
+    aside_ = std::exchange(because_, before);
   }
   [[nodiscard]] double least(const std::function<double(const Outcome&)>& of) const {
     double least = of(outcomes_[left_.front()]);
@@ -55,8 +58,18 @@ class Running {
   const Ways& ways_;
   const Outcomes& outcomes_;
   std::vector<std::size_t> left_;
-  std::optional<Message> because_;
+  std::optional<Message> because_, aside_;
 };
+
+/// Less lean or speed is less of everything, the work too: among ways that work otherwise load, gap and life choose nothing. What the
+/// definition does is kept; false where it is out of the running and the others differ in work.
+bool ask_work(Running& running, const Ways& ways) {
+  running.set_aside(
+      [&](std::size_t way) { return ways[way].works_as_defined(); },
+      [&](std::size_t out) { return Message{Code{"study.because_work"}, {{"other", running.name(out)}}}; });
+  const Way& first = ways[running.left().front()];
+  return std::ranges::all_of(running.left(), [&](std::size_t way) { return same_work(ways[way], first); });
+}
 
 double hanger(const Outcome& o) { return o.arranged.quiet() ? 0.0 : o.arranged.left.larger.si(); }
 double life(const Outcome& o) { return o.bearing ? o.bearing->life_said().value_or(Time{}).si() : 0.0; }
@@ -129,6 +142,16 @@ std::string lines_of(const Way& way, const Outcome& o) {
 
 }  // namespace
 
+std::optional<Message> must_not_be(const Outcome& o) {
+  if (o.arranged.strikes())
+    return Message{Code{"study.bad_strikes"}, {{"rotor", o.arranged.gap_after}, {"next", o.arranged.gap_after + 1}}};
+  if (o.press && o.press->interference.greatest <= Length{}) return Message{Code{"study.bad_loose"}, {}};
+  if (!o.bearing_problems.empty() && !o.bearing) return Message{Code{"study.bad_bearing"}, {}};
+  if (o.bearing && o.bearing->middle() <= Length{}) return Message{Code{"study.bad_binds"}, {}};
+  if (o.bent && o.bent->nearest) return Message{Code{"study.bad_critical"}, {{"critical", any(*o.bent->nearest)}}};
+  return std::nullopt;
+}
+
 Advice advice_of(const Ways& ways, const Outcomes& outcomes) {
   Running running{ways, outcomes};
   std::vector<std::optional<Message>> bad;
@@ -139,7 +162,8 @@ Advice advice_of(const Ways& ways, const Outcomes& outcomes) {
   if (std::ranges::all_of(bad, [](const auto& b) { return b.has_value(); }))
     return {.way = std::nullopt, .because = *bad.front(), .lines = {}};
   running.ask([&](std::size_t way) { return !bad[way]; }, [&](std::size_t out) { return *bad[out]; });
-  ask_hanger(running, outcomes);
+  if (!ask_work(running, ways)) return {.way = std::nullopt, .because = {Code{"study.because_work_open"}, {}}};
+  if (dynamics::planes_of(ways.front().shaft).hangers) ask_hanger(running, outcomes);  // Else nothing holds it there.
   ask_fit(running, outcomes);
   ask_life(running, outcomes);
   ask_build(running, outcomes);

@@ -33,10 +33,10 @@ Result<Arranged> arranged(const Way& way, const Errors& errors) {
   const Result<timing::Map> map = timing::map(shaft);
   if (!map) return tl::unexpected(map.error());
   Arranged out;
+  out.tilt = timing::tilt_azimuths(*map, shaft.flats());
   dynamics::Places places;
   for (const timing::RotorMarks& rotor : map->rotors) {
     out.flats.push_back(rotor.flat_a);
-    out.tilt.push_back(azimuth_of_flat(rotor.flat_a, shaft.flats()));
     places.push_back(rotor.flat_a - 1);
   }
   Result<Working> couple = dynamics::arrangement_working(shaft, out.tilt, given_to_the_figure(errors));

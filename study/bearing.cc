@@ -5,14 +5,14 @@
 
 #include "core/bearings/figures.h"
 #include "core/fits/figures.h"
+#include "core/working/place_of.h"
 #include "job/figure_use.h"
+#include "job/fitted_bearing.h"
+#include "job/grip.h"
 #include "study/outcome.h"
 
 namespace flatwise::study {
 namespace {
-
-constexpr std::array<const char*, 5> kGroups{"C2", "CN", "C3", "C4", "C5"};
-constexpr std::array<const char*, 3> kTolerances{"normal", "P6", "P5"};
 
 /// One rotor of a way, and where its values come from.
 struct Part {
@@ -26,7 +26,11 @@ struct Part {
     const bool changed = (field == "lean" && way.typed.lean) || (field == "bearing.clearance" && way.typed.clearance) ||
                          (field == "hub.bore" && way.typed.fit);
     if (changed) return {OriginKind::given, way.name()};
+    if (field.starts_with("profile.")) return way.shaft.origin(field);
     return job::rotor_origin(way.shaft, rotor, field);
+  }
+  [[nodiscard]] job::RotorOf of() const {
+    return {it(), way.shaft.spec().profile.across_flats, [this](std::string_view field) { return from(field); }};
   }
   [[nodiscard]] Origin from_shaft(std::string_view field) const {
     if (field == "shaft.speed" && way.typed.speed) return {OriginKind::given, way.name()};
@@ -36,44 +40,50 @@ struct Part {
     return given(name, any(value), from(field));
   }
   WorkingPtr figure(std::span<const FigureSpec> figures, std::string_view name, std::vector<Input> inputs) {
-    Results<Working> working = job::use(figures, name, std::move(inputs));
-    if (working) return std::make_shared<const Working>(*std::move(working));
-    std::ranges::move(working.error(), std::back_inserter(problems));
+    return taken(job::worked(figures, name, std::move(inputs)));
+  }
+  /// What was worked out; none, and why among the problems, where it was refused.
+  WorkingPtr taken(Results<WorkingPtr> worked) {
+    if (worked) return *std::move(worked);
+    std::ranges::move(worked.error(), std::back_inserter(problems));
     return nullptr;
   }
 };
 
-WorkingPtr interference_by_limits(Part& p) {
-  const Limits& bore = p.it().hub.bore;
-  const auto tolerance = static_cast<std::size_t>(p.it().bearing.tolerance);
-  const WorkingPtr ring =
-      p.figure(fits::figures(), "ring-outside",
-               {p.length("outside", p.it().bearing.outside, "bearing.D"),
-                given("tolerance", std::string{kTolerances[tolerance]}, p.from("bearing.tolerance"))});
-  if (ring == nullptr) return nullptr;
-  return p.figure(fits::figures(), "interference",
-                  {p.length("bore", 0.5 * (bore.least + bore.greatest), "hub.bore"),
-                   p.length("bore-uncertainty", 0.5 * (bore.greatest - bore.least), "hub.bore"),
-                   computed("ring-least", "least", ring), computed("ring-greatest", "greatest", ring)});
+/// The key of the definition behind an input of the turn.
+struct Behind {
+  std::string_view input, key;
+};
+constexpr Behind kBehind[] = {{"ground-up", "load[1].force"},
+                              {"ground-drag", "load[1].force"},
+                              {"ground-along", "load[1].along"},
+                              {"tip-radius", "rotor.tip_radius"},
+                              {"lean", "rotor.lean"},
+                              {"speed", "shaft.speed"},
+                              {"rolling-speed", "shaft.travel"},
+                              {"mass", "rotor.mass"},
+                              {"rotating-couple", "rotor.inertia.across"},
+                              {"viscosity", "rotor.bearing.viscosity"}};
+
+/// What is wrong with the turn is wrong with what the definition says.
+Problem of_definition(const Part& p, Problem problem) {
+  const std::string input = bearings::turn_input_behind(problem.field);
+  const auto behind = std::ranges::find(kBehind, input, &Behind::input);
+  if (behind == std::end(kBehind)) return problem;
+  const bool pushed =
+      std::ranges::any_of(p.way.shaft.spec().loads, [](const FixedLoad& l) { return l.along != Force{}; });
+  // Leaning, a load across the shaft presses along the bearing too.
+  const std::string_view key = input == "ground-along" && !pushed ? "load[1].force" : behind->key;
+  problem.place = place_of(key.starts_with("rotor.") ? p.from(key.substr(6)) : p.from_shaft(key));
+  problem.field = key.starts_with("load") ? "load." + std::string{key.substr(key.find('.') + 1)} : std::string{key};
+  return problem;
 }
 
-std::vector<Input> interference_inputs(const Part& p, const PressedIn& press) {
-  if (press.interference_working != nullptr)
-    return {computed("interference-least", "least", press.interference_working),
-            computed("interference-greatest", "greatest", press.interference_working)};
+job::FitInputs fit_of(const Part& p, const PressedIn& press) {
+  if (press.interference_working != nullptr) return job::fit_of(press.interference_working);
   const Origin said{OriginKind::given, p.way.name()};
   return {given("interference-least", any(press.interference.least), said),
           given("interference-greatest", any(press.interference.greatest), said)};
-}
-
-std::vector<Input> joint_inputs(const Part& p) {
-  const Rotor& r = p.it();
-  return {p.length("joint-diameter", r.bearing.outside, "bearing.D"),
-          p.length("ring-inside", r.bearing.outer_ring_inside, "bearing.outer_ring_inside"),
-          p.length("hub-outside", r.hub.outside, "hub.outside"),
-          p.length("roughness-loss", r.hub.roughness_loss, "hub.roughness_loss"),
-          given("hub-modulus", any(r.hub.material.youngs_modulus), p.from("hub.material")),
-          given("hub-poisson", any_ratio(r.hub.material.poisson), p.from("hub.material"))};
 }
 
 std::vector<Input> joined(std::vector<Input> a, std::vector<Input> b) {
@@ -100,17 +110,6 @@ fits::PressPath path_of(const Rotor& r, const Limits& interference) {
 
 // --- The bearing -------------------------------------------------------------------------------------------------------
 
-/// What the ground does to one rotor: the loads at every rotor and those at its own station.
-bearings::GroundLoad ground_of(const Shaft& shaft, int rotor) {
-  bearings::GroundLoad ground;
-  for (const FixedLoad& load : shaft.spec().loads) {
-    if (load.station && *load.station != shaft.station_of_rotor(rotor)) continue;
-    ground.up = ground.up + load.force * std::cos(load.direction.radians());
-    ground.drag = ground.drag + load.force * std::sin(load.direction.radians());
-  }
-  return ground;
-}
-
 struct Inside {
   WorkingPtr geometry, ratings;
   bearings::BallBearing bearing;
@@ -119,37 +118,23 @@ struct Inside {
 
 std::optional<Inside> inside_of(Part& p) {
   Inside out;
-  out.geometry = p.figure(bearings::figures(), "bearing-geometry",
-                          {p.length("bearing-bore", p.it().bearing.bore, "bearing.d"),
-                           p.length("bearing-outside", p.it().bearing.outside, "bearing.D")});
+  out.geometry = p.taken(job::bearing_inside(p.of()));
   if (out.geometry == nullptr) return std::nullopt;
-  const Length groove = metres(out.geometry->si("groove-radius"));
-  out.bearing = {static_cast<int>(std::lround(out.geometry->si("balls"))), metres(out.geometry->si("ball-diameter")),
-                 metres(out.geometry->si("pitch-diameter")), groove, groove};
+  const auto length = [&](std::string_view name) { return metres(out.geometry->si(name)); };
+  out.bearing = {static_cast<int>(std::lround(out.geometry->si("balls"))), length("ball-diameter"),
+                 length("pitch-diameter"), length("inner-groove"), length("outer-groove")};
   const auto contacts = bearings::point_contacts(out.bearing, bearings::kBearingSteel);
   if (!contacts) return p.problems.push_back(contacts.error()), std::nullopt;
   out.contacts = *contacts;
   return out;
 }
 
-std::vector<Input> inside_inputs(const Inside& inside) {
-  return {computed("balls", "balls", inside.geometry), computed("ball-diameter", "ball-diameter", inside.geometry),
-          computed("pitch-diameter", "pitch-diameter", inside.geometry),
-          computed("inner-groove", "groove-radius", inside.geometry),
-          computed("outer-groove", "groove-radius", inside.geometry)};
-}
-
-WorkingPtr fitted_clearance(Part& p, const PressedIn& press) {
-  const auto group = static_cast<std::size_t>(p.it().bearing.clearance);
-  const WorkingPtr fresh = p.figure(fits::figures(), "clearance-group",
-                                    {p.length("bore", p.it().bearing.bore, "bearing.d"),
-                                     given("group", std::string{kGroups[group]}, p.from("bearing.clearance"))});
-  if (fresh == nullptr) return nullptr;
-  return p.figure(
-      bearings::figures(), "fitted-clearance",
-      joined(joined({computed("group-least", "least", fresh), computed("group-greatest", "greatest", fresh)},
-                    interference_inputs(p, press)),
-             joint_inputs(p)));
+/// What the definition states of oil and dirt; the rest as the figure bearing-turn assumes it.
+bearings::Lubrication lubrication_of(const BearingCare& care) {
+  bearings::Lubrication oil;
+  oil.viscosity = care.viscosity;
+  if (care.cleanliness) oil.cleanliness = *care.cleanliness;
+  return oil;
 }
 
 bearings::TurnLifeTask task_of(const Part& p, const Inside& inside, const bearings::Ratings& ratings,
@@ -167,12 +152,13 @@ bearings::TurnLifeTask task_of(const Part& p, const Inside& inside, const bearin
                              .force = set.force,
                              .couple = set.couple,
                              .tip_radius = r.tip_radius},
-                   .ground = ground_of(shaft, p.rotor),
+                   .ground = job::ground_on(shaft, p.rotor),
                    .outer = held ? bearings::OuterRing::held : bearings::OuterRing::turns},
           .ratings = ratings,
           .shaft = shaft.spec().speed,
           .spin = dynamics::spin_of(shaft, p.rotor),
-          .lubrication = {}};
+          .lubrication = lubrication_of(r.bearing.care),
+          .reliability = r.bearing.care.reliability.value_or(0.9)};
 }
 
 WorkingPtr turn_working(Part& p, const Inside& inside, const Beared& at) {
@@ -180,7 +166,7 @@ WorkingPtr turn_working(Part& p, const Inside& inside, const Beared& at) {
   const bool held = turn.outer == bearings::OuterRing::held;
   const Origin middle{OriginKind::computed, "middle of the clearance"};
   const Origin sets{OriginKind::computed, "rotating-couple"};
-  std::vector<Input> in = inside_inputs(inside);
+  std::vector<Input> in = joined(job::inside_inputs(inside.geometry), job::care_inputs(p.of()));
   in.push_back(given("clearance", any(turn.at.clearance),
                      at.fitted != nullptr ? middle : Origin{OriginKind::given, p.way.name()}));
   in.push_back(given("lean", any(turn.rotor.lean), p.from("lean")));
@@ -194,11 +180,16 @@ WorkingPtr turn_working(Part& p, const Inside& inside, const Beared& at) {
   in.push_back(given("rotating-couple", any(turn.rotor.couple), sets));
   in.push_back(given("ground-up", any(turn.ground.up), p.way.shaft.origin("load[1].force")));
   in.push_back(given("ground-drag", any(turn.ground.drag), p.way.shaft.origin("load[1].force")));
-  return p.figure(bearings::figures(), "bearing-turn", std::move(in));
+  if (turn.ground.along != Force{})
+    in.push_back(given("ground-along", any(turn.ground.along), p.way.shaft.origin("load[1].along")));
+  const std::size_t told = p.problems.size();
+  WorkingPtr working = p.figure(bearings::figures(), "bearing-turn", std::move(in));
+  for (std::size_t i = told; i < p.problems.size(); ++i) p.problems[i] = of_definition(p, std::move(p.problems[i]));
+  return working;
 }
 
 WorkingPtr play_working(Part& p, const Inside& inside, const Beared& at) {
-  std::vector<Input> in = inside_inputs(inside);
+  std::vector<Input> in = job::rocked_inputs(p.of(), inside.geometry);
   const Origin said{OriginKind::given, p.way.name()};
   if (at.fitted != nullptr) {
     in.push_back(computed("clearance-least", "least", at.fitted));
@@ -211,14 +202,14 @@ WorkingPtr play_working(Part& p, const Inside& inside, const Beared& at) {
   return p.figure(bearings::figures(), "rim-play", std::move(in));
 }
 
+/// Whether all that press, clearance, load and life are worked out from is alike.
 bool same_bearing(const Shaft& shaft, int a, int b) {
   const Rotor &p = shaft.rotor(a), &q = shaft.rotor(b);
-  const auto ground_a = ground_of(shaft, a), ground_b = ground_of(shaft, b);
+  const auto ground_a = job::ground_on(shaft, a), ground_b = job::ground_on(shaft, b);
   return p.lean == q.lean && p.mass == q.mass && p.across == q.across && p.along == q.along &&
-         p.mass_offset == q.mass_offset && p.tip_radius == q.tip_radius && p.bearing.bore == q.bearing.bore &&
-         p.bearing.outside == q.bearing.outside && p.bearing.clearance == q.bearing.clearance &&
-         p.hub.bore.least == q.hub.bore.least && p.hub.outside == q.hub.outside && ground_a.up == ground_b.up &&
-         ground_a.drag == ground_b.drag;
+         p.mass_offset == q.mass_offset && p.tip_radius == q.tip_radius && p.bearing == q.bearing && p.hub == q.hub &&
+         p.seat == q.seat && ground_a.up == ground_b.up && ground_a.drag == ground_b.drag &&
+         ground_a.along == ground_b.along;
 }
 
 std::optional<PressedIn> pressed_in(Part& p) {
@@ -226,16 +217,17 @@ std::optional<PressedIn> pressed_in(Part& p) {
   if (p.way.interference) {
     out.interference = {*p.way.interference, *p.way.interference};
   } else {
-    out.interference_working = interference_by_limits(p);
+    out.interference_working = p.taken(job::fit_by_limits(p.of()));
     if (out.interference_working == nullptr) return std::nullopt;
     out.interference = {metres(out.interference_working->si("least")),
                         metres(out.interference_working->si("greatest"))};
   }
   out.path = path_of(p.it(), out.interference);
+  const job::FitInputs fit = fit_of(p, out);
   const std::vector<Input> more{p.length("width", p.it().bearing.width, "bearing.B"),
                                 given("hub-yield", any(p.it().hub.material.yield), p.from("hub.material"))};
-  out.force =
-      p.figure(fits::figures(), "press-force", joined(joined(interference_inputs(p, out), joint_inputs(p)), more));
+  out.force = p.figure(fits::figures(), "press-force",
+                       joined(joined({fit.least, fit.greatest}, job::joint_inputs(p.of())), more));
   if (out.force == nullptr) return std::nullopt;
   return out;
 }
@@ -250,15 +242,16 @@ std::optional<Beared> before_life(Part& p, const Inside& inside, const PressedIn
   if (p.way.clearance) {
     out.clearance = {*p.way.clearance, *p.way.clearance};
   } else {
-    out.fitted = fitted_clearance(p, press);
+    out.fitted = p.taken(job::clearance_fitted(p.of(), inside.geometry, fit_of(p, press)));
     if (out.fitted == nullptr) return std::nullopt;
     out.clearance = {metres(out.fitted->si("least")), metres(out.fitted->si("greatest"))};
   }
-  const auto ratings = bearings::ratings_of(inside.bearing);
+  const BearingInside& stated = p.it().bearing.inside;
+  const auto ratings = bearings::ratings_of(inside.bearing, stated.dynamic_rating, stated.static_rating);
   if (!ratings) return p.problems.push_back(ratings.error()), std::nullopt;
   out.task = task_of(p, inside, *ratings, out.middle());
   const bearings::GroundLoad& ground = out.task.turn.ground;
-  out.ground = ground.up != Force{} || ground.drag != Force{};
+  out.ground = ground.up != Force{} || ground.drag != Force{} || ground.along != Force{};
   return out;
 }
 
@@ -268,7 +261,7 @@ std::optional<Beared> beared(Part& p, const PressedIn& press) {
   std::optional<Beared> out = before_life(p, *inside, press);
   if (!out) return std::nullopt;
   auto life = bearings::turn_life(out->task);
-  if (!life) return p.problems.push_back(life.error()), std::nullopt;
+  if (!life) return p.problems.push_back(of_definition(p, life.error())), std::nullopt;
   out->life = *std::move(life);
   return out;
 }

@@ -188,7 +188,9 @@ std::optional<PlotData> play_plot(const Ways& ways, const Outcomes& outcomes) {
   for (std::size_t i = 0; i < ways.size(); ++i) {
     if (!outcomes[i].bearing) continue;
     const Beared& bearing = *outcomes[i].bearing;
-    const bearings::TiltFactor factor = bearings::tilt_factor_about(bearing.inside.balls);
+    const bool counted = bearing.geometry->input("balls") != nullptr;
+    const bearings::TiltFactor factor =
+        counted ? bearings::tilt_factor(bearing.inside.balls) : bearings::tilt_factor_about(bearing.inside.balls);
     Trace trace{.way = static_cast<int>(i), .x = {}, .y = {}};
     for (const double clearance : evenly(0, most, kClearances)) {
       const auto low = swing_at(ways[i], bearing, clearance, factor.least);

@@ -11,6 +11,7 @@
 #include "core/dynamics/resultants.h"
 #include "core/fits/press_curve.h"
 #include "study/ways.h"
+#include "words/words.h"
 
 namespace flatwise::study {
 
@@ -39,7 +40,7 @@ struct Arranged {
 /// The bearing of one rotor.
 struct Beared {
   int rotor = 1;
-  bearings::BallBearing inside;  ///< Estimated from the boundary dimensions.
+  bearings::BallBearing inside;  ///< As the definition states it; what it does not, estimated.
   Limits clearance;              ///< As it runs; both alike where the way says it.
   bearings::TurnLifeTask task;   ///< At the middle of the clearance.
   bearings::TurnLife life;
@@ -94,6 +95,10 @@ struct BearingTold {
 /// Inputs     rotor from 1 to the shaft's count.
 /// Refuses    What keeps press, clearance or life from being worked out, each by the figure that refused.
 [[nodiscard]] Results<BearingTold> bearing_of(const Shaft& shaft, int rotor);
+
+/// What of this bearing nobody stated, in words that go into one sentence: the balls, the grooves, the ratings, the oil, the dirt, the
+/// pull of the seat, the warmth. Empty where all is known.
+[[nodiscard]] std::vector<std::string> not_stated(const BearingTold& bearing, const Voice& voice);
 
 // Parts of it, each in its own file.
 [[nodiscard]] Result<Arranged> arranged(const Way& way, const Errors& errors);

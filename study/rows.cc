@@ -129,7 +129,7 @@ Message why_left(const Way& way, const Outcome& o) {
     return {Code{"study.why_odd"}, {{"rotors", rotors}}};
   if (even && one_left && 3 * steps.front() % way.shaft.flats() == 0 && rotors % 3 != 0)
     return {Code{"study.why_not_threes"}, {{"rotors", rotors}}};
-  return {Code{"study.why_left"},
+  return {dynamics::planes_of(way.shaft).hangers ? Code{"study.why_left"} : Code{"study.why_left_ends"},
           {{"left", any(o.arranged.left.couple.size)}, {"hanger", any(o.arranged.left.larger)}}};
 }
 
@@ -138,7 +138,7 @@ Message why_left(const Way& way, const Outcome& o) {
 Cell unsolved(const std::vector<Problem>& problems) {
   Cell cell{.bad = true};
   if (problems.empty()) cell.says = {{Code{"study.no_answer"}, {}}};
-  for (const Problem& problem : problems) cell.says.push_back({problem.code, problem.args});
+  for (const Problem& problem : problems) cell.says.push_back(message_of(problem));
   return cell;
 }
 
@@ -249,10 +249,11 @@ void add_words(const Ways& ways, const Outcomes& outcomes, bool arrangement, Row
     const int way = static_cast<int>(i);
     if (arrangement) says.push_back(why_left(ways[i], outcomes[i]));
     if (way == closest) says.push_back({Code{"study.closest"}, {}});
-    if (way == widest) says.push_back({Code{"study.widest"}, {}});
-    if (way == longest) says.push_back({Code{"study.longest"}, {}});
+    const std::optional<Message> bad = must_not_be(outcomes[i]);  // No praise for what must not be.
+    if (way == widest && !bad) says.push_back({Code{"study.widest"}, {}});
+    if (way == longest && !bad) says.push_back({Code{"study.longest"}, {}});
     if (way == shortest) says.push_back({Code{"study.shortest"}, {}});
-    for (const Problem& problem : outcomes[i].bearing_problems) says.push_back({problem.code, problem.args});
+    for (const Problem& problem : outcomes[i].bearing_problems) says.push_back(message_of(problem));
     for (const Message& change : ways[i].changes)
       if (says.empty()) says.push_back(change);
     if (says.empty()) says.push_back({Code{"study.as_defined"}, {}});
@@ -279,6 +280,7 @@ std::vector<Row> rows_of(const Ways& ways, const Outcomes& outcomes) {
   add(RowKey::hanger, Form::figure, [](const Way&, const Outcome& o) {
     return left_cell(any(o.arranged.left.larger), any(o.arranged.left.floor_rms), o);
   });
+  rows.back().ends = !dynamics::planes_of(ways.front().shaft).hangers;  // The stack is the same in every way.
   add(RowKey::gap, Form::figure, [](const Way&, const Outcome& o) { return gap_cell(o); });
   if (arrangement) {
     add(RowKey::say, Form::words, say_cell);

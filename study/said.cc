@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/units/format.h"
+#include "core/units/rounding.h"
 #include "study/study.h"
 
 namespace flatwise::study {
@@ -19,13 +20,6 @@ int figures_in(std::string_view text) {
   return count;
 }
 
-/// To two figures: nobody knows a life better.
-double to_two_figures(double value) {
-  if (!(std::abs(value) > 0) || !std::isfinite(value)) return value;
-  const double step = std::pow(10.0, std::floor(std::log10(std::abs(value))) - 1);
-  return std::round(value / step) * step;
-}
-
 constexpr std::array<std::string_view, 17> kRows{"couples", "flats", "couple", "hanger",    "gap",          "say",
                                                  "build",   "speed", "lean",   "clearance", "interference", "press",
                                                  "play",    "life",  "stress", "critical",  "words"};
@@ -36,6 +30,9 @@ constexpr std::array<std::string_view, 7> kPlots{"hanger", "couple", "response",
 
 std::string_view name_of(RowKey key) { return kRows[static_cast<std::size_t>(key)]; }
 std::string_view name_of(Form form) { return kForms[static_cast<std::size_t>(form)]; }
+std::string word_of(const Row& row) {
+  return "study.row." + (row.ends ? std::string{"ends"} : std::string{name_of(row.key)});
+}
 std::string_view name_of(PlotKey key) { return kPlots[static_cast<std::size_t>(key)]; }
 
 std::string figure_text(AnyQuantity value, const Voice& voice) {
@@ -79,7 +76,8 @@ std::string said(const Message& message, const Voice& voice) {
 
 std::string said(const Cell& cell, const Voice& voice) {
   if (cell.value) {
-    const std::string from = figure_text(*cell.value, voice);
+    std::string from = figure_text(*cell.value, voice);
+    if (cell.u) from += " ± " + figure_text({cell.u->expanded_si, difference_kind(cell.value->kind)}, voice);
     if (!cell.to || figure_text(*cell.to, voice) == from) return from;
     return say(Message{Code{"study.range"}, {{"from", from}, {"to", figure_text(*cell.to, voice)}}}, voice);
   }

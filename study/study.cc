@@ -63,9 +63,28 @@ std::vector<Message> notes_of(const Study& study) {
   if (bearing) notes.push_back({Code{"study.note_bearing"}, {}});
   if (bearing && !ground) notes.push_back({Code{"study.note_no_ground"}, {}});
   const auto speed = [](const Way& way) { return way.shaft.spec().speed; };
+  const auto lean = [](const Way& way) { return way.shaft.rotor(1).lean; };  // A way sets that of every rotor.
   if (std::ranges::any_of(study.ways, [&](const Way& w) { return speed(w) != speed(study.ways.front()); }))
     notes.push_back({Code{"study.note_speed"}, {}});
+  if (std::ranges::any_of(study.ways, [&](const Way& w) { return lean(w) != lean(study.ways.front()); }))
+    notes.push_back({Code{"study.note_lean"}, {}});
   return notes;
+}
+
+/// The same ways of another shaft.
+std::optional<std::vector<Outcome>> outcomes_of(const Shaft& shaft, const std::optional<AnyQuantity>& ground,
+                                                std::span<const TypedWay> typed, const Errors& errors) {
+  const Results<Shaft> base = with_ground(shaft, ground);
+  if (!base) return std::nullopt;
+  const Results<std::vector<Way>> ways = read_ways(*base, typed);
+  if (!ways) return std::nullopt;
+  std::vector<Outcome> outcomes;
+  for (const Way& way : *ways) {
+    Results<Outcome> outcome = outcome_of(way, errors);
+    if (!outcome) return std::nullopt;
+    outcomes.push_back(*std::move(outcome));
+  }
+  return outcomes;
 }
 
 /// Half A of each rotor from rotor 1 on: two that agree in it are one arrangement, turned.
@@ -143,6 +162,7 @@ Results<Study> study(const Shaft& shaft, const Order& order, const Voice& voice)
   out.plots = plots_of(out.ways, out.outcomes);
   out.advice = advice_of(out.ways, out.outcomes);
   out.notes = notes_of(out);
+  add_doubts(shaft, [&](const Shaft& s) { return outcomes_of(s, ground, typed, errors); }, out);
   return out;
 }
 

@@ -5,11 +5,13 @@
 //   for (const Row& row : study->rows) ... said(row.cells[0], voice)
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "core/doubt/of_shaft.h"
 #include "study/outcome.h"
 #include "words/words.h"
 
@@ -19,12 +21,13 @@ namespace flatwise::study {
 struct Cell {
   std::vector<Message> says{};
   std::optional<AnyQuantity> value{}, to{};
+  std::optional<Uncertainty> u{};  ///< Of the value, where the definition's doubts move it.
   std::optional<Message> detail{};
   WorkingPtr working{};
   bool bad = false;  ///< Keeps the way from being advised.
 };
 
-/// A row of the table; its words are "study.row.<key>" and "study.row.<key>.detail" where there is one.
+/// A row of the table; its words are word_of() and that with ".detail" where there is one.
 enum class RowKey {
   couples,
   flats,
@@ -51,7 +54,10 @@ struct Row {
   RowKey key;
   Form form = Form::figure;
   std::vector<Cell> cells;  ///< One a way.
+  bool ends = false;  ///< The hanger's row of a shaft without two hangers: at its ends, and nothing is advised by it.
 };
+/// "study.row.hanger", "study.row.ends".
+[[nodiscard]] std::string word_of(const Row& row);
 
 /// One way's curve; with low and high where there is a band: what friction or the cage leave open, with y in its middle; of a life what
 /// lubricant and dirt make of y, which may lie wholly under it.
@@ -113,7 +119,9 @@ struct Study {
   std::vector<Row> rows{};
   std::vector<PlotData> plots{};  ///< Those in which the ways differ first.
   Advice advice{};
-  std::vector<Message> notes{};  ///< What was assumed, what is not in it.
+  std::vector<Message> notes{};  ///< What was assumed, what is not in it; what makes the figures uncertain.
+  /// What the definition's doubts make of each way's "couple", "hanger", "life" and "critical" ("ways[0].couple").
+  std::vector<doubt::ToldDoubt> doubts{};
   [[nodiscard]] int count() const { return static_cast<int>(ways.size()); }
   [[nodiscard]] bool is_best(int way) const { return advice.way == way; }
 };
@@ -149,6 +157,12 @@ struct AdviceSaid {
 // Parts of it, each in its own file.
 [[nodiscard]] std::vector<Row> rows_of(const std::vector<Way>& ways, const std::vector<Outcome>& outcomes);
 [[nodiscard]] std::vector<PlotData> plots_of(const std::vector<Way>& ways, const std::vector<Outcome>& outcomes);
+/// What keeps a way from being advised, whatever else it has; "other", its name, is left to whoever tells it.
+[[nodiscard]] std::optional<Message> must_not_be(const Outcome& outcome);
+/// The same study done with every doubtful field to either side, put into `study`'s rows and notes. `shaft` is as defined, without the
+/// study's ground; `ways_of` does the ways of such a shaft, with nothing where they cannot be done.
+using OutcomesOf = std::function<std::optional<std::vector<Outcome>>(const Shaft& shaft)>;
+void add_doubts(const Shaft& shaft, const OutcomesOf& outcomes_of, Study& study);
 [[nodiscard]] Advice advice_of(const std::vector<Way>& ways, const std::vector<Outcome>& outcomes);
 
 }  // namespace flatwise::study

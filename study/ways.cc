@@ -16,8 +16,9 @@ namespace flatwise::study {
 namespace {
 
 constexpr std::array<std::string_view, 5> kFields{"pattern", "speed", "lean", "clearance", "fit"};
-constexpr std::array<std::string_view, 5> kGroups{"C2", "CN", "C3", "C4", "C5"};
 constexpr double kMostSpeed = 6000 * std::numbers::pi / 30, kMostLean = std::numbers::pi / 6;
+/// Under it a rotor stands upright: no wobble, no work.
+constexpr double kLeastLean = std::numbers::pi / 1800;
 constexpr double kTightest = -50e-6, kLoosest = 1e-3;  // m, of a clearance as it runs.
 constexpr double kMostInterference = 1e-3;
 
@@ -129,14 +130,20 @@ void note_pattern(Change& to) {
 void read_speed(Change& to, const Typed& typed) {
   const auto si = to.quantity(typed, Kind::angular_speed, "speed");
   if (!si || !to.in_range({*si, Kind::angular_speed}, 1e-3, kMostSpeed, "speed", typed)) return;
+  const double own = to.base.spec().speed.radians_per_second();
+  if (std::abs(*si - own) <= 1e-12 * own) return;  // The same, said in another unit.
   to.spec.speed = radians_per_second(*si);
-  if (to.spec.speed == to.base.spec().speed) return;
   to.changes.push_back({Code{"study.change_speed"}, {{"speed", any(to.spec.speed)}}});
 }
 
 void read_lean(Change& to, const Typed& typed) {
   const auto si = to.quantity(typed, Kind::angle, "lean");
-  if (!si || !to.in_range({*si, Kind::angle}, 0, kMostLean, "lean", typed)) return;
+  if (!si) return;
+  if (*si >= 0 && *si < kLeastLean)
+    return to.refuse(
+        Code{"study.upright"}, "lean", typed,
+        {{"least", AnyQuantity{kLeastLean, Kind::angle}}, {"greatest", AnyQuantity{kMostLean, Kind::angle}}});
+  if (!to.in_range({*si, Kind::angle}, kLeastLean, kMostLean, "lean", typed)) return;
   bool other = false;
   for (Rotor& rotor : to.spec.rotors) {
     other = other || rotor.lean != radians(*si);
@@ -147,11 +154,11 @@ void read_lean(Change& to, const Typed& typed) {
 
 void read_clearance(Change& to, const Typed& typed) {
   const std::string text = lower(typed.text);
-  const auto group = std::ranges::find_if(kGroups, [&](std::string_view g) { return lower(g) == text; });
-  if (group != kGroups.end()) {
+  const auto group = std::ranges::find_if(kClearanceGroups, [&](std::string_view g) { return lower(g) == text; });
+  if (group != kClearanceGroups.end()) {
     bool other = false;
     for (Rotor& rotor : to.spec.rotors) {
-      const auto wanted = static_cast<ClearanceGroup>(group - kGroups.begin());
+      const auto wanted = static_cast<ClearanceGroup>(group - kClearanceGroups.begin());
       other = other || rotor.bearing.clearance != wanted;
       rotor.bearing.clearance = wanted;
     }
@@ -254,6 +261,12 @@ void refuse_twins(const std::vector<Way>& ways, std::vector<Problem>& problems) 
 
 }  // namespace
 
+bool Way::works_as_defined() const {
+  return std::ranges::none_of(changes, [](const Message& change) {
+    return change.code == Code{"study.change_lean"} || change.code == Code{"study.change_speed"};
+  });
+}
+
 std::span<const std::string_view> way_fields() { return kFields; }
 
 std::optional<Typed>* field_of(TypedWay& way, std::string_view name) { return member(way, name); }
@@ -296,7 +309,7 @@ std::string defined_text(const Shaft& shaft, std::string_view field) {
   if (spec.rotors.empty()) return {};
   const Rotor& rotor = spec.rotors.front();
   if (field == "lean") return format_quantity(any(rotor.lean));
-  if (field == "clearance") return std::string{kGroups[static_cast<std::size_t>(rotor.bearing.clearance)]};
+  if (field == "clearance") return std::string{kClearanceGroups[static_cast<std::size_t>(rotor.bearing.clearance)]};
   return rotor.hub.fit_code;
 }
 

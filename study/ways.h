@@ -49,6 +49,8 @@ struct Way {
 
   [[nodiscard]] const std::string& name() const { return typed.name.text; }
   [[nodiscard]] bool as_defined() const { return changes.empty(); }
+  /// Neither lean nor speed is other than in the definition: they do the work.
+  [[nodiscard]] bool works_as_defined() const;
 };
 
 /// Makes the ways of a shaft.
@@ -56,7 +58,7 @@ struct Way {
 /// Refuses    Every problem at once, each with the field "ways[i].FIELD" (i from 0): fewer than two ways or more than six; a
 ///            name that is empty, longer than 60 letters or there twice; a way that says nothing but its name; two ways that come to
 ///            the same; a pattern, quantity, group or fit that cannot be read; a speed not above nought or over 6000 /min; a lean
-///            outside 0 to 30°; flats that the profile does not have; what Shaft::make() refuses of the changed shaft.
+///            outside 0.1° to 30°; flats that the profile does not have; what Shaft::make() refuses of the changed shaft.
 [[nodiscard]] Results<std::vector<Way>> read_ways(const Shaft& shaft, std::span<const TypedWay> typed);
 
 /// The arrangement of a shaft as a way says it: "facing", "step 2", "1 3 4 5 1".

@@ -30,7 +30,11 @@ std::string seasons(const Working& turn, const Voice& voice) {
 }
 
 double ground_of(const Working& turn) {
-  return std::hypot(input_of(turn, "ground-up")->si, input_of(turn, "ground-drag")->si);
+  const auto part = [&](std::string_view name) {
+    const auto value = input_of(turn, name);
+    return value ? value->si : 0.0;
+  };
+  return std::hypot(part("ground-up"), part("ground-drag"), part("ground-along"));
 }
 
 /// Without the ground's load a life is a figure that nobody should plan by: it is not said, and its working opens all the same.
@@ -59,10 +63,10 @@ Json figures(const study::BearingTold& bearing, const Args& rotor, const Voice& 
 
 /// What decides the figures and nobody measured: said beside them.
 std::string assumptions(const study::BearingTold& bearing, const Voice& voice) {
-  const Working& turn = *bearing.turn;
-  Args args{{"kappa", shown(*input_of(turn, "viscosity-ratio"), voice)},
-            {"cleanliness", std::get<std::string>(turn.input("cleanliness")->value)}};
-  if (bearing.ground) args.emplace_back("ground", study::figure_text(any(newtons(ground_of(turn))), voice));
+  Args args;
+  if (const std::vector<std::string> assumed = study::not_stated(bearing, voice); !assumed.empty())
+    args.emplace_back("assumed", assumed);
+  if (bearing.ground) args.emplace_back("ground", study::figure_text(any(newtons(ground_of(*bearing.turn))), voice));
   return told(Code{"view.bearing.assumed"}, args, voice);
 }
 

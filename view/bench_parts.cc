@@ -149,14 +149,36 @@ Json findings_block(const Screen& screen, const std::vector<const Finding*>& fin
                       screen.voice);
 }
 
+std::vector<Json> stop_blocks(const Subject& subject, const Screen& screen, const StopIs& is) {
+  constexpr std::size_t kSaid = 4;  // More is a list, and stands at the release.
+  std::vector<const job::Block*> reasons = job::in_the_way(subject.standing, is.stage);
+  if (is.only) std::erase_if(reasons, [&](const job::Block* b) { return b->where != *is.only; });
+  if (reasons.empty()) return {};
+  const job::Block& first = *reasons.front();
+  const bool out = first.severity == Severity::out;
+  AnswerIs block{.sign = out ? "stopped" : sign_of(first.severity), .word = out ? is.stop : is.wait};
+  for (std::size_t i = 0; i < std::min(kSaid, reasons.size()); ++i)
+    block.says.push_back(capital(say(reasons[i]->what, reasons[i]->where, screen.voice)));
+  if (reasons.size() > kSaid)
+    block.says.push_back(tell(screen, Code{"bench.stop.more"}, {{"count", static_cast<int>(reasons.size() - kSaid)}}));
+  if (first.instruction) block.does = say(*first.instruction, first.where, screen.voice);
+  const std::optional<int> at = station_of(subject.job.shaft, first.where);
+  Args there{{"stage", Word{"stage." + std::string{job::stage_name(first.stage)}}}};
+  if (at) there.emplace_back("part", station_name(subject.job.shaft, *at, screen.voice, true));
+  std::vector<Json> keys{action(tell(screen, Code{"bench.stop.go"}, there),
+                                do_go({.stage = first.stage, .station = at}), {.tone = "next"})};
+  if (!is.all_the_same.empty()) keys.push_back(action(is.all_the_same, do_go(is.on)));
+  return {answer_block(block, screen.voice), actions_block(std::move(keys))};
+}
+
 Json measured_block(const Screen& screen, const MeasuredIs& is) {
   constexpr double kBar = 92;
   const Answer answer = is.shown.counts().value_or(Answer::cannot_tell);
   const std::string answer_text = answer_word(answer, screen.voice);
   AnswerIs block{.sign = sign_of(answer),
-                 .word = is.plane.empty() ? answer_text
-                                          : tell(screen, Code{"bench.bore.answer"},
-                                                 {{"plane", std::string{is.plane}}, {"answer", answer_text}}),
+                 .word = is.of.empty()
+                             ? answer_text
+                             : tell(screen, Code{"bench.answer_of"}, {{"of", is.of}, {"answer", answer_text}}),
                  .says = sentences(screen, is.findings),
                  .value = with_u(is.value, is.expanded_si, screen.voice),
                  .other = with_u(is.value, is.expanded_si, screen.voice, true),
@@ -179,12 +201,7 @@ void mark_cell(CellSays& cell, Severity worst, bool done) {
   if (worst == Severity::note && done) cell.flag = "done";
 }
 
-std::string tell_big(const Screen& screen, Code code, const Args& args) {
-  std::string text = tell(screen, code, args);
-  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-    text.front() = static_cast<char>(text.front() - 'a' + 'A');
-  return text;
-}
+std::string tell_big(const Screen& screen, Code code, const Args& args) { return capital(tell(screen, code, args)); }
 
 std::string answer_word(Answer answer, const Voice& voice) {
   const std::string_view sign = answer == Answer::cannot_tell ? "cannot_tell" : sign_of(answer);

@@ -1,10 +1,12 @@
 // bench_parts.h: what the sheets from bench inspection to release share. Inside view/ only.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "job/next.h"
 #include "job/steps.h"
 #include "view/blocks.h"
 
@@ -44,6 +46,17 @@ namespace flatwise::view {
 /// Findings as an answer: sign and word of the worst, all sentences, the first instruction. Null where there are none.
 [[nodiscard]] Json findings_block(const Screen& screen, const std::vector<const Finding*>& findings);
 
+/// What stands between the hand and the work of a sheet (job::in_the_way), as its first block: a bar with the reasons, what to do about
+/// the first, and keys: there, and on all the same. No blocks where nothing does.
+struct StopIs {
+  job::Stage stage;
+  std::optional<Where> only = {};  ///< Reasons about this part alone.
+  std::string stop, wait;          ///< The head: something is out; something is only missing or in doubt.
+  std::string all_the_same = {};   ///< The key that goes on; empty: none.
+  GoTo on = {};                    ///< Where that leads.
+};
+[[nodiscard]] std::vector<Json> stop_blocks(const Subject& subject, const Screen& screen, const StopIs& is);
+
 /// What was measured beside its limits: sign and word of what its answer is worth, the value with its uncertainty, the bar.
 struct MeasuredIs {
   const job::Shown& shown;  ///< A working with an answer.
@@ -51,7 +64,7 @@ struct MeasuredIs {
   AnyQuantity value;
   double expanded_si = 0;
   std::optional<AnyQuantity> least, greatest;  ///< Without both there is no bar.
-  std::string_view plane = {};                 ///< Where two answers stand side by side: which.
+  std::string of = {};                         ///< "Plane A", "Force": what alone it is about, where more is judged.
 };
 [[nodiscard]] Json measured_block(const Screen& screen, const MeasuredIs& is);
 

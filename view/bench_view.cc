@@ -5,7 +5,9 @@
 #include <array>
 #include <nlohmann/json.hpp>
 
+#include "core/timing/check.h"
 #include "view/blocks.h"
+#include "view/papers.h"
 #include "view/picture_json.h"
 #include "view/rails.h"
 #include "view/stage_sheets.h"
@@ -149,6 +151,9 @@ Json sheet_json(const Subject& subject, const Screen& screen, const Spot& spot) 
     parts = view_of(spot.stage).sheet(subject, screen, spot);
     parts.head = joined(disagreements_here(subject, screen, spot), std::move(parts.head));
     const Where part = where_of(subject.job.shaft, spot.station);
+    if (spot.stage != Stage::release)  // There they have their own place.
+      if (Json papers = papers_block(subject, screen, spot.stage); !papers.is_null())
+        parts.foot.push_back(std::move(papers));
     parts.foot.push_back(photos_block(subject, screen, spot.stage, part));
     parts.foot.push_back(note_block(subject, screen, spot.stage, part));
   } else {
@@ -172,7 +177,8 @@ Json next_action(const Subject& subject, const Screen& screen, const Spot& spot)
   if (station) station = with_a_cell(subject.job.shaft, *station);
   // The release waits for a second look at marks, which stand on the sheet of timing.
   const Stage to = next.does.code == Code{"job.look_again"} ? Stage::timing : next.stage;
-  if (spot.stage == to && (!station || *station == spot.station)) return nullptr;
+  if (spot.stage == to && (!station || *station == spot.station))
+    return to == Stage::release ? signing_action(subject, screen) : Json();
   const Code label = spot.stage == to ? Code{"view.next.go_part"} : Code{"view.next.go_stage"};
   Args args{{"stage", stage_word(to, screen.voice)}};
   if (station) args.emplace_back("part", station_name(subject.job.shaft, *station, screen.voice, true));
@@ -195,11 +201,17 @@ Json next_json(const Subject& subject, const Screen& screen, const Spot& spot) {
   const job::NextStep& next = subject.standing.next;
   if (next.stage == Stage::teardown && spot.stage == Stage::teardown)
     if (Json line = teardown_line(subject, screen); !line.is_null()) return line;
-  Json json{{"does", say(next.does, next.where, screen.voice)}, {"stage", job::stage_name(next.stage)}};
+  // A direction is said from the end where the mechanic stands.
+  const Message what = timing::seen_from(next.does, spot.from);
+  Json json{{"does", say(what, next.where, screen.voice)}, {"stage", job::stage_name(next.stage)}};
   if (next.because) json["because"] = say(*next.because, screen.voice);
   if (next.takes) json["detail"] = shown(any(*next.takes), screen.voice);
   if (next.because) json["blocked"] = true;
-  if (Json does = next_action(subject, screen, spot); !does.is_null()) json["action"] = std::move(does);
+  // On its own sheet a step of the way back is done from here, whichever part is chosen; elsewhere the key leads there.
+  const job::JobStep* back = spot.stage == Stage::stack && !spot.step ? way_back_step(subject) : nullptr;
+  Json does = back == nullptr ? Json() : put_on_action(subject, screen, *back);
+  if (does.is_null()) does = next_action(subject, screen, spot);
+  if (!does.is_null()) json["action"] = std::move(does);
   return json;
 }
 

@@ -253,8 +253,7 @@ struct SignatureRow {
 };
 [[nodiscard]] Json signatures_block(const Subject& subject, const std::vector<SignatureRow>& rows);
 /// All entries of the job, newest first, as they were told; corrected and withdrawn ones say by which.
-[[nodiscard]] Json log_block(const Subject& subject, const Screen& screen, std::string head = {},
-                             std::size_t most = 200);
+[[nodiscard]] Json log_block(const Subject& subject, const Screen& screen, std::string head = {});
 
 // ---- What the report and the shaft say, in the form blocks need.
 

@@ -21,6 +21,11 @@ Json said_json(const Subject& subject, const Screen& screen, const Entry& entry)
           {"at", instant_text(entry.at)}};
 }
 
+std::string received_text(const Entry& entry, const Voice& voice) {
+  const std::optional<Day> day = record::day_of(instant_text(entry.received).substr(0, 10));
+  return day ? day_text(*day, voice) : instant_text(entry.received);
+}
+
 std::vector<job::Id> live_ids(const Subject& subject, const std::string& question) {
   std::vector<job::Id> ids;
   if (question.empty()) return ids;
@@ -135,16 +140,23 @@ bool agreed(const Subject& subject, const std::string& question) {
   return live == nullptr || live->agreed;
 }
 
+/// Whether what was said is this choice. A customer's yes that was noted without a price is one to what he was told.
+bool is_choice(const EntryBody& choice, const EntryBody& said) {
+  if (job::same_answer(choice, said)) return true;
+  const auto* asked = std::get_if<job::CustomerSaid>(&choice);
+  const auto* noted = std::get_if<job::CustomerSaid>(&said);
+  return asked != nullptr && noted != nullptr && asked->reply == noted->reply && !noted->price;
+}
+
 Json question(const Subject& subject, const Screen& screen, const Ask& ask, const std::vector<Option>& options) {
   CORE_CHECK(!options.empty());
   const std::string key = field_key(options.front().body);
   const EntryBody* chosen = settled(subject, key);
-  const Json chosen_json = chosen == nullptr ? Json() : body_json(*chosen);
   Json json{{"key", key}, {"label", ask.label}};
   Json choices = Json::array();
   for (const Option& option : options) {
     Json choice{{"label", option.label}, {"draft", draft(subject, option.body)}};
-    choice["chosen"] = chosen != nullptr && choice["draft"]["body"] == chosen_json;
+    choice["chosen"] = chosen != nullptr && is_choice(option.body, *chosen);
     if (!option.tone.empty()) choice["tone"] = option.tone;
     choices.push_back(std::move(choice));
   }
@@ -161,7 +173,12 @@ Json yes_no(const Subject& subject, const Screen& screen, const Ask& ask, const 
             bool not_seen) {
   std::vector<Option> options{{tell(screen, Code{"reply.yes"}), body(Reply::yes), {}},
                               {tell(screen, Code{"reply.no"}), body(Reply::no), {}}};
-  if (not_seen) options.push_back({tell(screen, Code{"reply.not_seen"}), body(Reply::not_seen), {}});
+  // 'Not seen' that somebody said elsewhere is an answer too, and shows as one.
+  const job::LiveAnswers* live = subject.job.state.answers(job::question_of(body(Reply::yes)));
+  const bool so_said = live != nullptr && std::ranges::any_of(live->entries, [&](const Entry* entry) {
+                         return job::same_answer(entry->body, body(Reply::not_seen));
+                       });
+  if (not_seen || so_said) options.push_back({tell(screen, Code{"reply.not_seen"}), body(Reply::not_seen), {}});
   return question(subject, screen, ask, options);
 }
 
@@ -248,18 +265,23 @@ Json signatures_block(const Subject& subject, const std::vector<SignatureRow>& r
   return {{"block", "signatures"}, {"rows", std::move(list)}};
 }
 
-Json log_block(const Subject& subject, const Screen& screen, std::string head, std::size_t most) {
+Json log_block(const Subject& subject, const Screen& screen, std::string head) {
   Json list = Json::array();
   const auto entries = subject.job.state.entries;
-  for (std::size_t i = entries.size(); i > 0 && list.size() < most; --i) {
+  for (std::size_t i = entries.size(); i > 0; --i) {
     const Entry& entry = entries[i - 1];
+    std::string says = say(job::entry_says(subject.job.shaft, entry.body), screen.voice);
+    if (job::clock_was_off(entry))
+      says = say({Code{"record.clock_off"}, {{"says", says}, {"received", received_text(entry, screen.voice)}}},
+                 screen.voice);
+    if (subject.job.state.after_release(entry))
+      says = say({Code{"record.after_release"}, {{"says", says}}}, screen.voice);
     Json json{{"number", entry.number},
-              {"says", say(job::entry_says(subject.job.shaft, entry.body), screen.voice)},
+              {"says", says},
               {"by", person_name(subject, entry.by)},
               {"at", instant_text(entry.at)}};
-    const auto after = subject.job.state.corrected_by.find(entry.id);
-    if (after != subject.job.state.corrected_by.end() && !after->second.empty()) {
-      const Entry& by = *after->second.back();
+    if (const auto after = subject.job.state.replacing(entry); !after.empty()) {
+      const Entry& by = *after.back();
       json[std::holds_alternative<job::Withdrawn>(by.body) ? "withdrawn_by" : "corrected_by"] = by.number;
     }
     list.push_back(std::move(json));

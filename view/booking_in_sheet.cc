@@ -4,6 +4,7 @@
 #include <nlohmann/json.hpp>
 
 #include "drawing/play_scale.h"
+#include "job/play.h"
 #include "view/blocks.h"
 #include "view/play.h"
 #include "view/stage_sheets.h"
@@ -49,9 +50,10 @@ Json chips_json(const Subject& subject, const Screen& screen, Where part) {
 
 Json measure_json(const Subject& subject, const Screen& screen, int rotor) {
   const Length radius = dial_radius(subject, rotor);
+  const Args args{{"radius", any(radius)}, {"push", any(job::push_wanted(subject.job.shaft.rotor(rotor)))}};
   return drawing_block(drawing::play_measure(subject.job.shaft, rotor, radius, kColumn),
-                       tell(screen, Code{"view.booking.measure"}, {{"radius", any(radius)}}), {},
-                       {.caption = tell(screen, Code{"view.booking.hands"}, {{"radius", any(radius)}})});
+                       tell(screen, Code{"view.booking.measure"}, args), {},
+                       {.caption = tell(screen, Code{"view.booking.hands"}, args)});
 }
 
 // The rotor whose swing was read last before this one in the row: shown for comparison.
@@ -61,9 +63,66 @@ int read_before(const Subject& subject, int rotor) {
   return 0;
 }
 
+/// How the dial stood and the rotor was held: part of the same answer, told once more with it.
+Json beside_swing(const Subject& subject, const Screen& screen, const job::PlayRead& read, FieldIs is) {
+  job::PlayRead again = read;
+  const std::optional<Entered>& told = is.into == "push" ? read.push : read.radius;
+  (is.into == "push" ? again.push : again.radius) = Entered{};
+  is.body = again;
+  Json json = field(subject, screen, is);
+  json["key"] = field_key(again) + "/" + is.into;
+  json["said"] = Json::array();
+  if (told) json["before"] = {{"label", is.label}, {"typed", told->typed}};
+  return json;
+}
+
+// The swing means nothing without where the dial stood.
+FieldIs radius_field(const Screen& screen, const job::PlayRead& read) {
+  return {.title = tell(screen, Code{"view.booking.radius_of"}, {{"rotor", read.rotor}}),
+          .label = tell(screen, Code{"view.booking.radius"}),
+          .body = read,
+          .into = "radius",
+          .hint = tell(screen, Code{"view.booking.radius_hint"}),
+          .marks = {"hand-2"}};
+}
+
+FieldIs push_field(const Subject& subject, const Screen& screen, const job::PlayRead& read) {
+  const Force wanted = job::push_wanted(subject.job.shaft.rotor(read.rotor));
+  return {.title = tell(screen, Code{"view.booking.push_of"}, {{"rotor", read.rotor}}),
+          .label = tell(screen, Code{"view.booking.push"}),
+          .kind = "force",
+          .units = screen.voice.units == UnitSystem::metric ? std::vector<std::string>{"N", "lbf"}
+                                                            : std::vector<std::string>{"lbf", "N"},
+          .body = read,
+          .into = "push",
+          .hint = tell(screen, Code{"view.booking.push_hint"}, {{"push", any(wanted)}}),
+          .marks = {"hand-3"}};
+}
+
+/// Asked once the swing is there; until somebody says, it is shown as what is assumed.
+Json held_json(const Subject& subject, const Screen& screen, const job::PlayRead& read) {
+  job::PlayRead carried = read, hanging = read;
+  carried.held = Held::carried;
+  carried.push.reset();
+  hanging.held = Held::hanging;
+  const Code detail = read.held ? Code{"view.booking.held_told"} : Code{"view.booking.held_assumed"};
+  Json json =
+      question(subject, screen, {.label = tell(screen, Code{"view.booking.held"}), .detail = tell(screen, detail)},
+               {{.label = tell(screen, Code{"view.booking.held_carried"}), .body = carried},
+                {.label = tell(screen, Code{"view.booking.held_hanging"}), .body = hanging}});
+  json["key"] = field_key(read) + "/held";
+  json["said"] = Json::array();
+  json.erase("undo");  // It would take the swing back too: that is done at the swing.
+  return asks_block("rows", {std::move(json)});
+}
+
 Json keypad_json(const Subject& subject, const Screen& screen, int rotor) {
   job::PlayRead body;
+  // A swing read again was read the same way, until somebody says another.
+  if (const job::PlayRead* read = play_of(subject, rotor)) body = *read;
   body.rotor = rotor;
+  body.swing = {};
+  body.gauge.clear();
   FieldIs is{.title = tell(screen, Code{"view.booking.swing_of"}, {{"rotor", rotor}}),
              .label = tell(screen, Code{"view.booking.swing"}),
              .body = body,
@@ -84,21 +143,9 @@ Json keypad_json(const Subject& subject, const Screen& screen, int rotor) {
   }
   std::vector<Json> fields{field(subject, screen, is)};
   if (const job::PlayRead* read = play_of(subject, rotor)) {
-    // The swing means nothing without where the dial stood: the same answer once more, with its radius.
-    job::PlayRead again = *read;
-    again.radius = Entered{};
-    Json radius = field(subject, screen,
-                        {.title = tell(screen, Code{"view.booking.radius_of"}, {{"rotor", rotor}}),
-                         .label = tell(screen, Code{"view.booking.radius"}),
-                         .body = again,
-                         .into = "radius",
-                         .hint = tell(screen, Code{"view.booking.radius_hint"}),
-                         .marks = {"hand-2"}});
-    radius["key"] = field_key(again) + "/radius";
-    radius["said"] = Json::array();
-    if (read->radius)
-      radius["before"] = {{"label", tell(screen, Code{"view.booking.radius"})}, {"typed", read->radius->typed}};
-    fields.push_back(std::move(radius));
+    fields.push_back(beside_swing(subject, screen, *read, radius_field(screen, *read)));
+    if (read->held == Held::hanging)
+      fields.push_back(beside_swing(subject, screen, *read, push_field(subject, screen, *read)));
   }
   // Where all is told it stays with the swing: that is read again sooner than the dial is moved.
   return keypad_block(std::move(fields), field_key(body));
@@ -120,6 +167,7 @@ SheetParts booking_in_sheet(const Subject& subject, const Screen& screen, const 
     parts.left.push_back(measure_json(subject, screen, rotor));
     parts.left.push_back(chips_json(subject, screen, where_of(shaft, spot.station)));
     parts.right.push_back(keypad_json(subject, screen, rotor));
+    if (const job::PlayRead* read = play_of(subject, rotor)) parts.right.push_back(held_json(subject, screen, *read));
     for (Json& block : play_blocks(subject, screen, rotor)) parts.right.push_back(std::move(block));
   }
   if (Json suspects = suspects_table(subject, screen, false); !suspects.is_null()) parts.foot.push_back(suspects);

@@ -250,7 +250,7 @@ Json plane_answer(const Subject& subject, const Screen& screen, int rotor, char 
                                  .expanded_si = output_of(working, "U-size").si,
                                  .least = input_of(working, "least"),
                                  .greatest = input_of(working, "greatest"),
-                                 .plane = about});
+                                 .of = tell(screen, Code{"bench.bore.of_plane"}, {{"plane", about}})});
 }
 
 Json taper_answer(const Subject& subject, const Screen& screen, int rotor) {
@@ -274,9 +274,10 @@ void add_limits(const Subject& subject, const Screen& screen, int rotor, SheetPa
   const Gauge* gauge = gauge_in_use(subject, screen, rotor);
   if (gauge == nullptr) return;
   const bool late = job::overdue(*gauge, screen.today);
-  parts.foot.push_back(text_block(tell(screen, late ? Code{"bench.gauge.late"} : Code{"bench.gauge.in_date"},
-                                       {{"gauge", gauge->id}, {"until", job::text_of(gauge->calibrated_until)}}),
-                                  "note", late ? "tell" : "plain"));
+  parts.foot.push_back(
+      text_block(tell(screen, late ? Code{"bench.gauge.late"} : Code{"bench.gauge.in_date"},
+                      {{"gauge", gauge->id}, {"until", day_text(gauge->calibrated_until, screen.voice)}}),
+                 "note", late ? "tell" : "plain"));
   if (!late) return;
   job::GaugeAccepted accept;
   accept.gauge = gauge->id;

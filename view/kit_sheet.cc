@@ -18,13 +18,8 @@ constexpr double kTrayWidth = 190;
 
 Word item_word(std::string_view item) { return Word{"item." + std::string{item}}; }
 
-const Counted* count_of(const Subject& subject, int rotor, std::string_view item) {
-  const auto& counted = subject.job.state.bench.counted;
-  const auto it = std::ranges::find_if(counted, [&](const Counted& c) { return c.rotor == rotor && c.item == item; });
-  return it == counted.end() ? nullptr : &*it;
-}
 int laid_of(const Subject& subject, int rotor, std::string_view item) {
-  const Counted* counted = count_of(subject, rotor, item);
+  const Counted* counted = job::find_counted(subject.job.state.bench.counted, rotor, item);
   return counted == nullptr ? 0 : counted->laid.value;
 }
 
@@ -250,20 +245,22 @@ Json stock_table(const Subject& subject, const Screen& screen) {
   const job::JobState& state = subject.job.state;
   const auto trays = job::kit(subject.job.shaft, state.bench.came_off, state.bench.reused_rings);
   std::vector<TableRow> rows;
-  for (const job::PartWanted& part : job::parts_wanted(trays, subject.job.workshop)) {
-    const bool short_of = part.on_shelf && *part.on_shelf < part.wanted;
-    const std::string after = part.on_shelf && !short_of ? std::to_string(*part.on_shelf - part.wanted) : "\u2013";
+  for (const job::PartWanted& part : job::parts_wanted(trays, subject.job.workshop, state.bench.counted)) {
+    const bool known = part.on_shelf && !part.short_of();
+    const std::string after = known ? std::to_string(*part.on_shelf - part.to_take()) : "\u2013";
     TableRow row;
     row.cells = {{.text = tell(screen, Code{"bench.kit.part"},
                                {{"item", item_word(part.item)}, {"part", part.part.part_number}})},
                  {.text = std::to_string(part.wanted), .tone = "strong"},
+                 {.text = std::to_string(part.taken)},
                  {.text = count_text(part.on_shelf)},
-                 {.text = after, .flag = short_of ? "waits" : ""},
+                 {.text = after, .flag = part.short_of() ? "waits" : ""},
                  {.text = count_text(part.on_order)}};
     rows.push_back(std::move(row));
   }
   return table_block({{tell(screen, Code{"bench.kit.stock"})},
                       {tell(screen, Code{"bench.kit.wanted"}), true},
+                      {tell(screen, Code{"bench.kit.taken"}), true},
                       {tell(screen, Code{"bench.kit.on_shelf"}), true},
                       {tell(screen, Code{"bench.kit.after"}), true},
                       {tell(screen, Code{"bench.kit.on_order"}), true}},

@@ -1,14 +1,16 @@
 #include "view/machine_view.h"
 
 #include <algorithm>
-#include <chrono>
 #include <cmath>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <set>
+#include <tuple>
 
 #include "drawing/play_scale.h"
+#include "job/gauges.h"
+#include "job/hours.h"
 #include "job/service.h"
 #include "view/bearing_told.h"
 #include "view/blocks.h"
@@ -20,20 +22,6 @@ namespace flatwise::view {
 namespace {
 
 std::string say_code(Code code, const Args& args, const Voice& voice) { return say(code.id(), args, voice); }
-
-Day day_of(job::Instant at) {
-  using namespace std::chrono;
-  const year_month_day date{floor<days>(sys_time<milliseconds>{milliseconds{at.ms}})};
-  return {static_cast<int>(date.year()), static_cast<int>(static_cast<unsigned>(date.month())),
-          static_cast<int>(static_cast<unsigned>(date.day()))};
-}
-
-/// The meter's readings by day.
-std::vector<job::HourReading> in_order(std::span<const job::HourReading> hours) {
-  std::vector<job::HourReading> out{hours.begin(), hours.end()};
-  std::ranges::stable_sort(out, {}, &job::HourReading::day);
-  return out;
-}
 
 std::optional<double> hours_on(const std::vector<job::HourReading>& hours, Day day) {
   std::optional<double> found;
@@ -163,16 +151,23 @@ Json cells(const MachineSubject& subject, const History& history, const drawing:
   return list;
 }
 
-Json jobs_json(const std::vector<Event>& events, const Voice& voice) {
+/// What was renewed; a job that still stands open has not renewed nothing, it has not come so far.
+std::string renewed_text(const MachineSubject& subject, const Event& event, const Voice& voice) {
+  const std::string rotors = event.renewed.empty() ? std::string{} : rotor_runs(spoken(voice), event.renewed);
+  const auto row = std::ranges::find(subject.jobs, event.job, &job::JobRow::id);
+  const bool open = !event.job.empty() && row != subject.jobs.end() && !row->released;
+  return say_code(open ? Code{"view.machine.open"} : Code{"view.machine.renewed"}, {{"rotors", rotors}}, voice);
+}
+
+Json jobs_json(const MachineSubject& subject, const std::vector<Event>& events, const Voice& voice) {
   Json list = Json::array();
   for (auto it = events.rbegin(); it != events.rend(); ++it) {
     const Event& event = *it;
-    const std::string rotors = event.renewed.empty() ? std::string{} : rotor_runs(spoken(voice), event.renewed);
     list.push_back({{"job", event.job.empty() ? Json() : Json(event.job)},
                     {"number", event.number},
                     {"day", event.day.year == 0 ? std::string{} : day_text(event.day, voice)},
                     {"hours", hours_text(event.hours, voice)},
-                    {"says", say_code(Code{"view.machine.renewed"}, {{"rotors", rotors}}, voice)}});
+                    {"says", renewed_text(subject, event, voice)}});
   }
   return list;
 }
@@ -241,10 +236,30 @@ Json blocks_json(const MachineSubject& subject, const History& history, const Vo
   return blocks;
 }
 
+/// All that was read off the meter, the newest first; what was corrected stays, and counts no more.
+Json readings_json(const MachineSubject& subject, const Voice& voice) {
+  std::vector<job::HourReading> all{subject.hours.begin(), subject.hours.end()};
+  std::ranges::stable_sort(all, std::ranges::greater{},
+                           [](const job::HourReading& r) { return std::tuple{r.day, r.at.ms, r.id}; });
+  Json list = Json::array();
+  for (const job::HourReading& r : all) {
+    const auto who = subject.people.find(r.by);
+    Json json{{"id", r.id},
+              {"day", job::text_of(r.day)},
+              {"on", day_text(r.day, voice)},
+              {"says", hours_text(r.hours, voice)},
+              {"by", who == subject.people.end() ? std::string{} : who->second},
+              {"corrected", job::is_corrected(r, subject.hours)}};
+    if (!r.note.empty()) json["note"] = r.note;
+    list.push_back(std::move(json));
+  }
+  return list;
+}
+
 }  // namespace
 
 wire::Json machine_view(const MachineSubject& subject, const Voice& voice) {
-  const std::vector<job::HourReading> hours = in_order(subject.hours);
+  const std::vector<job::HourReading> hours = job::standing_hours(subject.hours);
   const History history = history_of(subject, hours);
   const std::vector<Event> events = events_of(subject, hours, history);
   const drawing::AgesDrawing drawing = draw(subject, history, events, voice);
@@ -257,8 +272,9 @@ wire::Json machine_view(const MachineSubject& subject, const Voice& voice) {
   json["drawing"] = picture_json(drawing.list);
   json["says"] = say_code(Code{"view.machine.drawing_says"}, {{"shaft", subject.shaft.spec().name}}, voice);
   json["stations"] = cells(subject, history, drawing.strip, voice);
-  json["jobs"] = jobs_json(events, voice);
+  json["jobs"] = jobs_json(subject, events, voice);
   json["blocks"] = blocks_json(subject, history, voice);
+  json["readings"] = readings_json(subject, voice);
   return json;
 }
 

@@ -1,6 +1,7 @@
 // machine_view.h: one machine: its history and the hours on every bearing (schemas/api/openapi.json, MachineView).
 #pragma once
 
+#include <map>
 #include <span>
 #include <string>
 
@@ -19,6 +20,7 @@ struct MachineSubject {
   std::span<const job::HourReading> hours;  ///< In any order.
   std::span<const job::BearingLife> lives;
   std::span<const job::JobRow> jobs;
+  std::map<job::Id, std::string> people = {};  ///< Names of who read the meter.
 };
 
 /// The hours hang under their rotors, the longest solid bar is the oldest bearing. Hours of a job: the last reading of the meter on

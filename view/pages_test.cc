@@ -51,6 +51,29 @@ TEST(BoardView, TheWorstComesFirstAndAllShaftsHaveOneScale) {
   EXPECT_NEAR(ratio, wanted, 0.03);
 }
 
+// 2026-11-27: a reading that was wrong stayed "Hour meter 999999 h" and nobody could say who had read it.
+TEST(MachineView, ACorrectedReadingIsShownAndCountsNoMore) {
+  SampleJob sample;
+  const Subject& subject = sample.subject();
+  const job::Machine machine{sample_id(1), sample_id(2), "Looseners 2", sample_id(3), true};
+  const std::vector<job::HourReading> hours{
+      {sample_id(4), machine.id, {2026, 2, 3}, 999'999, "", sample_id(9), "", {10}},
+      {sample_id(5), machine.id, {2026, 2, 3}, 2421.2, "misread", sample_id(9), sample_id(4), {20}}};
+  const MachineSubject is{machine, "", subject.job.shaft,        subject.job.workshop, hours,
+                          {},      {}, {{sample_id(9), "Bench"}}};
+  const nlohmann::json json = plain(machine_view(is, kInch));
+  EXPECT_EQ(faults_against_contract("MachineView", json), "");
+  EXPECT_EQ(json["facts"].dump().find("999999"), std::string::npos);
+  EXPECT_NE(json["facts"].dump().find("2421"), std::string::npos);
+  ASSERT_EQ(json["readings"].size(), 2U);
+  EXPECT_EQ(json["readings"][0]["id"], sample_id(5));
+  EXPECT_EQ(json["readings"][0]["by"], "Bench");
+  EXPECT_EQ(json["readings"][0]["note"], "misread");
+  EXPECT_FALSE(json["readings"][0]["corrected"]);
+  EXPECT_EQ(json["readings"][1]["id"], sample_id(4));
+  EXPECT_TRUE(json["readings"][1]["corrected"]);
+}
+
 TEST(MachineView, TheHoursOnEveryBearingHangUnderTheirRotors) {
   SampleJob sample;
   const Subject& subject = sample.subject();
@@ -73,6 +96,7 @@ TEST(MachineView, TheHoursOnEveryBearingHangUnderTheirRotors) {
   EXPECT_EQ(json["stations"][static_cast<std::size_t>(sample.shaft().station_of_rotor(5))]["sub"], "309");
   ASSERT_EQ(json["jobs"].size(), 2U);
   EXPECT_EQ(json["jobs"][0]["number"], "31");
+  EXPECT_EQ(json["jobs"][0]["says"], "Open: no set renewed yet.");
   EXPECT_TRUE(json["jobs"][1]["job"].is_null());     // By the log alone.
   const std::string blocks = json["blocks"].dump();  // Of the oldest bearing: what it may be expected to bear.
   EXPECT_NE(blocks.find("What the wobble leaves the bearing of rotor 1"), std::string::npos);
@@ -104,6 +128,43 @@ TEST(ShaftCheck, TheFiveLinesToChangeAreFoundAndSayHowTheyStand) {
   const std::map<int, std::string> wanted{
       {1, "done"}, {2, "as_copied"}, {3, "as_copied"}, {4, "wrong"}, {5, "as_copied"}};
   EXPECT_EQ(states, wanted);
+  // What stands in them is told beside the drawing, by the field's own name.
+  std::map<std::string, std::string> five;
+  for (const nlohmann::json& line : json["lines"]) five[line["key"]] = line["value"];
+  EXPECT_EQ(five["name"], "Row looseners");
+  EXPECT_EQ(five["spacer"], "92");
+  EXPECT_EQ(five["repeat"], "5");  // Of the first of its two lines.
+}
+
+// 2026-11-27: of two equal keys one said what would follow and the other nothing: 92 in is over what a spacer may be.
+TEST(ShaftCheck, AMendThatWouldBeRefusedSaysWhatIsAllowed) {
+  std::string toml = demo_file("long-nine.toml");
+  const std::string was = "spacer = \"92 mm\"";
+  toml.replace(toml.find(was), was.size(), "spacer = 92");
+  const nlohmann::json json = plain(shaft_check(toml, {}, kInch));
+  ASSERT_EQ(json["mends"].size(), 2U);
+  for (const nlohmann::json& mend : json["mends"]) EXPECT_NE(mend.value("says", ""), "") << mend;
+  EXPECT_NE(json["mends"][1]["says"].get<std::string>().find("Allowed"), std::string::npos) << json["mends"][1];
+}
+
+// Source: figures couple-resultant and tine-gap of the same shaft, by the study of it.
+TEST(ShaftCheck, SaysWhatFollowsAndWhatNobodyGave) {
+  const nlohmann::json json = plain(shaft_check(demo_file("long-nine.toml"), "", kInch));
+  EXPECT_EQ(faults_against_contract("ShaftCheck", json), "");
+  const auto fact = [&](std::string_view caption) {
+    for (const nlohmann::json& one : json["facts"])
+      if (one["caption"] == caption) return one;
+    return nlohmann::json{};
+  };
+  EXPECT_EQ(fact("Couple left over")["working"]["figure"], "couple-resultant");  // Nine facing: one couple is left.
+  EXPECT_EQ(fact("Tine gap, least")["working"]["figure"], "tine-gap");
+  EXPECT_NE(fact("Turns at a hanger").value("value", ""), "");
+  EXPECT_FALSE(json["end_view"]["list"]["items"].empty());
+  const auto assumed = std::ranges::count_if(json["assumed"], [](const nlohmann::json& one) {
+    return one["caption"] != "" && one["value"] != "" && one["why"] != "";
+  });
+  EXPECT_EQ(static_cast<std::size_t>(assumed), json["assumed"].size());
+  EXPECT_GT(assumed, 5);
 }
 
 TEST(ShaftCheck, AGoodDefinitionIsDrawnWithItsParts) {

@@ -4,6 +4,7 @@
 #include "drawing/bars.h"
 #include "job/kit.h"
 #include "job/plan.h"
+#include "job/seen.h"
 #include "view/blocks.h"
 #include "view/play.h"
 #include "view/rails.h"
@@ -30,25 +31,14 @@ std::string_view sentence_of(std::string_view way) {
 drawing::DisplayList way_strip(const Shaft& shaft, const job::OpenJob& job, const teardown::Plan& plan) {
   std::vector<drawing::StationState> states(shaft.stations().size());
   for (const int i : plan.stations) states[static_cast<std::size_t>(i)].body = drawing::Body::off;
-  for (const teardown::PartsDue& due : plan.due) {
-    if (due.kind != teardown::PartsDue::Kind::adapter_set) continue;
-    for (const int rotor : due.rotors) states[static_cast<std::size_t>(shaft.station_of_rotor(rotor))].renew = true;
-  }
+  for (const int rotor : job::rotors_renewed(plan))
+    states[static_cast<std::size_t>(shaft.station_of_rotor(rotor))].renew = true;
   drawing::DisplayList list =
       drawing::shaft_strip(shaft, states, marks_read(job), {.width = kWayWidth, .numbers = false, .draw_marks = false})
           .list;
   for (drawing::Item& item : list.items)  // Only to look at: a tap on it means nothing.
     if (auto* path = std::get_if<drawing::Path>(&item)) path->id.clear();
   return list;
-}
-
-std::vector<int> renewed(const teardown::Plan& plan) {
-  std::vector<int> rotors;
-  for (const teardown::PartsDue& due : plan.due)
-    if (due.kind == teardown::PartsDue::Kind::adapter_set)
-      rotors.insert(rotors.end(), due.rotors.begin(), due.rotors.end());
-  std::ranges::sort(rotors);
-  return rotors;
 }
 
 std::string comes_off(const Screen& screen, const teardown::Plan& plan) {
@@ -107,7 +97,7 @@ Json ways_json(const Subject& subject, const Screen& screen, const job::PlanRepo
                            do_record({draft(subject, choice_of(way.name, open))}, GoTo{.stage = job::Stage::plan}),
                            {.tone = advised && !chosen ? "next" : "plain", .says = name})});
     rows[0].cells.push_back({.text = comes_off(screen, way.plan)});
-    const std::vector<int> fresh = renewed(way.plan);
+    const std::vector<int> fresh = job::rotors_renewed(way.plan);
     rows[1].cells.push_back(
         {.text = fresh.empty() ? tell(screen, Code{"view.plan.seals_only"}) : rotor_runs(screen, fresh),
          .tone = "strong"});
@@ -128,6 +118,15 @@ const job::Way* chosen_way(const Subject& subject, const job::PlanReport& report
   return it == report.ways.end() ? nullptr : &*it;
 }
 
+/// The price that the customer answered to, where it is another one than today's.
+std::optional<std::string> other_price(const Subject& subject, const std::optional<Entered>& today) {
+  const job::LiveAnswers* live = subject.job.state.answers(job::question_of(job::CustomerSaid{}));
+  if (live == nullptr || live->entries.empty()) return std::nullopt;
+  const auto* said = std::get_if<job::CustomerSaid>(&live->first().body);
+  if (said == nullptr || !said->price || (today && said->price->value == today->value)) return std::nullopt;
+  return said->price->typed;
+}
+
 /// The customer's yes or no to the way that is chosen, with the price it was asked for.
 Json customer_json(const Subject& subject, const Screen& screen, const job::Way& way) {
   const std::string name = word("way." + std::string{way.name}, screen.voice);
@@ -140,41 +139,38 @@ Json customer_json(const Subject& subject, const Screen& screen, const job::Way&
             value,
             {.system = screen.voice.units, .decimals = 2, .unit = {}, .currency = subject.job.workshop.currency})};
   }
+  Args detail;
+  if (const auto other = other_price(subject, price)) detail.emplace_back("other", *other);
   const Ask ask{
       .label = tell(screen, Code{"view.plan.customer"},
                     {{"customer", subject.customer}, {"way", name}, {"price", money(screen, way.plan.money)}}),
-      .detail = tell(screen, Code{"view.plan.customer_detail"})};
+      .detail = tell(screen, Code{"view.plan.customer_detail"}, std::move(detail))};
   return yes_no(subject, screen, ask,
                 [&](Reply reply) { return job::EntryBody{job::CustomerSaid{reply, subject.customer, {}, price}}; });
 }
 
-int ordered_less_received(const Subject& subject, const std::string& part) {
-  int open = 0;
-  for (const job::Entry* entry : subject.job.state.added) {
-    if (const auto* ordered = std::get_if<job::Ordered>(&entry->body); ordered && ordered->part_number == part)
-      open += ordered->count;
-    if (const auto* received = std::get_if<job::Received>(&entry->body); received && received->part_number == part)
-      open -= received->count;
-  }
-  return open;
+std::string laid_text(const Screen& screen, int taken) {
+  return taken == 0 ? std::string{} : tell(screen, Code{"view.plan.laid"}, {{"count", taken}});
 }
 
 /// Parts of the chosen way against the shelf; what is missing is ordered after the yes, what comes is taken in.
 Json parts_json(const Subject& subject, const Screen& screen, const job::Way& way) {
-  std::vector<job::Tray> trays = job::kit(subject.job.shaft, renewed(way.plan), subject.job.state.bench.reused_rings);
+  std::vector<job::Tray> trays =
+      job::kit(subject.job.shaft, job::rotors_renewed(way.plan), subject.job.state.bench.reused_rings);
   std::vector<TableRow> rows;
-  for (const job::PartWanted& part : job::parts_wanted(trays, subject.job.workshop)) {
+  const job::PartsDue due = job::parts_due(subject.job.state);
+  for (const job::PartWanted& part : job::parts_wanted(trays, subject.job.workshop, subject.job.state.bench.counted)) {
     const std::string& number = part.part.part_number;
-    const int open = ordered_less_received(subject, number);
-    const int missing = part.on_shelf ? part.wanted - *part.on_shelf - std::max(open, 0) : 0;
+    const int open = due.contains(number) ? due.at(number) : 0;
+    const int missing = part.on_shelf ? part.to_take() - *part.on_shelf - std::max(open, 0) : 0;
     TableRow row{.cells = {{.text = word("item." + std::string{part.item}, screen.voice), .detail = number},
-                           {.text = std::to_string(part.wanted)},
+                           {.text = std::to_string(part.wanted), .detail = laid_text(screen, part.taken)},
                            {.text = part.on_shelf ? std::to_string(*part.on_shelf) : "–"},
                            {.text = std::to_string(std::max(open, 0))}},
                  .chosen = {},
                  .action = nullptr};
     if (missing > 0) {
-      const bool yes = subject.job.state.customer != nullptr && subject.job.state.customer->reply == Reply::yes;
+      const bool yes = job::customer_agreed(subject.job.state);
       row.cells[2].flag = "waits";
       row.action = action(tell(screen, Code{"view.plan.order"}, {{"count", missing}}),
                           do_record({draft(subject, job::Ordered{number, missing, {}})}),

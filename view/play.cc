@@ -44,9 +44,9 @@ drawing::DisplayList scale_of(const Screen& screen, const Working& fresh, const 
   scale.new_greatest = fresh.si("swing-greatest");
   scale.new_words = tell(screen, Code{"view.play.new"});
   scale.end = 2.0 * *scale.new_greatest;
-  scale.above = {{0, "0"},
-                 {*scale.new_least, bare(*scale.new_least, screen.voice)},
-                 {*scale.new_greatest, bare(*scale.new_greatest, screen.voice)}};
+  // A new bearing may show nothing at all: nought is then written once.
+  scale.above = {{0, "0"}, {*scale.new_greatest, bare(*scale.new_greatest, screen.voice)}};
+  if (*scale.new_least > 0) scale.above.push_back({*scale.new_least, bare(*scale.new_least, screen.voice)});
   if (behind == nullptr) return drawing::play_scale(scale, kColumn);
   const double swing = input_of(*behind, "swing")->si;
   scale.value = swing;
@@ -63,7 +63,8 @@ drawing::DisplayList scale_of(const Screen& screen, const Working& fresh, const 
   return drawing::play_scale(scale, kColumn);
 }
 
-// The figure of a tick is left out where it would run into that of the reading.
+// The figure of a tick stands beside that of the reading where it would run into it: the limit of a new bearing is what it is held
+// against. Left out only where there is no room for both.
 void part_labels(drawing::DisplayList& list) {
   const drawing::Text* reading = nullptr;
   for (const drawing::Item& item : list.items)
@@ -72,11 +73,33 @@ void part_labels(drawing::DisplayList& list) {
   if (reading == nullptr) return;
   const drawing::Point at = reading->at;
   const double room = 1.3 * 4 * 0.56 * static_cast<double>(reading->text.size());
-  std::erase_if(list.items, [&](const drawing::Item& item) {
+  std::vector<drawing::Item> kept;
+  for (const drawing::Item& item : list.items) {
     const auto* text = std::get_if<drawing::Text>(&item);
-    return text != nullptr && text->ink != drawing::Ink::next && std::abs(text->at.y - at.y) < 0.1 &&
-           std::abs(text->at.x - at.x) < room;
-  });
+    const bool runs_in = text != nullptr && text->ink != drawing::Ink::next && std::abs(text->at.y - at.y) < 0.1 &&
+                         std::abs(text->at.x - at.x) < room;
+    if (!runs_in) {
+      kept.push_back(item);
+      continue;
+    }
+    drawing::Text beside = *text;
+    beside.at.x = text->at.x < at.x ? at.x - room : at.x + room;
+    if (text->text != "0" && beside.at.x > room / 2 && beside.at.x < list.width - room / 2)
+      kept.emplace_back(std::move(beside));
+  }
+  list.items = std::move(kept);
+}
+
+// What a new bearing shows is a range, often from nought.
+Json fresh_json(const Screen& screen, const WorkingPtr& fresh) {
+  Screen turned = screen;
+  turned.voice.units = other(screen.voice.units);
+  const AnyQuantity least = output_of(*fresh, "swing-least"), greatest = output_of(*fresh, "swing-greatest");
+  return facts_block({{.caption = tell(screen, Code{"view.play.new_bearing"}),
+                       .value = range_shown(screen, least, greatest),
+                       .other = range_shown(turned, least, greatest),
+                       .working = fresh}},
+                     screen.voice);
 }
 
 Json answer_json(const Subject& subject, const Screen& screen, int rotor, const WorkingPtr& behind) {
@@ -149,8 +172,7 @@ std::vector<Json> play_blocks(const Subject& subject, const Screen& screen, int 
     blocks.push_back(drawing_block(list, says, {}, {.caption = tell(screen, caption)}));
   }
   if (play_of(subject, rotor) != nullptr) blocks.push_back(answer_json(subject, screen, rotor, behind));
-  if (fresh != nullptr)
-    blocks.push_back(working_block(tell(screen, Code{"view.play.new_bearing"}), *fresh, screen.voice));
+  if (fresh != nullptr) blocks.push_back(fresh_json(screen, fresh));
   return blocks;
 }
 

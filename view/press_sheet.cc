@@ -154,7 +154,8 @@ Json band_facts(const Screen& screen, const WorkingPtr& band) {
 
 Json force_answer(const Subject& subject, const Screen& screen, int rotor) {
   auto findings = findings_like(subject, Stage::press, job::at_rotor(rotor), "fits.");
-  std::erase_if(findings, about_curve);
+  std::erase_if(findings,
+                [](const Finding* f) { return about_curve(f) || f->code.id().starts_with("fits.hub_yielded"); });
   for (const Finding* f : findings_like(subject, Stage::press, job::at_rotor(rotor), "job.")) findings.push_back(f);
   const job::Shown* back = shown_of(subject, Stage::press, "press-readback", job::at_rotor(rotor));
   if (back == nullptr || !back->working->answer) return findings_block(screen, findings);
@@ -164,64 +165,43 @@ Json force_answer(const Subject& subject, const Screen& screen, int rotor) {
                                  .value = input_of(working, "force").value(),
                                  .expanded_si = output_of(working, "force-expanded").si,
                                  .least = input_of(working, "band-least"),
-                                 .greatest = input_of(working, "band-greatest")});
+                                 .greatest = input_of(working, "band-greatest"),
+                                 .of = tell(screen, Code{"bench.press.force_word"})});
 }
 
-WorkingPtr worked_out(std::span<const FigureSpec> figures, std::string_view name, std::vector<Input> in) {
-  Results<Working> working = job::use(figures, name, std::move(in));
-  return working ? std::make_shared<const Working>(*std::move(working)) : nullptr;
+std::string first_finding(const Working& working, const Voice& voice) {
+  return working.findings.empty() ? std::string{} : say(working.findings.front(), voice);
 }
 
-/// The fit the clearance rests on: what the force proves, else what the two planes were gauged at.
-struct FitIs {
-  Input least, greatest;
-};
-std::optional<FitIs> fit_known(const Subject& subject, int rotor) {
-  if (const WorkingPtr back = working_here(subject, rotor, "press-readback"))
-    return FitIs{computed("interference-least", "interference-least", back),
-                 computed("interference-greatest", "interference-greatest", back)};
-  WorkingPtr loosest, tightest;
-  for (const char plane : {'A', 'B'}) {
-    const WorkingPtr fit = working_here(subject, rotor, "interference", std::string(1, plane));
-    if (fit == nullptr) continue;
-    if (loosest == nullptr || fit->si("least") < loosest->si("least")) loosest = fit;
-    if (tightest == nullptr || fit->si("greatest") > tightest->si("greatest")) tightest = fit;
-  }
-  if (loosest == nullptr) return std::nullopt;
-  return FitIs{computed("interference-least", "least", loosest),
-               computed("interference-greatest", "greatest", tightest)};
+/// Whether the ring holds against the load and couple that turn against it: by a rule of catalogues, so advice and no verdict.
+void add_creep(const Screen& screen, const WorkingPtr& creep, std::vector<FactRow>& rows) {
+  if (creep == nullptr) return;
+  const std::string finding = first_finding(*creep, screen.voice);
+  rows.push_back(
+      {.caption = tell(screen, Code{"bench.press.creep"}),
+       .value = shown(output_of(*creep, "wanted"), screen.voice),
+       .tone = finding.empty() ? "plain" : "tell",
+       .other = finding.empty() ? finding : tell(screen, Code{"bench.press.creep_rule"}, {{"says", finding}}),
+       .working = creep});
 }
 
-/// What the bearing has left inside once the hub holds it, by its clearance group.
-WorkingPtr clearance_left(const Subject& subject, int rotor) {
-  constexpr std::array<std::string_view, 5> kGroups{"C2", "CN", "C3", "C4", "C5"};
-  const Rotor& part = subject.job.shaft.rotor(rotor);
-  const auto from = [&](std::string_view field) { return job::rotor_origin(subject.job.shaft, rotor, field); };
-  const std::optional<FitIs> fit = fit_known(subject, rotor);
-  if (!fit) return nullptr;
-  const std::string group_name{kGroups[static_cast<std::size_t>(part.bearing.clearance)]};
-  const WorkingPtr group = worked_out(fits::figures(), "clearance-group",
-                                      {given("bore", any(part.bearing.bore), from("bearing.d")),
-                                       given("group", group_name, from("bearing.clearance"))});
-  if (group == nullptr) return nullptr;
-  return worked_out(bearings::figures(), "fitted-clearance",
-                    {computed("group-least", "least", group), computed("group-greatest", "greatest", group), fit->least,
-                     fit->greatest, given("roughness-loss", any(part.hub.roughness_loss), from("hub.roughness_loss")),
-                     given("joint-diameter", any(part.bearing.outside), from("bearing.D")),
-                     given("ring-inside", any(part.bearing.outer_ring_inside), from("bearing.outer_ring_inside")),
-                     given("hub-outside", any(part.hub.outside), from("hub.outside")),
-                     given("hub-modulus", any(part.hub.material.youngs_modulus), from("hub.material")),
-                     given("hub-poisson", any_ratio(part.hub.material.poisson), from("hub.material"))});
+/// Only where the hub gives way: what stays of it.
+void add_yielding(const Screen& screen, const WorkingPtr& hub, std::vector<FactRow>& rows) {
+  if (hub == nullptr) return;
+  rows.push_back({.caption = tell(screen, Code{"bench.press.hub"}),
+                  .value = shown(output_of(*hub, "pressure"), screen.voice),
+                  .tone = "tell",
+                  .other = first_finding(*hub, screen.voice),
+                  .working = hub});
 }
 
-void add_clearance(const Subject& subject, const Screen& screen, int rotor, std::vector<FactRow>& rows) {
-  const WorkingPtr left = clearance_left(subject, rotor);
+void add_clearance(const Screen& screen, const WorkingPtr& left, std::vector<FactRow>& rows) {
   if (left == nullptr) return;
   const bool none = left->si("least") <= 0;
   rows.push_back({.caption = tell(screen, Code{"bench.press.clearance"}),
                   .value = range_shown(screen, output_of(*left, "least"), output_of(*left, "greatest")),
                   .tone = none ? "tell" : "plain",
-                  .other = none && !left->findings.empty() ? say(left->findings.front(), screen.voice) : std::string{},
+                  .other = none ? first_finding(*left, screen.voice) : std::string{},
                   .working = left});
 }
 
@@ -238,7 +218,9 @@ Json fit_facts(const Subject& subject, const Screen& screen, int rotor) {
       rows.push_back({.caption = tell(screen, Code{"bench.press.by_gauge"}, {{"plane", std::string(1, plane)}}),
                       .value = range_shown(screen, output_of(*fit, "least"), output_of(*fit, "greatest")),
                       .working = fit});
-  add_clearance(subject, screen, rotor, rows);
+  add_clearance(screen, working_here(subject, rotor, "fitted-clearance"), rows);
+  add_creep(screen, working_here(subject, rotor, "creep-load"), rows);
+  add_yielding(screen, working_here(subject, rotor, "hub-yielding"), rows);
   return rows.empty() ? Json() : facts_block(rows, screen.voice);
 }
 
@@ -291,6 +273,12 @@ void add(Json& blocks, Json block) {
 SheetParts rotor_sheet(const Subject& subject, const Screen& screen, const Spot& spot, int rotor) {
   SheetParts parts;
   parts.title = tell(screen, Code{"bench.press.title"}, {{"rotor", rotor}});
+  for (Json& block : stop_blocks(subject, screen,
+                                 {.stage = Stage::press,
+                                  .only = job::at_rotor(rotor),
+                                  .stop = tell(screen, Code{"bench.press.stop_here"}, {{"rotor", rotor}}),
+                                  .wait = tell(screen, Code{"bench.press.wait"}, {{"rotor", rotor}})}))
+    parts.head.push_back(std::move(block));
   parts.head.push_back(caution(screen));
   add_sections(subject, screen, spot, rotor, parts);
   const WorkingPtr band = working_here(subject, rotor, "press-force");
@@ -310,7 +298,9 @@ SheetParts rotor_sheet(const Subject& subject, const Screen& screen, const Spot&
   for (Json& q : job_questions(subject, screen, Stage::press, job::AskedOf::rotor_that_came_off, rotor))
     questions.push_back(std::move(q));
   parts.right.push_back(asks_block("rows", std::move(questions), tell(screen, Code{"bench.press.cannot_show"})));
-  add(parts.foot, findings_block(screen, findings_like(subject, Stage::press, job::at_rotor(rotor), "press.")));
+  auto findings = findings_like(subject, Stage::press, job::at_rotor(rotor), "press.");
+  std::erase_if(findings, [](const Finding* f) { return f->code == Code{"press.may_creep"}; });  // Its row says so.
+  add(parts.foot, findings_block(screen, findings));
   for (const Finding* f : findings_at(subject, Stage::press, {}))
     parts.foot.push_back(text_block(say(*f, screen.voice), "note"));
   add_heating(subject, screen, rotor, parts);

@@ -4,10 +4,10 @@
 #include <algorithm>
 #include <array>
 
-#include "core/units/format.h"
 #include "job/roles.h"
 #include "job/service.h"
 #include "view/bench_parts.h"
+#include "view/papers.h"
 #include "view/rails.h"
 
 namespace flatwise::view {
@@ -41,19 +41,17 @@ bool may_lift(const Subject& subject, const Screen& screen, Role role) {
 struct Said {
   std::string head, rest;
 };
+std::string without_part(std::string text, const std::string& part) {
+  if (text.starts_with(part + ": ")) text.erase(0, part.size() + 2);
+  return capital(std::move(text));
+}
+/// What is long is parted where its first sentence ends, never at a colon: "From end A" alone says nothing.
 Said in_short(std::string text, const std::string& part) {
   constexpr std::size_t kShort = 56;  // Characters that go on one line of the list.
-  const auto capital = [](std::string& s) {
-    if (!s.empty() && s.front() >= 'a' && s.front() <= 'z') s.front() = static_cast<char>(s.front() - 'a' + 'A');
-  };
-  if (text.starts_with(part + ": ")) text.erase(0, part.size() + 2);
-  capital(text);
-  if (text.size() <= kShort) return {std::move(text), {}};
-  std::size_t at = std::min(text.find(": "), text.find(". "));
+  text = without_part(std::move(text), part);
+  const std::size_t at = text.size() <= kShort ? std::string::npos : text.find(". ");
   if (at == std::string::npos || at + 2 >= text.size()) return {std::move(text), {}};
-  Said said{text.substr(0, at), text.substr(at + 2)};
-  capital(said.rest);
-  return said;
+  return {text.substr(0, at), text.substr(at + 2)};
 }
 
 /// A question nobody answered, or answered no: the question itself is what is open.
@@ -69,9 +67,17 @@ Said question_in_short(std::string text, const std::string& part) {
   return said;
 }
 
+/// Who may sign is not at the bench: he comes to the page under his own name.
+Json ask_for(const Screen& screen, Role role) {
+  return action(
+      tell(screen, Code{"bench.release.ask_role"}, {{"role", role_word(role)}}), do_go({.page = "people"}),
+      {.tone = "next", .says = tell(screen, Code{"bench.release.ask_role_says"}, {{"role", role_word(role)}})});
+}
+
 Json block_action(const Subject& subject, const Screen& screen, const job::Block& block, bool first) {
   // Signatures stand below on this sheet.
-  if (block.stage == Stage::release && block.where.number == 0) return nullptr;
+  if (block.stage == Stage::release && block.where.number == 0)
+    return may_lift(subject, screen, block.lifted_by) ? Json() : ask_for(screen, block.lifted_by);
   const Stage stage = block.what.code == Code{"job.second_look_wanted"} ? Stage::timing : block.stage;
   const std::string part = part_name(subject, screen, block);
   const bool may = may_lift(subject, screen, block.lifted_by);
@@ -95,10 +101,8 @@ std::vector<StandingRow> rows_of(const Subject& subject, const Screen& screen) {
     row.action = block_action(subject, screen, block, first);
     if (!row.action.is_null() && may_lift(subject, screen, block.lifted_by)) first = false;
     row.detail = std::move(said.rest);
-    if (block.instruction) {
-      const Said does = in_short(say(*block.instruction, screen.voice), row.part);
-      row.detail += (row.detail.empty() ? "" : " ") + does.head + (does.rest.empty() ? "" : ". " + does.rest);
-    }
+    if (block.instruction)
+      row.detail += (row.detail.empty() ? "" : " ") + without_part(say(*block.instruction, screen.voice), row.part);
     rows.push_back(std::move(row));
   }
   return rows;
@@ -125,14 +129,21 @@ Json standing_here(const Subject& subject, const Screen& screen) {
       rows_of(subject, screen), force);
 }
 
+Json sign_key(const Subject& subject, const Screen& screen, Role role, std::string blocked = {}) {
+  const std::string_view tone = blocked.empty() ? "next" : "plain";
+  return action(tell_big(screen, Code{"bench.release.sign"}, {{"role", role_word(role)}}),
+                do_record({draft(subject, job::Signed{role})}), {.tone = tone, .blocked = std::move(blocked)});
+}
+std::ptrdiff_t open_but_signatures(const Subject& subject) {
+  return std::ranges::count_if(subject.standing.blocks, [](const job::Block& b) { return !job::is_of_signature(b); });
+}
+
 /// In their order: what each still waits for keeps its key shut.
 Json signatures_here(const Subject& subject, const Screen& screen) {
   const auto signatures = job::signatures(subject.job.state);
   std::vector<SignatureRow> rows;
   std::string waits;
-  const auto open = std::ranges::count_if(subject.standing.blocks, [](const job::Block& b) {
-    return b.what.code != Code{"job.not_signed"} && b.what.code != Code{"job.signature_void"};
-  });
+  const std::ptrdiff_t open = open_but_signatures(subject);
   if (open > 0) waits = tell(screen, Code{"bench.release.waits_open"}, {{"open", static_cast<int>(open)}});
   for (const job::Signature& signature : signatures) {
     SignatureRow row;
@@ -140,14 +151,13 @@ Json signatures_here(const Subject& subject, const Screen& screen) {
     row.signed_by = signature.entry;
     // What it waits for stands at its key.
     if (signature.void_by != nullptr)
-      row.says = tell(screen, Code{"bench.release.void"}, {{"entry", signature.void_by->number}});
+      row.says = tell(screen, signature.unseen ? Code{"bench.release.unseen"} : Code{"bench.release.void"},
+                      {{"entry", signature.void_by->number}});
     if (signature.entry == nullptr && subject.job.state.released == nullptr) {
       std::string blocked = waits;
       if (blocked.empty() && !may_lift(subject, screen, signature.as))
         blocked = tell(screen, Code{"bench.release.waits_role"}, {{"role", role_word(signature.as)}});
-      row.action = action(tell_big(screen, Code{"bench.release.sign"}, {{"role", role_word(signature.as)}}),
-                          do_record({draft(subject, job::Signed{signature.as})}),
-                          {.tone = blocked.empty() ? "next" : "plain", .blocked = blocked});
+      row.action = sign_key(subject, screen, signature.as, std::move(blocked));
       if (waits.empty()) waits = tell(screen, Code{"bench.release.waits_role"}, {{"role", role_word(signature.as)}});
     }
     rows.push_back(std::move(row));
@@ -155,17 +165,15 @@ Json signatures_here(const Subject& subject, const Screen& screen) {
   return signatures_block(subject, rows);
 }
 
-Json release_key(const Subject& subject, const Screen& screen) {
-  if (subject.job.state.released != nullptr) return nullptr;
-  job::Released body;
+Json release_action(const Subject& subject, const Screen& screen) {
   const std::size_t open = subject.standing.blocks.size();
   std::string blocked;
   if (open > 0)
     blocked = tell(screen, Code{"bench.release.waits_open"}, {{"open", static_cast<int>(open)}});
   else if (!may_lift(subject, screen, job::Role::lead))
     blocked = tell(screen, Code{"bench.release.waits_role"}, {{"role", role_word(job::Role::lead)}});
-  return actions_block({action(tell(screen, Code{"bench.release.release"}), do_record({draft(subject, body)}),
-                               {.tone = blocked.empty() ? "next" : "plain", .blocked = blocked})});
+  return action(tell(screen, Code{"bench.release.release"}), do_record({draft(subject, job::Released{})}),
+                {.tone = blocked.empty() ? "next" : "plain", .blocked = blocked});
 }
 
 Json released_block(const Subject& subject, const Screen& screen) {
@@ -177,44 +185,35 @@ Json released_block(const Subject& subject, const Screen& screen) {
   if (live != nullptr)
     is.says.push_back(tell(screen, Code{"bench.release.by"},
                            {{"by", person_name(subject, live->first().by)}, {"reason", released->reason}}));
+  is.says.push_back(tell(screen, Code{"bench.release.stays"}));
   return answer_block(is, screen.voice);
 }
 
-/// The papers of the job, most wanted first.
-Json papers(const Subject& subject, const Screen& screen) {
-  struct Paper {
-    Code label;
-    std::string_view name;
-  };
-  constexpr std::array<Paper, 4> kPapers{{{Code{"bench.release.paper_bench"}, "bench"},
-                                          {Code{"bench.release.paper_timing"}, "timing-map"},
-                                          {Code{"bench.release.paper_kit"}, "kit"},
-                                          {Code{"bench.release.paper_workings"}, "workings"}}};
-  std::vector<Json> actions{
-      action(tell(screen, Code{"bench.release.paper_handover"}), do_open(hand_over_address(subject)))};
-  for (const Paper& paper : kPapers)
-    actions.push_back(action(tell(screen, paper.label),
-                             do_open("/api/jobs/" + subject.row.id + "/sheets/" + std::string{paper.name})));
-  return actions_block(std::move(actions));
-}
-
-/// When the shaft is due again; null where its definition or the meter does not say.
+/// When the shaft is due again; null where its definition does not say.
 Json next_due_here(const Subject& subject, const Screen& screen) {
   const auto next = job::next_due(subject.job.shaft, subject.job.state.bench);
-  if (!next || !next->due) return nullptr;
-  const auto hours = [](Time time) {
-    return format_quantity(any(time), {.decimals = {}, .unit = "h", .currency = {}});
-  };
+  if (!next) return nullptr;
+  const job::DueSaid said = job::said(*next);
+  std::string because;
+  for (const Message& one : said.because) because += (because.empty() ? "" : " ") + say(one, screen.voice);
   return facts_block({{.caption = tell(screen, Code{"bench.release.next_due"}),
-                       .value = hours(*next->due_at()),
+                       .value = say(said.when, screen.voice),
                        .tone = "strong",
-                       .other = tell(screen, Code{"bench.release.due_from"},
-                                     {{"meter", hours(*next->meter)}, {"every", hours(*next->by.every)}}),
+                       .other = because,
                        .working = next->due}},
                      screen.voice);
 }
 
 }  // namespace
+
+Json signing_action(const Subject& subject, const Screen& screen) {
+  if (subject.job.state.released != nullptr || open_but_signatures(subject) > 0) return nullptr;
+  for (const job::Signature& signature : job::signatures(subject.job.state))
+    if (signature.entry == nullptr)
+      return may_lift(subject, screen, signature.as) ? sign_key(subject, screen, signature.as)
+                                                     : ask_for(screen, signature.as);
+  return may_lift(subject, screen, Role::lead) ? release_action(subject, screen) : ask_for(screen, Role::lead);
+}
 
 SheetParts release_sheet(const Subject& subject, const Screen& screen, const Spot&) {
   SheetParts parts;
@@ -222,10 +221,10 @@ SheetParts release_sheet(const Subject& subject, const Screen& screen, const Spo
   if (Json block = released_block(subject, screen); !block.is_null()) parts.head.push_back(std::move(block));
   parts.head.push_back(standing_here(subject, screen));
   parts.head.push_back(signatures_here(subject, screen));
-  if (Json block = release_key(subject, screen); !block.is_null()) parts.left.push_back(std::move(block));
+  if (subject.job.state.released == nullptr) parts.left.push_back(actions_block({release_action(subject, screen)}));
   if (Json block = next_due_here(subject, screen); !block.is_null()) parts.right.push_back(std::move(block));
   parts.right.push_back(text_block(tell(screen, Code{"bench.release.papers"}), "read", "strong"));
-  parts.right.push_back(papers(subject, screen));
+  parts.right.push_back(papers_block(subject, screen, Stage::release));
   parts.foot.push_back(log_block(subject, screen, tell(screen, Code{"bench.release.log"})));
   return parts;
 }

@@ -1,7 +1,6 @@
 #include "view/shaft_check.h"
 
 #include <algorithm>
-#include <charconv>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <optional>
@@ -10,12 +9,14 @@
 #include <vector>
 
 #include "core/shaft/shaft.h"
+#include "core/working/place_of.h"
 #include "definition/fields.h"
 #include "definition/read.h"
 #include "drawing/shaft_strip.h"
 #include "view/blocks.h"
 #include "view/picture_json.h"
 #include "view/rails.h"
+#include "view/shaft_follows.h"
 
 namespace flatwise::view {
 namespace {
@@ -43,7 +44,17 @@ std::string_view without_comment(std::string_view line) {
 struct Marked {
   int line = 0, number = 0;
   std::string says;
+  std::string key, value;  ///< As they stand there: "lean" and "5°".
 };
+
+/// What is written behind a key: to the end of its line, or of its place in a line of the stack.
+std::string value_of(std::string_view line, std::string_view key) {
+  const std::size_t at = line.find('=', line.find(key) + key.size());
+  if (at == std::string_view::npos) return {};
+  std::string_view value = trimmed(line.substr(at + 1));
+  if (value.starts_with('"')) return std::string{value.substr(1, value.find('"', 1) - 1)};
+  return std::string{trimmed(value.substr(0, value.find_first_of(",}")))};
+}
 
 // A key at the beginning of its line in its own table; 'repeat' stands inside a line of the stack.
 bool stands_on(const definition::Field& field, std::string_view table, std::string_view line) {
@@ -65,7 +76,9 @@ std::vector<Marked> marked_lines(std::string_view toml) {
     for (const definition::Field& field : definition::fields(definition::Document::shaft)) {
       if (field.change == 0 || !stands_on(field, table, line)) continue;
       const bool known = std::ranges::any_of(found, [&](const Marked& m) { return m.number == field.change; });
-      if (!known) found.push_back({number, field.change, std::string{line}});
+      if (!known)
+        found.push_back(
+            {number, field.change, std::string{line}, std::string{field.key()}, value_of(line, field.key())});
     }
   }
   return found;
@@ -80,16 +93,10 @@ Json lines_json(std::string_view toml, std::string_view copied, const std::vecto
     const bool same =
         std::ranges::any_of(before, [&](const Marked& b) { return b.number == line.number && b.says == line.says; });
     const std::string_view state = wrong ? "wrong" : same ? "as_copied" : "done";
-    lines.push_back({{"line", line.line}, {"number", line.number}, {"state", state}});
+    lines.push_back(
+        {{"line", line.line}, {"number", line.number}, {"state", state}, {"key", line.key}, {"value", line.value}});
   }
   return lines;
-}
-
-Length stack_length(const Shaft& shaft) {
-  Length total;
-  for (const Station& station : shaft.stations())
-    if (station.kind != StationKind::nut) total = total + station.length.nominal;
-  return total;
 }
 
 /// The text with one line's `given` at its place written another way; empty where it does not stand there.
@@ -112,6 +119,16 @@ Mended mended(std::string_view toml, const Place& at, const std::string& given, 
   return out;
 }
 
+/// What would follow from a mend: how long the stack is, or why that is refused too.
+std::string follows_from(const std::string& toml, const Place& at, const Voice& voice) {
+  const Results<Shaft> shaft = definition::read_shaft(toml, {});
+  if (shaft) return say_code(Code{"view.shaft.mend_stack"}, {{"length", any(stack_length(*shaft))}}, voice);
+  const auto here = std::ranges::find_if(
+      shaft.error(), [&](const Problem& problem) { return problem.place && problem.place->line == at.line; });
+  if (here == shaft.error().end()) return say_code(Code{"view.shaft.mend_more"}, {}, voice);
+  return say_code(Code{"view.shaft.mend_refused"}, {{"allowed", say(*here, voice).allowed}}, voice);
+}
+
 /// Where a problem names ways to write it, each as a whole line, with what would follow: nobody guesses which is meant.
 Json mends_json(std::string_view toml, const std::vector<Problem>& problems, const Voice& voice) {
   Json mends = Json::array();
@@ -124,8 +141,7 @@ Json mends_json(std::string_view toml, const std::vector<Problem>& problems, con
         const Mended out = mended(toml, *problem.place, problem.given, way);
         if (out.line.empty()) continue;
         Json mend{{"line", problem.place->line}, {"label", way}, {"text", out.line}};
-        if (const Results<Shaft> shaft = definition::read_shaft(out.toml, {}))
-          mend["says"] = say_code(Code{"view.shaft.mend_stack"}, {{"length", any(stack_length(*shaft))}}, voice);
+        mend["says"] = follows_from(out.toml, *problem.place, voice);
         mends.push_back(std::move(mend));
       }
     }
@@ -134,7 +150,7 @@ Json mends_json(std::string_view toml, const std::vector<Problem>& problems, con
 }
 
 Json strip_json(const Shaft& shaft, const Voice& voice) {
-  const drawing::StripDrawing strip = drawing::shaft_strip(shaft, {}, {}, strip_options(false));
+  const drawing::StripDrawing strip = drawing::shaft_strip(shaft, {}, marks_by_pattern(shaft), strip_options(false));
   Json cells = Json::array();
   for (std::size_t i = 0; i < shaft.stations().size(); ++i) {
     const Station& station = shaft.stations()[i];
@@ -170,52 +186,16 @@ bool takes(const Shaft& shaft, std::size_t station, std::string_view field) {
   return rotor > 0 && (field.starts_with("rotor.") || field.starts_with("rotors[" + std::to_string(rotor - 1) + "]."));
 }
 
-/// The line that an origin names at its end; 0: it was not given in a line.
-int line_of(const Origin& origin) {
-  const std::size_t colon = origin.where.rfind(':');
-  if (origin.kind != OriginKind::given || colon == std::string::npos) return 0;
-  int line = 0;
-  const char* const end = origin.where.data() + origin.where.size();
-  const auto read = std::from_chars(origin.where.data() + colon + 1, end, line);
-  return read.ptr == end ? line : 0;
-}
-
 /// Which parts hang on which line of the text.
 Json hangs_json(const Shaft& shaft) {
   std::map<int, std::set<std::size_t>> by_line;
   for (const auto& [field, origin] : shaft.spec().origins)
-    if (const int line = line_of(origin); line > 0)
+    if (const std::optional<Place> place = place_of(origin))
       for (std::size_t i = 0; i < shaft.stations().size(); ++i)
-        if (takes(shaft, i, field)) by_line[line].insert(i);
+        if (takes(shaft, i, field)) by_line[place->line].insert(i);
   Json hangs = Json::array();
   for (const auto& [line, stations] : by_line) hangs.push_back({{"line", line}, {"stations", stations}});
   return hangs;
-}
-
-/// What follows from it, and how much of it nobody gave.
-Json facts_json(const Shaft& shaft, const Voice& voice) {
-  const ShaftSpec& spec = shaft.spec();
-  Json facts = Json::array();
-  const auto add = [&](Code caption, std::string value, std::string other = {}) {
-    facts.push_back(fact({say_code(caption, {}, voice), std::move(value), {}, std::move(other), nullptr}, voice));
-  };
-  add(Code{"view.shaft.name"}, spec.name);
-  add(Code{"view.shaft.profile"},
-      say_code(Code{"view.shaft.profile_is"}, {{"flats", shaft.flats()}, {"across", any(spec.profile.across_flats)}},
-               voice),
-      shown_other(any(spec.profile.across_flats), voice));
-  add(Code{"view.shaft.rotors"}, std::to_string(shaft.rotor_count()));
-  add(Code{"view.shaft.lean"}, shown(any(spec.rotors.front().lean), voice));
-  add(Code{"view.shaft.stack"}, shown(any(stack_length(shaft)), voice), shown_other(any(stack_length(shaft)), voice));
-  add(Code{"view.shaft.speed"}, shown(any(spec.speed), voice));
-  for (const Nut& nut : spec.nuts)
-    add(nut.end == End::a ? Code{"view.shaft.nut_a"} : Code{"view.shaft.nut_b"}, shown(any(nut.torque), voice),
-        shown_other(any(nut.torque), voice));
-  const auto assumed =
-      std::ranges::count_if(spec.origins, [](const auto& origin) { return origin.second.kind == OriginKind::assumed; });
-  add(Code{"view.shaft.assumed"},
-      say_code(Code{"view.shaft.assumed_is"}, {{"count", static_cast<int>(assumed)}}, voice));
-  return facts;
 }
 
 }  // namespace
@@ -226,12 +206,14 @@ Json shaft_check(std::string_view toml, std::string_view copied, const Voice& vo
   Json list = Json::array();
   for (const Problem& problem : problems) list.push_back(wire::to_json(problem, voice));
   Json json{{"problems", std::move(list)}};
-  json["facts"] = shaft ? facts_json(*shaft, voice) : Json::array();
+  json["facts"] = shaft ? shaft_facts(*shaft, voice) : Json::array();
   json["lines"] = lines_json(toml, copied, problems);
   if (Json mends = mends_json(toml, problems, voice); !mends.empty()) json["mends"] = std::move(mends);
   if (!shaft) return json;
   json["strip"] = strip_json(*shaft, voice);
   json["hangs"] = hangs_json(*shaft);
+  json["end_view"] = shaft_end_view(*shaft, voice);
+  json["assumed"] = shaft_assumed(*shaft, voice);
   json["name"] = shaft->spec().name;
   return json;
 }

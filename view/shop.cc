@@ -118,7 +118,7 @@ Json card(const GaugesSubject& subject, const Gauge& gauge, const Voice& voice) 
 int wanted_of(const JobWants& job, const std::string& part) {
   int count = 0;
   for (const job::PartWanted& p : job.wanted)
-    if (p.part.part_number == part) count += p.wanted;
+    if (p.part.part_number == part) count += p.to_take();
   return count;
 }
 

@@ -7,13 +7,14 @@
 #include "job/marks.h"
 #include "job/steps.h"
 #include "view/bench_parts.h"
+#include "view/teardown_steps.h"
 
 namespace flatwise::view {
 namespace {
 
 using job::Stage;
 
-constexpr double kWide = 124, kBars = 124;
+constexpr double kWide = 108, kBars = 108;  // On a telephone no wider than its column.
 
 void add(Json& blocks, Json block) {
   if (!block.is_null()) blocks.push_back(std::move(block));
@@ -83,9 +84,8 @@ std::optional<timing::Reference> reference_of(const Subject& subject) {
   return check->plan.reference;
 }
 
-Json caution_of(const Screen& screen, const Message& message) {
-  return caution_block(tell(screen, Code{"bench.stack.caution"}), {say(message, screen.voice)},
-                       tell(screen, Code{"bench.rule"}));
+Json caution_of(const Screen& screen, const teardown::Step& step, const Message& message) {
+  return caution_block(before_words(screen, step), {say(message, screen.voice)}, tell(screen, Code{"bench.rule"}));
 }
 
 Json step_of(const Subject& subject, const Screen& screen, const Spot& spot, const std::vector<job::JobStep>& steps) {
@@ -102,7 +102,7 @@ Json step_of(const Subject& subject, const Screen& screen, const Spot& spot, con
   if (now.step.note) is.note = say(*now.step.note, screen.voice);
   for (const Word& tool : now.step.tools) is.tools.push_back(word(tool.id, screen.voice));
   for (const Message& label : now.step.labels) is.labels.push_back(say(label, screen.voice));
-  for (const Message& message : now.step.cautions) is.cautions.push_back(caution_of(screen, message));
+  for (const Message& message : now.step.cautions) is.cautions.push_back(caution_of(screen, now.step, message));
   is.stop = now.step.stop;
   if (now.step.before_you_go_on) {
     is.question = yes_no(subject, screen, {.label = is.says}, [&](Reply reply) {
@@ -111,12 +111,8 @@ Json step_of(const Subject& subject, const Screen& screen, const Spot& spot, con
     if (now.done() && at + 1 < count)
       is.action = action(tell(screen, Code{"bench.stack.next"}), do_go({.step = at + 2}), {.tone = "next"});
   } else if (!now.done()) {
-    std::vector<Json> drafts;
-    for (const job::EntryBody& body : job::entries_of_step(now, job::Phase::assembly))
-      drafts.push_back(draft(subject, body));
-    std::optional<GoTo> then;
-    if (at + 1 < count) then = GoTo{.step = at + 2};
-    is.action = action(tell(screen, Code{"bench.stack.done"}), do_record(std::move(drafts), then), {.tone = "next"});
+    is.action =
+        put_on_action(subject, screen, now, at + 1 < count ? std::optional{GoTo{.step = at + 2}} : std::nullopt);
   } else if (at + 1 < count) {
     is.action = action(tell(screen, Code{"bench.stack.next"}), do_go({.step = at + 2}));
   }
@@ -231,6 +227,12 @@ std::vector<Joint> joints_said(const Subject& subject) {
   return out;
 }
 
+/// How many are as likely as the first: which of them to try first is then nobody's knowledge.
+int as_likely(const std::vector<Joint>& joints) {
+  return static_cast<int>(
+      std::ranges::count_if(joints, [&](const Joint& j) { return j.chance >= (1 - 1e-6) * joints.front().chance; }));
+}
+
 /// Where the joints lie along the shaft, in metres: between the clamped parts, a rotor being its two halves.
 std::vector<double> joint_places(const Shaft& shaft) {
   std::vector<double> out;
@@ -255,8 +257,9 @@ Json chances_block(const Subject& subject, const Screen& screen, const std::vect
     bar.joint = joint.number;
     bar.at = places[static_cast<std::size_t>(joint.number) - 1];
     bar.chance = joint.chance;
-    bar.first = &joint == &joints.front();
-    bar.words = bar.first ? tell(screen, Code{"bench.percent"}, {{"chance", any_ratio(joint.chance)}}) : std::string{};
+    bar.first = &joint - joints.data() < as_likely(joints);
+    bar.words = &joint == &joints.front() ? tell(screen, Code{"bench.percent"}, {{"chance", any_ratio(joint.chance)}})
+                                          : std::string{};
     bars.joints.push_back(std::move(bar));
   }
   for (int r = 1; r <= shaft.rotor_count(); ++r)
@@ -296,9 +299,12 @@ void add_chances(const Subject& subject, const Screen& screen, SheetParts& parts
   const WorkingPtr open = working_of(subject, Stage::stack, "open-joint", {});
   if (joints.empty() || open == nullptr) return;
   parts.foot.push_back(chances_block(subject, screen, joints));
-  parts.foot.push_back(text_block(
-      tell(screen, Code{"bench.stack.look_first"}, {{"left", joints.front().left}, {"right", joints.front().right}}),
-      "head", "next"));
+  const int alike = as_likely(joints);
+  parts.foot.push_back(text_block(alike == 1 ? tell(screen, Code{"bench.stack.look_first"},
+                                                    {{"left", joints.front().left}, {"right", joints.front().right}})
+                                             : tell(screen, Code{"bench.stack.look_at_all"},
+                                                    {{"count", alike}, {"chance", any_ratio(joints.front().chance)}}),
+                                  "head", "next"));
   parts.foot.push_back(
       facts_block({{.caption = tell(screen, Code{"bench.stack.all_home"}),
                     .value = tell(screen, Code{"bench.percent"}, {{"chance", output_of(*open, "all-home")}}),
@@ -322,6 +328,16 @@ std::vector<const Finding*> spacers_counted(const Subject& subject, Stage stage)
     for (const Finding& f : report->findings)
       if (f.where != Where{} && f.code.id().find("spacer") != std::string_view::npos) out.push_back(&f);
   return out;
+}
+
+/// The labels say that another spacer stands at this place.
+bool stands_wrong(const Subject& subject, const std::string& place) {
+  return std::ranges::any_of(findings_at(subject, Stage::stack, {}), [&](const Finding* f) {
+    const auto wanted = std::ranges::find(f->args, std::string_view{"wanted"}, &Arg::name);
+    if (f->severity != Severity::out || wanted == f->args.end()) return false;
+    const auto* places = std::get_if<std::vector<std::string>>(&wanted->value);
+    return places != nullptr && std::ranges::find(*places, place) != places->end();
+  });
 }
 
 }  // namespace
@@ -360,7 +376,10 @@ CellSays stack_cell(const Subject& subject, const Screen& screen, int station) {
   if (!station_came_off(subject, station)) return cell;
   const auto at = static_cast<std::size_t>(station);
   const bool off = at < subject.job.state.off.size() && subject.job.state.off[at];
-  const Severity worst = worst_of(findings_at(subject, Stage::stack, where_of(subject.job.shaft, station)));
+  const std::string& label = subject.job.shaft.stations()[at].label;
+  const Severity worst = stands_wrong(subject, label)
+                             ? Severity::out
+                             : worst_of(findings_at(subject, Stage::stack, where_of(subject.job.shaft, station)));
   if (worst != Severity::note) {
     cell.flag = flag_of(worst);
     cell.word = tell(screen, worst == Severity::out ? Code{"bench.cell.stop"} : Code{"bench.cell.ask"});
@@ -369,9 +388,9 @@ CellSays stack_cell(const Subject& subject, const Screen& screen, int station) {
   }
   // The first joint to look at: its two parts are flagged on the strip too.
   const std::vector<Joint> joints = joints_said(subject);
-  const std::string& label = subject.job.shaft.stations()[at].label;
   const auto is = [&](const std::string& part) { return part == label || part == label + "A" || part == label + "B"; };
-  if (!joints.empty() && worst == Severity::note && (is(joints.front().left) || is(joints.front().right))) {
+  if (!joints.empty() && as_likely(joints) == 1 && worst == Severity::note &&
+      (is(joints.front().left) || is(joints.front().right))) {
     cell.word = tell(screen, Code{"bench.cell.look"});
     cell.flag = "unknown";
   }

@@ -47,6 +47,9 @@ SheetParts torque_sheet(const Subject&, const Screen&, const Spot&);
 SheetParts test_run_sheet(const Subject&, const Screen&, const Spot&);
 SheetParts release_sheet(const Subject&, const Screen&, const Spot&);
 
+/// What the line at the foot does on the sheet of the release, once nothing else is open: sign, ask who may, release. Null before.
+[[nodiscard]] Json signing_action(const Subject& subject, const Screen& screen);
+
 CellSays booking_in_cell(const Subject&, const Screen&, int station);
 CellSays finding_cell(const Subject&, const Screen&, int station);
 CellSays plan_cell(const Subject&, const Screen&, int station);

@@ -116,7 +116,7 @@ Json cell_json(Cells& cells, const study::Row& row, int way) {
 
 Json row_json(Cells& cells, const study::Row& row) {
   const Voice& voice = cells.voice;
-  const std::string code = "study.row." + std::string{study::name_of(row.key)};
+  const std::string code = study::word_of(row);
   Json json{{"key", study::name_of(row.key)}, {"label", word(code, voice)}, {"form", study::name_of(row.form)}};
   if (has_words(code + ".detail")) json["detail"] = word(code + ".detail", voice);
   json["cells"] = Json::array();

@@ -7,6 +7,7 @@
 #include "view/rails.h"
 #include "view/stage_sheets.h"
 #include "view/teardown_steps.h"
+#include "view/torque_tools.h"
 
 namespace flatwise::view {
 namespace {
@@ -29,8 +30,7 @@ GoTo go_to_step(const Subject& subject, const std::vector<JobStep>& steps, int a
 Json caution_json(const Screen& screen, const teardown::Step& step) {
   std::vector<std::string> lines;
   for (const Message& caution : step.cautions) lines.push_back(say(caution, screen.voice));
-  return caution_block(tell(screen, Code{"view.teardown.before"}), std::move(lines),
-                       tell(screen, Code{"view.band.rule"}));
+  return caution_block(before_words(screen, step), std::move(lines), tell(screen, Code{"view.band.rule"}));
 }
 
 // What a step moves, as the parts are labelled.
@@ -52,6 +52,25 @@ Json answered_json(const Subject& subject, const Screen& screen, const JobStep& 
   return json;
 }
 
+/// The nut that a step cracks loose; nullptr for every other step.
+const Nut* nut_to_crack(const Subject& subject, const teardown::Step& step) {
+  if (step.what.code != Code{"teardown.crack_nut"} && step.what.code != Code{"teardown.slacken_nut"}) return nullptr;
+  const auto& nuts = subject.job.shaft.spec().nuts;
+  const auto it = std::ranges::find_if(nuts, [&](const Nut& nut) {
+    return step.what.args.front() == Arg("end", Word{nut.end == End::a ? "end.a" : "end.b"});
+  });
+  return it == nuts.end() ? nullptr : &*it;
+}
+
+/// It does not turn: said as the step answered no, which stops the job, with what to do about it.
+void add_stuck(const Subject& subject, const Screen& screen, const JobStep& step, SheetParts& parts) {
+  if (step.done() || nut_to_crack(subject, step.step) == nullptr) return;
+  parts.left.push_back(text_block(tell(screen, Code{"view.teardown.stuck_do"}), "note"));
+  parts.left.push_back(
+      actions_block({action(tell(screen, Code{"view.teardown.stuck"}),
+                            do_record({draft(subject, job::StepDone{job::Phase::teardown, step.key, Reply::no})}))}));
+}
+
 Json step_json(const Subject& subject, const Screen& screen, const std::vector<JobStep>& steps, int at) {
   const JobStep& step = steps[static_cast<std::size_t>(at)];
   StepIs is{.number = at + 1, .of = static_cast<int>(steps.size()), .says = say(step.step.what, screen.voice)};
@@ -60,6 +79,11 @@ Json step_json(const Subject& subject, const Screen& screen, const std::vector<J
   for (const Message& label : step.step.labels) is.labels.push_back(say(label, screen.voice));
   is.stop = step.step.stop;
   if (step.step.note) is.note = say(*step.step.note, screen.voice);
+  if (const Nut* nut = nut_to_crack(subject, step.step)) {
+    Crack crack = crack_of(subject, screen, *nut);
+    is.drawing = std::move(crack.drawing);
+    is.note = std::move(crack.says);
+  }
   is.question = answered_json(subject, screen, step);
   const bool last = at + 1 == static_cast<int>(steps.size());
   const GoTo on = go_to_step(subject, steps, last ? at : at + 1);
@@ -206,6 +230,18 @@ std::string stop_words(const Subject& subject, const Screen& screen, const std::
   return {};
 }
 
+std::string before_words(const Screen& screen, const teardown::Step& step) {
+  const auto about = [&](std::string_view code) {
+    return std::ranges::any_of(step.cautions, [&](const Message& m) { return m.code.id() == code; });
+  };
+  if (about("teardown.caution_bar")) return tell(screen, Code{"view.teardown.before_pull"});
+  if (about("teardown.caution_lift")) return tell(screen, Code{"view.teardown.before_lift"});
+  if (about("teardown.caution_belts")) return tell(screen, Code{"view.teardown.before_belts"});
+  if (about("teardown.caution_rotor") || about("teardown.caution_rotor_on"))
+    return tell(screen, Code{"view.teardown.before_rotor"});
+  return tell(screen, Code{"view.teardown.before"});
+}
+
 Json done_action(const Subject& subject, const Screen& screen, const std::vector<JobStep>& steps, int at) {
   const JobStep& step = steps[static_cast<std::size_t>(at)];
   std::vector<Json> drafts;
@@ -218,6 +254,23 @@ Json done_action(const Subject& subject, const Screen& screen, const std::vector
                 {.tone = "next",
                  .says = tell(screen, Code{"view.teardown.done_says"},
                               {{"what", say(step.step.what, screen.voice)}, {"parts", parts}})});
+}
+
+const job::JobStep* way_back_step(const Subject& subject) {
+  const job::NextStep& next = subject.standing.next;
+  if (next.stage != job::Stage::stack || !subject.standing.way) return nullptr;
+  for (const job::JobStep& step : subject.standing.way->back)
+    if (!step.done() && step.step.what == next.does) return &step;
+  return nullptr;
+}
+
+Json put_on_action(const Subject& subject, const Screen& screen, const job::JobStep& step,
+                   const std::optional<GoTo>& then) {
+  if (step.done() || step.step.before_you_go_on) return nullptr;
+  std::vector<Json> drafts;
+  for (const job::EntryBody& body : job::entries_of_step(step, job::Phase::assembly))
+    drafts.push_back(draft(subject, body));
+  return action(tell(screen, Code{"bench.stack.done"}), do_record(std::move(drafts), then), {.tone = "next"});
 }
 
 SheetParts teardown_sheet(const Subject& subject, const Screen& screen, const Spot& spot) {
@@ -234,6 +287,7 @@ SheetParts teardown_sheet(const Subject& subject, const Screen& screen, const Sp
   SheetParts parts{.title = tell(screen, Code{"view.teardown.step_of"}, {{"step", at + 1}, {"of", count}}),
                    .aside = stop_words(subject, screen, steps)};
   parts.left.push_back(step_json(subject, screen, steps, at));
+  add_stuck(subject, screen, steps[static_cast<std::size_t>(at)], parts);
   // The timing map it tells to write on is a sheet of its own: marks are read there, one rotor after the other.
   if (steps[static_cast<std::size_t>(at)].step.what.code == Code{"teardown.read_marks"})
     parts.left.push_back(actions_block(

@@ -106,10 +106,11 @@ Json limits(const Subject& subject, const Screen& screen) {
   std::vector<FactRow> rows;
   const auto add = [&](Code caption, const auto& limit, Code says) {
     if (!limit) return;
+    const std::string second = shown_other(any(*limit), screen.voice);
     rows.push_back({.caption = tell(screen, caption),
                     .value = tell(screen, says, {{"limit", any(*limit)}}),
                     .tone = "strong",
-                    .other = shown_other(any(*limit), screen.voice)});
+                    .other = second == shown(any(*limit), screen.voice) ? std::string{} : second});
   };
   add(Code{"bench.run.has_to_run"}, run.shortest, Code{"bench.run.at_least"});
   add(Code{"bench.run.above_room"}, run.greatest_rise, Code{"bench.run.at_most"});
@@ -310,12 +311,28 @@ std::vector<const Finding*> left_open(const Subject& subject) {
   return out;
 }
 
+/// What is known to be wrong on the shaft that is to turn.
+std::vector<Json> stop_here(const Subject& subject, const Screen& screen, bool ran, bool open) {
+  return stop_blocks(subject, screen,
+                     {.stage = Stage::test_run,
+                      .stop = tell(screen, ran ? Code{"bench.run.stop_ran"} : Code{"bench.run.stop"}),
+                      .wait = tell(screen, ran ? Code{"bench.run.wait_ran"} : Code{"bench.run.wait"}),
+                      .all_the_same = open ? std::string{} : tell(screen, Code{"bench.run.all_the_same"}),
+                      .on = {.step = 1}});
+}
+
 }  // namespace
 
 SheetParts test_run_sheet(const Subject& subject, const Screen& screen, const Spot& spot) {
   SheetParts parts;
   parts.title = tell(screen, Code{"bench.run.title"});
   parts.aside = shown(any(subject.job.shaft.spec().speed), screen.voice);
+  // The key that goes on all the same, or a run that was read, opens the sheet: what happened goes into the record.
+  const bool ran = !subject.job.state.bench.runs.empty(), open = ran || spot.step.has_value();
+  for (Json& block : stop_here(subject, screen, ran, open)) parts.head.push_back(std::move(block));
+  const bool held = !parts.head.empty() && !open;
+  if (held) parts.head.push_back(limits(subject, screen));
+  if (held) return parts;
   parts.head.push_back(
       caution_block(tell(screen, Code{"bench.run.before"}),
                     {tell(screen, Code{"bench.run.caution_1"}), tell(screen, Code{"bench.run.caution_2"})},

@@ -36,6 +36,7 @@ struct OneRun {
     Screen screen = screen_of(units);
     screen.stage = Stage::test_run;
     screen.station = station(label);
+    screen.step = 1;  // On all the same: of this job nothing but the run is told.
     Subject subject = job.subject();
     subject.former_runs = former;
     return Plain::parse(wire::text_of(bench_view(subject, screen)));

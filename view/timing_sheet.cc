@@ -39,6 +39,8 @@ struct Seen {
     if (!verdict) return std::nullopt;
     return half == Half::a ? verdict->wanted_a : verdict->wanted_b;
   }
+  /// The pair fights in its bearing, whichever half is out.
+  [[nodiscard]] bool locks() const { return verdict && verdict->pair_out.value_or(0) != 0; }
   [[nodiscard]] bool out(Half half) const { return wanted(half) && read(half) && *wanted(half) != *read(half); }
 };
 
@@ -109,7 +111,9 @@ TableRow half_row(const Screen& screen, const Seen& seen, Half half) {
   if (!seen.both()) return row;  // Nobody reads what they expect to read.
   row.cells.push_back({.text = text(seen.wanted(half)), .tone = "strong"});
   if (!seen.wanted(half))
-    row.cells.push_back({.text = tell(screen, Code{"bench.timing.not_known"}), .flag = "unknown"});
+    row.cells.push_back(seen.locks()
+                            ? TableCell{.text = tell(screen, Code{"bench.timing.one_of_two"}), .flag = "stopped"}
+                            : TableCell{.text = tell(screen, Code{"bench.timing.not_known"}), .flag = "unknown"});
   else
     row.cells.push_back({.text = tell(screen, out ? Code{"bench.timing.out"} : Code{"bench.timing.right"}),
                          .tone = out ? "out" : "in",
@@ -148,10 +152,27 @@ std::string verdict_word(const Screen& screen, const timing::RotorVerdict& v, co
     case Verdict::unsure:
       break;
   }
+  if (seen.locks()) return tell(screen, Code{"bench.timing.pair_out"}, {{"flats", std::abs(*v.pair_out)}});
   return tell(screen, Code{"bench.timing.unsure"});
 }
 
-Json verdict_block(const Subject& subject, const Screen& screen, const Seen& seen) {
+/// The directions of findings as seen from the end where the mechanic stands.
+std::vector<Finding> as_seen(const std::vector<const Finding*>& findings, End from) {
+  std::vector<Finding> out;
+  for (const Finding* f : findings) {
+    out.push_back(*f);
+    out.back().args = timing::seen_from({f->code, f->args}, from).args;
+    if (f->instruction) out.back().instruction = timing::seen_from(*f->instruction, from);
+  }
+  return out;
+}
+std::vector<const Finding*> pointed_at(const std::vector<Finding>& findings) {
+  std::vector<const Finding*> out;
+  for (const Finding& f : findings) out.push_back(&f);
+  return out;
+}
+
+Json verdict_block(const Subject& subject, const Screen& screen, const Seen& seen, End from) {
   const auto findings = findings_like(subject, Stage::timing, job::at_rotor(seen.rotor), "timing.");
   if (!seen.both() || !seen.verdict)
     return answer_block({.sign = "unknown",
@@ -159,8 +180,9 @@ Json verdict_block(const Subject& subject, const Screen& screen, const Seen& see
                          .says = {tell(screen, Code{"bench.timing.both_first"})}},
                         screen.voice);
   const bool right = seen.verdict->verdict == timing::Verdict::right;
-  const bool known = right || seen.out(Half::a) || seen.out(Half::b);
-  std::vector<const Finding*> said = findings;
+  const bool known = right || seen.out(Half::a) || seen.out(Half::b) || seen.locks();
+  const std::vector<Finding> turned = as_seen(findings, from);
+  std::vector<const Finding*> said = pointed_at(turned);
   std::erase_if(said, [](const Finding* f) { return f->code == Code{"timing.kink_locks"}; });  // Stands in its working.
   return answer_block({.sign = right ? "done" : (known ? "stopped" : "unknown"),
                        .word = verdict_word(screen, *seen.verdict, seen),
@@ -211,7 +233,7 @@ void add_kink(const Subject& subject, const Screen& screen, const Seen& seen, Sh
 
 /// How it looks as read, how right looks, and how right looks from the other end.
 Json three_looks(const Subject& subject, const Screen& screen, const Seen& seen, End from) {
-  constexpr double kSmall = 40, kPitch = 50, kHead = 7;
+  constexpr double kSmall = 34, kPitch = 38, kHead = 7;  // On a telephone all three stand abreast.
   drawing::DisplayList list;
   list.width = 2 * kPitch + kSmall;
   list.height = kSmall + kHead;
@@ -245,10 +267,11 @@ Json second_look(const Subject& subject, const Screen& screen, int rotor) {
 }
 
 /// Of the whole shaft: the mend with its work, what contradicts, what is not read.
-void add_whole(const Subject& subject, const Screen& screen, SheetParts& parts) {
+void add_whole(const Subject& subject, const Screen& screen, End from, SheetParts& parts) {
   auto findings = findings_like(subject, Stage::timing, {}, "timing.");
   std::erase_if(findings, [](const Finding* f) { return f->severity == Severity::note && !f->instruction; });
-  add(parts.foot, findings_block(screen, findings));
+  const std::vector<Finding> turned = as_seen(findings, from);
+  add(parts.foot, findings_block(screen, pointed_at(turned)));
 }
 
 SheetParts rotor_sheet(const Subject& subject, const Screen& screen, const Spot& spot, int rotor) {
@@ -260,7 +283,7 @@ SheetParts rotor_sheet(const Subject& subject, const Screen& screen, const Spot&
   parts.left.push_back(end_view_block(subject, screen, seen, spot.from));
   parts.head.push_back(end_switch(screen, spot));
   parts.right.push_back(read_table(screen, seen, spot.from));
-  parts.right.push_back(verdict_block(subject, screen, seen));
+  parts.right.push_back(verdict_block(subject, screen, seen, spot.from));
   if (seen.both()) {
     parts.left.push_back(turn_keys(subject, screen, seen, spot.from));
     add(parts.left, near_text(screen, seen, spot.from));
@@ -270,7 +293,7 @@ SheetParts rotor_sheet(const Subject& subject, const Screen& screen, const Spot&
                                             half_question(subject, screen, rotor, far_half(spot.from))}));
   if (seen.out(Half::a) || seen.out(Half::b)) parts.foot.push_back(three_looks(subject, screen, seen, spot.from));
   if (seen.both() && rotor_came_off(subject, rotor)) parts.foot.push_back(second_look(subject, screen, rotor));
-  add_whole(subject, screen, parts);
+  add_whole(subject, screen, spot.from, parts);
   return parts;
 }
 
@@ -305,7 +328,7 @@ SheetParts whole_sheet(const Subject& subject, const Screen& screen, const Spot&
                                     {tell(screen, Code{"bench.timing.so"})}},
                                    rows));
   parts.right.push_back(text_block(tell(screen, Code{"bench.timing.no_mark"})));
-  add_whole(subject, screen, parts);
+  add_whole(subject, screen, spot.from, parts);
   return parts;
 }
 

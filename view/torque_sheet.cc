@@ -12,6 +12,7 @@ namespace {
 using job::Stage;
 
 constexpr double kBar = 92;
+constexpr std::string_view kNoBreakSpace = "\u00a0";
 
 Word end_word(End end) { return Word{end == End::a ? "end.a" : "end.b"}; }
 std::string letter(End end) { return end == End::a ? "A" : "B"; }
@@ -179,7 +180,8 @@ Json reached_answer(const Subject& subject, const Screen& screen, const Nut& nut
                                  .value = output_of(working, "torque"),
                                  .expanded_si = output_of(working, "torque-u").si,
                                  .least = output_of(working, "least"),
-                                 .greatest = output_of(working, "greatest")});
+                                 .greatest = output_of(working, "greatest"),
+                                 .of = tell(screen, Code{"bench.torque.reached"})});
 }
 
 /// What it clamps with: a band up to proof, where the nut's strength is known.
@@ -225,6 +227,17 @@ Json target_facts(const Screen& screen, const Nut& nut) {
                      screen.voice);
 }
 
+/// What is known to be wrong in the stack that this nut clamps. `opens`: the step that goes on all the same; none: it is open.
+std::vector<Json> stop_here(const Subject& subject, const Screen& screen, const Nut& nut, std::optional<int> opens) {
+  const Args args{{"nut", letter(nut.end)}};
+  const bool pulled = pull_of(subject, nut.end) != nullptr;
+  StopIs is{.stage = Stage::torque,
+            .stop = tell(screen, pulled ? Code{"bench.torque.stop_pulled"} : Code{"bench.torque.stop"}, args),
+            .wait = tell(screen, pulled ? Code{"bench.torque.wait_pulled"} : Code{"bench.torque.wait"}, args)};
+  if (opens) is.all_the_same = tell(screen, Code{"bench.torque.all_the_same"}), is.on = {.step = opens};
+  return stop_blocks(subject, screen, is);
+}
+
 SheetParts nut_sheet(const Subject& subject, const Screen& screen, const Spot& spot, const Nut& nut) {
   SheetParts parts;
   parts.title = tell(screen, Code{"bench.torque.title"}, {{"nut", letter(nut.end)}, {"torque", any(nut.torque)}});
@@ -232,6 +245,11 @@ SheetParts nut_sheet(const Subject& subject, const Screen& screen, const Spot& s
   const std::vector<Way> ways = ways_of(subject, nut, screen.voice.units);
   if (ways.empty()) return parts;
   const std::size_t chosen = chosen_of(ways, spot);
+  // A way taken by hand, or a pull that stands, opens the sheet: what happened goes into the record.
+  const bool open = pull_of(subject, nut.end) != nullptr || spot.step.has_value();
+  const std::optional<int> opens = open ? std::nullopt : std::optional{static_cast<int>(chosen) + 1};
+  for (Json& block : stop_here(subject, screen, nut, opens)) parts.head.push_back(std::move(block));
+  if (!parts.head.empty() && !open) return parts;
   parts.head.push_back(caution(screen, ways[chosen]));
   parts.head.push_back(target_facts(screen, nut));
   parts.head.push_back(ways_table(subject, screen, ways, chosen));
@@ -271,7 +289,11 @@ CellSays torque_cell(const Subject& subject, const Screen& screen, int station) 
     return cell;
   }
   mark_cell(cell, worst, true);
-  cell.sub = pull->shown.typed;
+  // What the nut has, not what the tool read: with a multiplier they differ.
+  const WorkingPtr reached = working_of(subject, Stage::torque, "torque-reached", {}, letter(nut->end));
+  cell.sub = reached != nullptr ? shown(output_of(*reached, "torque"), screen.voice) : pull->shown.typed;
+  if (const auto at = cell.sub.rfind(kNoBreakSpace); at != std::string::npos)
+    cell.sub.replace(at, kNoBreakSpace.size(), " ");  // A narrow cell puts the unit on a line of its own.
   cell.word = tell(screen, worst == Severity::note  ? Code{"bench.cell.done"}
                            : worst == Severity::out ? Code{"bench.cell.stop"}
                                                     : Code{"bench.cell.gauge"});

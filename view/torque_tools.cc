@@ -7,11 +7,12 @@
 #include "core/units/parse.h"
 #include "drawing/bench_pictures.h"
 #include "job/figure_use.h"
+#include "study/study.h"
 
 namespace flatwise::view {
 namespace {
 
-constexpr double kWays = 120;
+constexpr double kWays = 104;  // On a telephone no wider than its column.
 
 std::vector<Tool> common_tools(UnitSystem units) {
   const bool metric = units == UnitSystem::metric;
@@ -72,10 +73,18 @@ drawing::TorqueWays drawn(const Subject& subject, const Screen& screen, const st
     w.pull = Force::from_si(way.working->si("pull"));
     w.too_much = way.too_much;
     w.advised = i == advised;
-    w.pull_words = shown(any(w.pull), screen.voice);
+    w.pull_words = study::figure_text(any(w.pull), screen.voice);
     out.push_back(std::move(w));
   }
-  return drawing::torque_ways(out, one, tell(screen, Code{"bench.torque.one"}, {{"force", any(one)}}), kWays);
+  return drawing::torque_ways(
+      out, one, tell(screen, Code{"bench.torque.one"}, {{"force", study::figure_text(any(one), screen.voice)}}), kWays);
+}
+
+/// A hand feels three figures of a pull at most, in either system.
+std::string pull_other(AnyQuantity pull, const Screen& screen) {
+  Voice voice = screen.voice;
+  voice.units = other(voice.units);
+  return study::figure_text(pull, voice);
 }
 
 /// One figure of the tool at hand: what was told of it is told again with this one.
@@ -144,6 +153,20 @@ std::string way_name(const Screen& screen, const Way& way) {
   return tell(screen, way.tool.own ? Code{"bench.torque.own_way"} : Code{"bench.torque.way"}, args);
 }
 
+Crack crack_of(const Subject& subject, const Screen& screen, const Nut& nut) {
+  const std::vector<Way> ways = ways_of(subject, nut, screen.voice.units);
+  if (ways.empty()) return {nullptr, {}};
+  const Way &bar = ways.front(), &spared = ways[advised_of(ways)];
+  const AnyQuantity pull = output_of(*bar.working, "pull");
+  Args args{{"torque", any(nut.torque)}, {"bar", bar.tool.wrench}, {"pull", study::figure_text(pull, screen.voice)}};
+  if (bar.too_much) args.emplace_back("too_much", 1);
+  if (bar.too_much && spared.tool.multiplier > 1)
+    args.insert(args.end(), {{"ratio", figure_only(any_ratio(spared.tool.multiplier), screen.voice)},
+                             {"spared", study::figure_text(output_of(*spared.working, "pull"), screen.voice)}});
+  std::string says = tell(screen, Code{"view.teardown.crack"}, args);
+  return {drawing_block(drawn(subject, screen, ways).ways.front(), says), says};
+}
+
 Json ways_table(const Subject& subject, const Screen& screen, const std::vector<Way>& ways, std::size_t chosen) {
   const drawing::TorqueWays pictures = drawn(subject, screen, ways);
   std::vector<TableRow> rows;
@@ -151,14 +174,15 @@ Json ways_table(const Subject& subject, const Screen& screen, const std::vector<
     const Way& way = ways[i];
     const AnyQuantity pull = output_of(*way.working, "pull");
     TableRow row;
-    row.cells = {{.text = way_name(screen, way), .bar = pictures.ways[i]},
-                 {.text = shown(output_of(*way.working, "setting"), screen.voice),
-                  .tone = "strong",
-                  .detail = shown_other(output_of(*way.working, "setting"), screen.voice)},
-                 {.text = tell(screen, way.too_much ? Code{"bench.torque.too_much"} : Code{"bench.torque.one_person"}),
-                  .tone = way.too_much ? "out" : "in",
-                  .detail = tell(screen, Code{"bench.torque.pull"},
-                                 {{"pull", pull}, {"other", shown_other(pull, screen.voice)}})}};
+    row.cells = {
+        {.text = way_name(screen, way), .bar = pictures.ways[i]},
+        {.text = shown(output_of(*way.working, "setting"), screen.voice),
+         .tone = "strong",
+         .detail = shown_other(output_of(*way.working, "setting"), screen.voice)},
+        {.text = tell(screen, way.too_much ? Code{"bench.torque.too_much"} : Code{"bench.torque.one_person"}),
+         .tone = way.too_much ? "out" : "in",
+         .detail = tell(screen, Code{"bench.torque.pull"},
+                        {{"pull", study::figure_text(pull, screen.voice)}, {"other", pull_other(pull, screen)}})}};
     row.chosen = i == chosen;
     row.advised = i == advised_of(ways);
     row.action = action(tell(screen, Code{"bench.torque.this_way"}), do_go({.step = static_cast<int>(i) + 1}),

@@ -26,6 +26,13 @@ struct Way {
 [[nodiscard]] std::vector<Way> ways_of(const Subject& subject, const Nut& nut, UnitSystem units);
 /// The way the eye is on; else the tool that was told; else the first that one person can hold.
 [[nodiscard]] std::size_t chosen_of(const std::vector<Way>& ways, const Spot& spot);
+/// How hard a nut that was pulled to its torque is cracked loose with a bar: the bar to scale with the force at the grip, the same in
+/// words with what one person can hold and the way that spares him. Without a way: no drawing, no words.
+struct Crack {
+  Json drawing;
+  std::string says;
+};
+[[nodiscard]] Crack crack_of(const Subject& subject, const Screen& screen, const Nut& nut);
 [[nodiscard]] std::string way_name(const Screen& screen, const Way& way);
 [[nodiscard]] Json ways_table(const Subject& subject, const Screen& screen, const std::vector<Way>& ways,
                               std::size_t chosen);

@@ -1,7 +1,6 @@
 // Every screen against the contract, in every state a job can be in; and that what a screen offers can be sent.
 #include <gtest/gtest.h>
 
-#include <chrono>
 #include <cstdlib>
 #include <fstream>
 #include <nlohmann/json.hpp>
@@ -209,6 +208,57 @@ TEST(BenchView, TwoAnswersThatDifferStandOnTopAndWinNothing) {
     EXPECT_EQ(choice["draft"]["corrects"], nlohmann::json({one, other}));
 }
 
+nlohmann::json play_view(SampleJob& sample, UnitSystem units, const std::string& name) {
+  Screen screen = screen_of(units);
+  screen.stage = job::Stage::booking_in;
+  screen.station = sample.shaft().station_of_rotor(1);
+  return checked(sample.subject(), screen, name);
+}
+
+nlohmann::json block_of(const nlohmann::json& view, const std::string& side, const std::string& kind) {
+  for (const nlohmann::json& block : view["sheet"][side])
+    if (block["block"] == kind) return block;
+  return nullptr;
+}
+
+// 2026-11-28: the sheet asked neither how the rotor was held nor how hard it was pushed.
+TEST(BenchView, AsksHowTheRotorWasHeldAndSaysWhatIsAssumedUntilThen) {
+  SampleJob sample;
+  sample.answer(job::Stage::booking_in);
+  nlohmann::json view = play_view(sample, UnitSystem::metric, "held-before");
+  EXPECT_NE(block_of(view, "left", "drawing")["caption"].get<std::string>().find(" N"), std::string::npos)
+      << "how hard to push";
+  EXPECT_TRUE(block_of(view, "right", "asks").is_null()) << "nothing to ask before there is a swing";
+  sample.play(1, "0.9 mm");
+  view = play_view(sample, UnitSystem::metric, "held-assumed");
+  const nlohmann::json asks = block_of(view, "right", "asks"), keypad = block_of(view, "right", "keypad");
+  const nlohmann::json& question = asks["questions"][0];
+  EXPECT_NE(question["detail"].get<std::string>().find("assumed"), std::string::npos);
+  ASSERT_EQ(question["choices"].size(), 2U);
+  for (const nlohmann::json& choice : question["choices"]) EXPECT_FALSE(choice["chosen"]);
+  EXPECT_FALSE(question.contains("undo")) << "it would take the swing back";
+  EXPECT_EQ(question["choices"][1]["draft"]["body"]["held"], "hanging");
+  EXPECT_EQ(question["choices"][1]["draft"]["body"]["swing"], "0.9 mm");
+  EXPECT_EQ(keypad["fields"].size(), 2U) << "swing and radius";
+}
+
+TEST(BenchView, AsksForThePushOfARotorThatHung) {
+  SampleJob sample;
+  sample.answer(job::Stage::booking_in);
+  job::PlayRead hung{1, {any(millimetres(0.9)), {}, "0.9 mm"}, "TAPE-2", {}};
+  hung.held = Held::hanging;
+  sample.write(hung);
+  const nlohmann::json view = play_view(sample, UnitSystem::inch, "held-hanging");
+  const nlohmann::json asks = block_of(view, "right", "asks"), keypad = block_of(view, "right", "keypad");
+  EXPECT_TRUE(asks["questions"][0]["choices"][1]["chosen"]);
+  ASSERT_EQ(keypad["fields"].size(), 3U);
+  EXPECT_EQ(keypad["fields"][2]["into"], "push");
+  EXPECT_EQ(keypad["fields"][2]["unit"], "lbf");
+  EXPECT_EQ(keypad["fields"][0]["draft"]["body"]["held"], "hanging") << "a swing read again was read the same way";
+  const nlohmann::json answer = block_of(view, "right", "answer");
+  EXPECT_NE(answer.dump().find("hanging"), std::string::npos) << answer.dump();
+}
+
 TEST(BenchView, ANewAnswerCorrectsOnlyTheLiveOnesOfItsQuestion) {
   SampleJob sample;
   sample.answer(job::Stage::booking_in);
@@ -234,27 +284,22 @@ TEST(BenchView, OpensOnTheStageAndThePartThatTheNextStepIsAbout) {
   EXPECT_EQ(present, 1);
 }
 
-TEST(BenchView, ATwentyFourRotorShaftIsShownWithinTheTimeOfATap) {
+// Source: what is asked for: a shaft of 24 rotors at every stage, small enough to come over the air at each tap.
+TEST(BenchView, ATwentyFourRotorShaftIsShownAtEveryStage) {
   std::string toml = demo_file("long-nine.toml");
   toml.replace(toml.find("repeat = 5"), 10, "repeat = 20");
   SampleJob sample{toml};
   sample.answer(job::Stage::booking_in);
   for (int r = 1; r <= 24; ++r) sample.play(r, "0.033 in");
   const Subject& subject = sample.subject();
+  ASSERT_EQ(subject.job.shaft.rotor_count(), 24);
   for (int s = 0; s < job::kStageCount; ++s) {
     Screen screen = screen_of(UnitSystem::metric);
     screen.stage = static_cast<job::Stage>(s);
-    double least = 1e9;
-    std::size_t bytes = 0;
-    for (int i = 0; i < 5; ++i) {
-      const auto begin = std::chrono::steady_clock::now();
-      bytes = wire::text_of(bench_view(subject, screen)).size();
-      const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - begin;
-      least = std::min(least, took.count());
-    }
-    std::printf("24 rotors, %s: %.2f ms, %zu bytes\n", std::string{job::stage_name(*screen.stage)}.c_str(), least,
-                bytes);
-    EXPECT_LT(least, 100.0);  // Ten times what it takes on the slowest machine we know; the page waits for it.
+    SCOPED_TRACE(job::stage_name(*screen.stage));
+    const std::string text = wire::text_of(bench_view(subject, screen));
+    EXPECT_EQ(nlohmann::json::parse(text)["strip"]["stations"].size(), subject.job.shaft.stations().size());
+    EXPECT_LT(text.size(), 200'000U);
   }
 }
 

@@ -37,7 +37,38 @@ Json output_json(const doubt::DoubtedOutput& out, const Working& working) {
   return json;
 }
 
+Json field_share_json(const doubt::FieldShare& share, Kind of_doubt) {
+  Json json{{"field", share.field}, {"part", share.part}};
+  json[value_key(of_doubt, "moves")] = share.moves_si;
+  json[value_key(of_doubt, "halved")] = share.halved_si;
+  return json;
+}
+
 }  // namespace
+
+Json to_json(const doubt::ToldDoubt& told, const Voice& voice) {
+  const auto& [figure, doubt] = told;
+  const Kind of_doubt = difference_kind(figure.value.kind);
+  Json json{{"figure", figure.key}, {"name", word(figure.name.id, voice)}, {"value", to_json(figure.value, voice)}};
+  if (!figure.of.empty()) json["of"] = figure.of;
+  json[value_key(of_doubt, "standard")] = doubt.u.standard_si;
+  json[value_key(of_doubt, "expanded")] = doubt.u.expanded_si;
+  if (doubt.drawn) {
+    json[value_key(figure.value.kind, "low")] = doubt.drawn->low_si;
+    json[value_key(figure.value.kind, "high")] = doubt.drawn->high_si;
+  }
+  json["shares"] = Json::array();
+  for (const doubt::FieldShare& share : doubt.shares) json["shares"].push_back(field_share_json(share, of_doubt));
+  json["says"] = Json::array();
+  for (const Message& message : doubt::says(told)) json["says"].push_back(say(message, voice));
+  return json;
+}
+
+void add_doubts(Json& json, std::span<const doubt::ToldDoubt> told, const Voice& voice) {
+  if (told.empty()) return;
+  json["doubts"] = Json::array();
+  for (const doubt::ToldDoubt& one : told) json["doubts"].push_back(to_json(one, voice));
+}
 
 Json to_json(const doubt::Doubted& doubted, const Voice& voice) {
   Json json = to_json(doubted.working, voice);

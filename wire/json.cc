@@ -53,6 +53,8 @@ Json where_json(const Where& where) {
 Json input_json(const Input& input, const Voice& voice) {
   Json json{{"name", input.name}, {"symbol", input.symbol}, {"value", to_json(input.value, voice)}};
   json["origin"] = {{"kind", name_of(input.origin.kind)}, {"where", input.origin.where}};
+  if (std::string said = source_words(input.origin, voice); said != input.origin.where)
+    json["origin"]["where_say"] = std::move(said);
   if (!input.typed.empty()) json["typed"] = input.typed;
   add_uncertainty(json, input.value, input.u, voice);
   if (input.from != nullptr) json["from"] = to_json(*input.from, voice);
@@ -144,6 +146,8 @@ Json to_json(const Working& working, const Voice& voice) {
   json["inputs"] = Json::array();
   for (const Input& input : working.inputs) json["inputs"].push_back(input_json(input, voice));
   json["sources"] = std::vector<std::string>(working.sources.begin(), working.sources.end());
+  json["sources_say"] = Json::array();
+  for (const std::string_view key : working.sources) json["sources_say"].push_back(source_words(key, voice));
   json["findings"] = Json::array();
   for (const Finding& f : working.findings) json["findings"].push_back(to_json(f, voice));
   return json;

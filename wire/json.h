@@ -7,6 +7,7 @@
 #include <string>
 
 #include "core/doubt/doubt.h"
+#include "core/doubt/of_shaft.h"
 #include "core/working/figure.h"
 #include "core/working/working.h"
 #include "job/judge.h"
@@ -27,6 +28,10 @@ using Json = nlohmann::basic_json<MemberList>;
 [[nodiscard]] Json to_json(const Working& working, const Voice& voice);
 /// A working; with doubtful inputs also "doubt": for each output both ways and the shares of the inputs, greatest first.
 [[nodiscard]] Json to_json(const doubt::Doubted& doubted, const Voice& voice);
+/// A figure of a whole shaft with its doubt: schemas/output/common.schema.json, "told_doubt".
+[[nodiscard]] Json to_json(const doubt::ToldDoubt& told, const Voice& voice);
+/// Puts them in as "doubts"; nothing where there are none.
+void add_doubts(Json& json, std::span<const doubt::ToldDoubt> told, const Voice& voice);
 [[nodiscard]] Json to_json(const FigureSpec& spec, const Voice& voice);
 [[nodiscard]] Json to_json(const job::StageReport& report, const Voice& voice);
 [[nodiscard]] Json to_json(const job::JobReport& report, const Voice& voice);

@@ -26,6 +26,7 @@ constexpr std::string_view kFolders[] = {"core", "job",  "study", "definition", 
 /// Entries that are asked for by a code put together while running, with the place that does it.
 constexpr std::string_view kMadeWhileRunning[] = {
     "study.row.",   "study.plot.",   "study.offer.",  // study: rows, plots and fields by their names
+    "source.",                                        // what figures rest on, by the keys in their `sources`
     "section.",                                       // core/figures: the folders' sections
     "figure.",  // core/figures: title, limits and meaning of each figure; checked against the catalogue there
     "answer.",  // Answer

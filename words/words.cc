@@ -5,7 +5,9 @@
 #include <cmath>
 #include <optional>
 #include <span>
+#include <utility>
 
+#include "core/working/place_of.h"
 #include "words/dictionary.h"
 #include "words/template.h"
 
@@ -65,6 +67,8 @@ class Speaker {
     return {.system = system, .decimals = {}, .unit = {}, .currency = voice_.currency};
   }
 
+  [[nodiscard]] std::string figure(const AnyQuantity& value, UnitSystem system) const;
+  [[nodiscard]] const AnyQuantity* beside(const AnyQuantity& value) const;
   [[nodiscard]] std::string said(const Piece& piece, const std::string* number) const;
   [[nodiscard]] std::string one(const ArgValue& value, std::string_view last = "and") const;
   [[nodiscard]] std::string both(const ArgValue& value) const;
@@ -76,9 +80,33 @@ class Speaker {
   const Voice& voice_;
 };
 
+/// What a value is held against in the same sentence, or the value that is held against a limit.
+const AnyQuantity* Speaker::beside(const AnyQuantity& value) const {
+  for (const auto& [name, other] : {std::pair{"value", "limit"}, std::pair{"limit", "value"}}) {
+    const ArgValue* here = find(name);
+    if (here == nullptr || std::get_if<AnyQuantity>(here) != &value) continue;
+    const ArgValue* there = find(other);
+    return there == nullptr ? nullptr : std::get_if<AnyQuantity>(there);
+  }
+  return nullptr;
+}
+
+/// "3.9366 is inside 3.9366" tells nobody anything: a value and its limit that are not alike get the digits that part them.
+std::string Speaker::figure(const AnyQuantity& value, UnitSystem system) const {
+  constexpr int kMostDecimals = 6;
+  Shown as = shown(system);
+  std::string text = format_quantity(value, as);
+  const AnyQuantity* limit = beside(value);
+  if (limit == nullptr || limit->kind != value.kind || limit->si == value.si || text != format_quantity(*limit, as))
+    return text;
+  for (as.decimals = 0; *as.decimals <= kMostDecimals; ++*as.decimals)
+    if (std::string finer = format_quantity(value, as); finer != format_quantity(*limit, as)) return finer;
+  return text;
+}
+
 std::string Speaker::one(const ArgValue& value, std::string_view last) const {
   if (const auto* v = std::get_if<std::int64_t>(&value)) return whole(*v);
-  if (const auto* v = std::get_if<AnyQuantity>(&value)) return format_quantity(*v, shown(voice_.units));
+  if (const auto* v = std::get_if<AnyQuantity>(&value)) return figure(*v, voice_.units);
   if (const auto* v = std::get_if<std::string>(&value)) return *v;
   if (const auto* v = std::get_if<Word>(&value)) return word(v->id, voice_);
   if (const auto* v = std::get_if<std::vector<std::int64_t>>(&value)) return listed(*v, last, whole);
@@ -91,7 +119,7 @@ std::string Speaker::both(const ArgValue& value) const {
   const std::string first = one(value);
   const auto* quantity = std::get_if<AnyQuantity>(&value);
   if (quantity == nullptr) return first;
-  const std::string second = format_quantity(*quantity, shown(other(voice_.units)));
+  const std::string second = figure(*quantity, other(voice_.units));
   return first == second ? first : first + " (" + second + ")";
 }
 
@@ -184,10 +212,30 @@ bool has_words(std::string_view code, Language language) {
   return find_entry(code) != nullptr;
 }
 
+std::string source_words(std::string_view key, const Voice& voice) {
+  const std::string code = "source." + std::string{key};
+  return has_words(code, voice.language) ? word(code, voice) : std::string{key};
+}
+
+std::string sources_words(std::span<const std::string_view> keys, const Voice& voice) {
+  std::string out;
+  for (const std::string_view key : keys) out += (out.empty() ? "" : "; ") + source_words(key, voice);
+  return out;
+}
+
+std::string source_words(const Origin& origin, const Voice& voice) {
+  const bool from_source = origin.kind == OriginKind::assumed || origin.kind == OriginKind::published;
+  return from_source ? source_words(origin.where, voice) : origin.where;
+}
+
+std::string where_words(const Origin& origin, const Voice& voice) {
+  const std::optional<Place> place = place_of(origin);
+  if (!place) return source_words(origin, voice);
+  return say("origin.line", {{"where", place->file}, {"line", place->line}}, voice);
+}
+
 SaidProblem say(const Problem& problem, const Voice& voice) {
-  Args args = problem.args;
-  args.emplace_back("field", problem.field);
-  args.emplace_back("given", problem.given);
+  const Args args = message_of(problem).args;
   const std::string code{problem.code.id()};
   return {say(code, args, voice), say(code + ".allowed", args, voice), say(code + ".mend", args, voice)};
 }

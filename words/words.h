@@ -9,6 +9,7 @@
 // {x?text|otherwise} the other text when it is not.
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 
@@ -36,6 +37,16 @@ struct Voice {
 /// A single word or phrase: "half.b" → "half B".
 [[nodiscard]] std::string word(std::string_view id, const Voice& voice);
 [[nodiscard]] bool has_words(std::string_view code, Language language = Language::english);
+
+/// What a figure rests on, for people: a book, a standard, a rule. A key that is in plain words already, "common practice", as it is.
+[[nodiscard]] std::string source_words(std::string_view key, const Voice& voice);
+/// All that a figure rests on in one line; names hold commas themselves: "ISO 76, static load ratings of rolling bearings; common practice".
+[[nodiscard]] std::string sources_words(std::span<const std::string_view> keys, const Voice& voice);
+
+/// Where an input came from, as it stands; the key of a source that something is assumed from or was published in in its words.
+[[nodiscard]] std::string source_words(const Origin& origin, const Voice& voice);
+/// Where an input came from, for people: a line of the definition as "Looseners 2, line 15", a source in its words.
+[[nodiscard]] std::string where_words(const Origin& origin, const Voice& voice);
 
 /// A problem in its three parts.
 struct SaidProblem {

@@ -39,6 +39,17 @@ TEST(Words, ShowsTheOtherSystemInBracketsWhereItDiffers) {
   EXPECT_EQ(fill("{n+}", {{"n", 3}}), "3");
 }
 
+// 2026-11-27: "greatest diameter 3.9366 in is 0.03 thou inside its limit 3.9366 in".
+TEST(Words, AValueAndItsLimitThatDifferAreSaidDifferent) {
+  const Args near{{"value", any(millimetres(99.98931674686572))}, {"limit", any(millimetres(99.99))}};
+  EXPECT_EQ(fill("{value}, limit {limit}", near, kInch), "3.93659\u00A0in, limit 3.93661\u00A0in");
+  EXPECT_EQ(fill("{value}, limit {limit}", near), "99.989\u00A0mm, limit 99.99\u00A0mm");
+  const Args same{{"value", any(millimetres(38.1))}, {"limit", any(millimetres(38.1))}};
+  EXPECT_EQ(fill("{value}, limit {limit}", same, kInch), "1.5\u00A0in, limit 1.5\u00A0in");
+  const Args other{{"value", any(millimetres(99.98931674686572))}, {"by", any(millimetres(99.99))}};
+  EXPECT_EQ(fill("{value}", other, kInch), "3.9366\u00A0in");
+}
+
 TEST(Words, SaysListsWithAndOrOr) {
   const auto rotors = [](std::vector<std::int64_t> v) { return Args{{"rotors", std::move(v)}}; };
   EXPECT_EQ(fill("{rotors}", rotors({1, 2, 5})), "1, 2 and 5");
@@ -123,6 +134,18 @@ TEST(Words, EveryKindHasItsWord) {
   for (int i = 0; i < kKindCount; ++i)
     EXPECT_TRUE(has_words("kind." + std::string{kind_name(static_cast<Kind>(i))})) << kind_name(static_cast<Kind>(i));
   EXPECT_FALSE(has_words("no.such_code"));
+}
+
+// The shell printed the keys, the page and the paper the words.
+TEST(Words, SaysASourceInWords) {
+  const std::vector<std::string_view> keys{"Shigley9", "common practice"};
+  EXPECT_EQ(sources_words(keys, {}),
+            "Shigley's Mechanical Engineering Design, 9th edition, interference fits; common practice");
+  EXPECT_EQ(sources_words({}, {}), "");
+  EXPECT_EQ(source_words(Origin{OriginKind::assumed, "ISO281"}, {}),
+            "ISO 281, dynamic load ratings and life of rolling bearings");
+  EXPECT_EQ(source_words(Origin{OriginKind::measured, "ISO281"}, {}), "ISO281");  // What a gauge may be called.
+  EXPECT_EQ(where_words({OriginKind::given, "shaft.toml:31"}, {}), "shaft.toml, line 31");
 }
 
 TEST(Words, DictionaryIsSortedAndSaidCodesAreItsCodes) {

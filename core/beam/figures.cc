@@ -65,8 +65,12 @@ Result<Computed> compute_deflection(const Given& in) {
   const auto stressed = stresses(both->mesh, both->at_rest, both->turning, {}).value();
   const auto worst = std::ranges::max_element(stressed, {}, &StressAt::equivalent);
   const LinePoint &rest = both->at_rest.greatest_out(), &turning = both->turning.greatest_out();
-  return Computed{.values = {any(rest.out), any(rest.at), any(turning.out), any(turning.at), any(worst->equivalent),
-                             any(worst->at), any(worst->at_rest), any(worst->turning)}};
+  Computed out{.values = {any(rest.out), any(rest.at), any(turning.out), any(turning.at), any(worst->equivalent),
+                          any(worst->at), any(worst->at_rest), any(worst->turning)}};
+  const AngularSpeed speed = radians_per_second(in.si("speed"));
+  add_near(critical_speeds(both->mesh, Whirl::forward, 1).value().speeds, speed, Word{"whirl.forward"}, out.findings);
+  add_stressed(worst->equivalent, out.findings);
+  return out;
 }
 
 FigureSpec make_deflection() {

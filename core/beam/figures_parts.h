@@ -31,8 +31,10 @@ struct Setup {
 /// Refuses lists of uneven length, a bar that is neither a polygon nor round or both, and what a body may not be.
 [[nodiscard]] Result<Setup> setup_from(const Given& in);
 
-/// Findings for the critical speeds that are near the running one. `whirl`: "whirl.forward" or "whirl.backward".
+/// Findings for the critical speeds that are near the running one, or where it is above the first of them. `whirl`: "whirl.forward" or "whirl.backward".
 void add_near(const std::vector<AngularSpeed>& criticals, AngularSpeed running, Word whirl, std::vector<Finding>& to);
+/// A finding where more stress stands in the bar than the weakest, or than any, of the usual steels bears.
+void add_stressed(Pressure greatest, std::vector<Finding>& to);
 
 [[nodiscard]] const FigureSpec& section_figure();
 [[nodiscard]] const FigureSpec& deflection_figure();

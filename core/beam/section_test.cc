@@ -24,7 +24,7 @@ TEST(PolygonSection, HexagonIsItsClosedForm) {
 }
 
 // Source: hexagon 50 mm across flats under 1000 N m, G = 80 GPa: 42.62725 MPa and 0.996007 degrees a metre (independent
-// solver); square K = 0.140577015 a⁴ and c = 0.208165260 a³ (Timoshenko's series, published as 0.141 and 0.208); octagon
+// solver); square K = 0.140577015 a⁴ and c = 0.208165260 a³ (Timoshenko's series, published as 0.141 and 0.208 in the table of rectangles, the row of equal sides); octagon
 // 0.10749934 b⁴ and 0.18397537 b³ (independent solver); triangle K = sqrt(3)/80 a⁴, T = tau a³/20 (closed form, Timoshenko).
 // Tolerance: the digits given.
 TEST(PolygonSection, TorsionIsAsOthersHaveIt) {

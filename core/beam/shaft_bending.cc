@@ -18,6 +18,25 @@ void add_near(const std::vector<AngularSpeed>& criticals, AngularSpeed running, 
                    {"limit", any_ratio(kKeepOff)}},
                   {},
                   Message{Code{"beam.keep_off"}, {}}});
+  if (!criticals.empty() && running.radians_per_second() > (1 + kKeepOff) * criticals.front().radians_per_second())
+    to.push_back({Code{"beam.above_critical"},
+                  Severity::cannot_tell,
+                  {{"running", any(running)}, {"critical", any(criticals.front())}, {"whirl", whirl}},
+                  {},
+                  Message{Code{"beam.keep_off"}, {}}});
+}
+
+void add_stressed(Pressure greatest, std::vector<Finding>& to) {
+  // Yield of the weakest and of the strongest steel that bars of this trade are made of: EN 10025-2 S235; EN 10083-3 42CrMo4 quenched and
+  // tempered, to 16 mm. From memory.
+  constexpr Pressure kWeakest = megapascals(235), kStrongest = megapascals(900);
+  if (greatest <= kWeakest) return;
+  const bool none_bears = greatest > kStrongest;
+  to.push_back({none_bears ? Code{"beam.no_bar_bears"} : Code{"beam.weak_bar_yields"},
+                none_bears ? Severity::out : Severity::note,
+                {{"stress", any(greatest)}, {"limit", any(none_bears ? kStrongest : kWeakest)}},
+                {},
+                Message{Code{"beam.ask_the_bar"}, {}}});
 }
 
 namespace {
@@ -80,6 +99,7 @@ Result<ShaftBending> bending_of(const Shaft& shaft, std::span<const Angle> tilt)
   out.backward = critical_speeds(*mesh, Whirl::backward, kCriticalsTold).value();
   add_near(out.forward.speeds, speed, Word{"whirl.forward"}, out.findings);
   add_near(out.backward.speeds, speed, Word{"whirl.backward"}, out.findings);
+  add_stressed(std::ranges::max_element(all, {}, &StressAt::equivalent)->equivalent, out.findings);
   add_lifted(out, out.findings);
   add_worst_mistake(out, out.findings);
   return out;

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "core/bearings/figures.h"
 #include "tests/support/figures.h"
@@ -59,6 +60,20 @@ TEST(BearingLifeFigure, IsTheHandCalculation) {
   EXPECT_TRUE(says(example_with("bearing-life", {"viscosity-ratio=5"}), "bearings.viscosity_counts_as_four"));
 }
 
+// Source: the same numbers through the factors of larger clearance by hand: share 1.04210526, between 1.03 (0.38, 1.41) and 1.38 (0.40,
+// 1.34): e 0.38069173; 3 kN is not over 0.38069173 of 8 kN, so P is 8 kN; and with 4 kN: share 1.38947368, between 1.38 and 2.07 (0.44,
+// 1.23): Y 1.33848970, P 0.46 · 8 + 1.33848970 · 4 = 9.03395881 kN.
+// Tolerance: 1e-8 relative, the digits written.
+TEST(BearingLifeFigure, TakesTheGroupThatIsGiven) {
+  const auto normal = example_with("bearing-life", {}), wide = example_with("bearing-life", {"clearance=C3"});
+  ASSERT_TRUE(wide);
+  EXPECT_NEAR(wide->si("equivalent") / 8000, 1, 1e-12);
+  EXPECT_GT(wide->si("life"), normal->si("life"));
+  EXPECT_EQ(example_with("bearing-life", {"clearance=CN"})->si("life"), normal->si("life"));
+  EXPECT_NEAR(example_with("bearing-life", {"axial=4 kN", "clearance=C3"})->si("equivalent") / 9033.95881, 1, 1e-8);
+  EXPECT_FALSE(example_with("bearing-life", {"clearance=C4"}));
+}
+
 // Source: ISO 76's stress of 4200 MPa; a ball's load goes as the cube of its stress. Tolerance: 1e-12 relative.
 TEST(BearingTurnFigure, CountsTheCoupleIntoTheStaticSafety) {
   const auto working = example_with("bearing-turn", {});
@@ -80,6 +95,49 @@ TEST(BearingTurnFigure, SaysWhatTheLifeHangsOn) {
   EXPECT_EQ(first_code(example_with("bearing-turn",
                                     {"ground-up=0 N", "ground-along=0 N", "mass=0 kg", "rotating-couple=0 N·m"})),
             "bearings.no_load");
+}
+
+// 2026-11-27: it named x, y and z, which it does not have; tips inside the balls were told of a dial; -0.2 mm heard "nought to 1.424 mm",
+// and -60 µm was taken.
+TEST(BearingTurnFigure, NamesItsOwnInputsAndTheTrueRange) {
+  const auto field = [](const std::vector<std::string_view>& changes) {
+    const auto working = example_with("bearing-turn", changes);
+    return working ? std::string{} : working.error().front().field;
+  };
+  EXPECT_EQ(field({"ground-up=0 N", "ground-along=0 N", "mass=0 kg", "rotating-couple=0 N·m"}), "ground-up");
+  EXPECT_EQ(field({"ground-up=0 N", "ground-along=9000 kN", "rotating-couple=0 N·m"}), "ground-along");
+  const auto inside = example_with("bearing-turn", {"tip-radius=20 mm"});
+  ASSERT_FALSE(inside);
+  EXPECT_EQ(inside.error().front().field, "tip-radius");
+  EXPECT_EQ(inside.error().front().code.id(), "bearings.tips_inside");
+  const auto tight = example_with("bearing-turn", {"clearance=-0.2 mm"});
+  ASSERT_FALSE(tight);
+  EXPECT_EQ(tight.error().front().args[1].name, "least");
+  const double least = std::get<AnyQuantity>(tight.error().front().args[1].value).si;
+  EXPECT_LT(least, -60e-6);
+  EXPECT_GT(least, -0.2e-3);
+}
+
+// 2026-11-27: 90 000 r/min gave 146 hours, though each ball is flung outwards with some 6.8 kN.
+// Source: by hand, m D d_m/2 w² with the cage between the rings (Harris, from memory): steel ball of 14.288 mm 11.99 g, pitch 77.5 mm, cage
+// 0.5 (1 - 14.288/77.5 cos 0) W cos 5° at 11 000 r/min: 0.408 W cos 5° = 468 rad/s, 101 N. Limit of a million r/min mm: 12 903 r/min.
+// Tolerance: 3 %, the digits carried.
+TEST(BearingTurnFigure, LeavesNoLifeBeyondItsSpeeds) {
+  const auto quick = example_with("bearing-turn", {"speed=90000 rpm"});
+  ASSERT_FALSE(quick);
+  EXPECT_EQ(quick.error().front().field, "speed");
+  EXPECT_EQ(quick.error().front().code.id(), "bearings.beyond_speed");
+  const auto greatest = std::get<AnyQuantity>(quick.error().front().args[1].value).si * 30 / std::numbers::pi;
+  EXPECT_NEAR(greatest, 1e6 / 77.5, 1);
+  const auto flung = example_with("bearing-turn", {"speed=11000 rpm", "rolling-speed=0 rpm", "rotating-couple=0 N·m",
+                                                   "ground-up=500 N", "ground-along=0 N"});
+  ASSERT_TRUE(flung);
+  const auto said =
+      std::ranges::find_if(flung->findings, [](const Finding& f) { return f.code.id() == "bearings.balls_flung"; });
+  ASSERT_NE(said, flung->findings.end());
+  EXPECT_EQ(said->severity, Severity::cannot_tell);
+  EXPECT_NEAR(std::get<AnyQuantity>(said->args[0].value).si, 101, 3);
+  EXPECT_FALSE(says(example_with("bearing-turn", {}), "bearings.balls_flung"));
 }
 
 // Source: closed form of an inner ring on a solid seat of the same steel: delta d/d_r. Tolerance: 1e-6 relative.

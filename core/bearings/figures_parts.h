@@ -16,10 +16,14 @@ struct Rocked {
   double reach_doubt = 0;  ///< Relative half width of A, from the grooves and the ball, rectangular.
   Length radius;
   Hub hub = Hub::centred;
+  std::optional<Hanging> hanging;  ///< None: carried.
 };
-/// balls, balls-from, ball-diameter, ball-doubt, pitch-diameter, inner-groove, outer-groove, groove-doubt, radius, hub.
+/// balls, balls-from, ball-diameter, ball-doubt, pitch-diameter, inner-groove, outer-groove, groove-doubt, radius, hub, held, push,
+/// weight.
 [[nodiscard]] std::vector<InputSpec> rocked_inputs();
 [[nodiscard]] Result<Rocked> rocked_from(const Given& in);
+/// Share of the carried rotor's tilt: 1, or less where the rotor hangs.
+[[nodiscard]] double share_at(const Rocked& rocked, Length clearance, Angle carried);
 /// Whole swing of the dial at a clearance.
 [[nodiscard]] Result<Length> swing_at(const Rocked& rocked, Length clearance, double factor);
 /// The same bearing with A bigger or smaller by a share of itself.
@@ -33,9 +37,10 @@ struct Rocked {
 /// dynamic-rating, static-rating: optional; where they are left out, by ISO 281 and ISO 76 from the inside, with a note that says so.
 [[nodiscard]] std::vector<InputSpec> rating_inputs();
 [[nodiscard]] Result<Ratings> ratings_from(const Given& in, const BallBearing& bearing, std::vector<Finding>& findings);
-/// viscosity-ratio, cleanliness.
+/// viscosity or viscosity-ratio, cleanliness, reliability.
 [[nodiscard]] std::vector<InputSpec> lubrication_inputs();
-[[nodiscard]] Cleanliness cleanliness_from(const Given& in);
+[[nodiscard]] Lubrication lubrication_from(const Given& in);
+void say_viscosity_capped(double ratio, std::vector<Finding>& findings);
 [[nodiscard]] InputSpec season_input();  ///< season-hours.
 
 inline constexpr double kMostForce = 1e7;   ///< N; no deep groove bearing here carries more.
@@ -49,6 +54,7 @@ inline constexpr double kMostCouple = 1e6;  ///< N m.
 [[nodiscard]] FigureSpec bearing_life_figure();
 [[nodiscard]] FigureSpec bearing_turn_figure();
 [[nodiscard]] FigureSpec bearing_grease_figure();
+[[nodiscard]] FigureSpec defect_rates_figure();
 [[nodiscard]] FigureSpec fitted_clearance_figure();
 [[nodiscard]] FigureSpec rim_play_figure();
 [[nodiscard]] FigureSpec clearance_from_play_figure();

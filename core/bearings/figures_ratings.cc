@@ -7,9 +7,9 @@
 namespace flatwise::bearings {
 namespace {
 
-constexpr std::string_view kCleanlinesses[] = {"high", "normal", "slight", "typical", "severe"};
 constexpr std::string_view kRunning[] = {"smooth", "normal", "shock"};
 constexpr std::string_view kQuiet[] = {"unimportant", "normal", "high"};
+constexpr std::string_view kColumns[] = {"CN", "C3"};                        // As AxialColumn.
 constexpr double kWanted[3][3] = {{0.5, 1, 2}, {0.5, 1, 2}, {1.5, 1.5, 2}};  // By running, by quiet.
 
 std::size_t place_of(std::string_view word, std::span<const std::string_view> words) {
@@ -44,28 +44,25 @@ Result<Computed> compute_safety(const Given& in) {
   return out;
 }
 
-void say_viscosity_capped(double ratio, std::vector<Finding>& findings) {
-  if (ratio > 4)
-    findings.push_back(
-        {Code{"bearings.viscosity_counts_as_four"}, Severity::note, {{"ratio", any_ratio(ratio)}}, {}, std::nullopt});
-}
-
 Result<Computed> compute_life(const Given& in) {
   const Force c = newtons(in.si("dynamic-rating")), c0 = newtons(in.si("static-rating"));
-  const auto p = equivalent_load(combined_from(in), in.si("static-factor"), c0);
+  const auto column = static_cast<AxialColumn>(place_of(in.text("clearance"), kColumns));
+  const auto p = equivalent_load(combined_from(in), in.si("static-factor"), c0, column);
   if (!p) return as_input(p.error());
   const double turns = basic_life(c, p->load);
   const Time basic = running_time(turns, radians_per_second(in.si("relative-speed")));
   const double a1 = reliability_factor(in.si("reliability"));
   const Length pitch = length_of(in, "pitch-diameter");
-  const Contamination dirt = contamination(cleanliness_from(in), pitch);
-  const Force fatigue = c0 / 22.0 * (pitch > millimetres(100) ? std::sqrt(millimetres(100) / pitch) : 1.0);
-  const double kappa = std::min(4.0, in.si("viscosity-ratio"));
+  const auto ratio = viscosity_ratio(lubrication_from(in), radians_per_second(in.si("relative-speed")), pitch);
+  if (!ratio) return as_input(ratio.error());
+  const Contamination dirt = contamination(lubrication_from(in).cleanliness, pitch);
+  const Force fatigue = fatigue_limit(c0, pitch);
+  const double kappa = std::min(kMostViscosity, *ratio);
   const Time least = a1 * life_factor(kappa, dirt.least * (fatigue / p->load)) * basic;
   const Time greatest = a1 * life_factor(kappa, dirt.greatest * (fatigue / p->load)) * basic;
   Computed out{.values = {any(basic), any_ratio(turns), any(p->load), any(least), any(greatest), any_ratio(a1),
-                          any_ratio(least.si() / in.si("season-hours"))}};
-  say_viscosity_capped(in.si("viscosity-ratio"), out.findings);
+                          any_ratio(least.si() / in.si("season-hours")), any_ratio(*ratio)}};
+  say_viscosity_capped(*ratio, out.findings);
   return out;
 }
 
@@ -95,31 +92,44 @@ std::vector<InputSpec> rating_inputs() {
 }
 
 Result<Ratings> ratings_from(const Given& in, const BallBearing& b, std::vector<Finding>& findings) {
-  const bool both = in.has("dynamic-rating") && in.has("static-rating");
-  auto r = ratings_of(b);
-  if (!r && !both) return as_input(r.error());
-  Ratings all = r ? *r : Ratings{};
-  if (in.has("dynamic-rating")) all.dynamic = newtons(in.si("dynamic-rating"));
-  if (in.has("static-rating")) {
-    all.static_load = newtons(in.si("static-rating"));
-    all.fatigue = all.static_load / 22.0 * (b.pitch > millimetres(100) ? std::sqrt(millimetres(100) / b.pitch) : 1.0);
-  }
-  if (!both)
+  const auto stated = [&](std::string_view name) {
+    return in.has(name) ? std::optional{newtons(in.si(name))} : std::nullopt;
+  };
+  const auto dynamic = stated("dynamic-rating"), static_load = stated("static-rating");
+  const Result<Ratings> r = ratings_of(b, dynamic, static_load);
+  if (!r) return as_input(r.error());
+  if (!dynamic || !static_load)
     findings.push_back({Code{"bearings.rated_from_geometry"},
                         Severity::note,
-                        {{"dynamic", any(all.dynamic)}, {"static", any(all.static_load)}},
+                        {{"dynamic", any(r->dynamic)}, {"static", any(r->static_load)}},
                         {},
                         std::nullopt});
-  return all;
+  return *r;
 }
 
 std::vector<InputSpec> lubrication_inputs() {
-  return {assumed(between("viscosity-ratio", "κ", Kind::ratio, 0.1, 100), any_ratio(1), kCommonPractice),
-          assumed(one_of("cleanliness", "clean", kCleanlinesses), std::string{"typical"}, kCommonPractice)};
+  return {optional(above_nought("viscosity", "ν", Kind::viscosity, 1)),
+          instead_of(assumed(between("viscosity-ratio", "κ", Kind::ratio, kLeastViscosity, 100), any_ratio(1),
+                             kCommonPractice),
+                     "viscosity"),
+          assumed(one_of("cleanliness", "clean", kCleanlinesses), std::string{"typical"}, kCommonPractice),
+          assumed(between("reliability", "R", Kind::ratio, 0.9, 0.9995), any_ratio(0.9), "ISO281")};
 }
 
-Cleanliness cleanliness_from(const Given& in) {
-  return static_cast<Cleanliness>(place_of(in.text("cleanliness"), kCleanlinesses));
+Lubrication lubrication_from(const Given& in) {
+  Lubrication oil;
+  if (in.has("viscosity"))
+    oil.viscosity = Viscosity::from_si(in.si("viscosity"));
+  else
+    oil.viscosity_ratio = in.si("viscosity-ratio");
+  oil.cleanliness = static_cast<Cleanliness>(place_of(in.text("cleanliness"), kCleanlinesses));
+  return oil;
+}
+
+void say_viscosity_capped(double ratio, std::vector<Finding>& findings) {
+  if (ratio > kMostViscosity)
+    findings.push_back(
+        {Code{"bearings.viscosity_counts_as_four"}, Severity::note, {{"ratio", any_ratio(ratio)}}, {}, std::nullopt});
 }
 
 InputSpec season_input() {
@@ -162,16 +172,18 @@ FigureSpec static_safety_figure() {
 FigureSpec bearing_life_figure() {
   return {.name = "bearing-life",
           .formula =
-              "L = (C/P)³ 10⁶/n; P = F_r, or 0.56 F_r + Y F_a where F_a > e F_r, e and Y by f_0 F_a/C_0; L_m = a_1 "
+              "L = (C/P)³ 10⁶/n; P = F_r, or X F_r + Y F_a where F_a > e F_r, X = 0.56 (C3: 0.46), e and Y by f_0 "
+              "F_a/C_0; L_m = a_1 "
               "a_ISO L; "
-              "a_ISO = 0.1 (1 − (2.5671 − c_2/κ^c_3)^0.83 (e_C C_u/P)^(1/3))^−9.3 ≤ 50; seasons = L_m/h",
+              "a_ISO = 0.1 (1 − (2.5671 − c_2/κ^c_3)^0.83 (e_C C_u/P)^(1/3))^−9.3 ≤ 50; κ = ν/ν_1; ν_1 = 45000 n^−0.83 "
+              "d_m^−0.5, from 1000 r/min 4500 (n d_m)^−0.5 (mm²/s, r/min, mm); seasons = L_m/h",
           .inputs = joined({combined_inputs(),
                             {above_nought("dynamic-rating", "C", Kind::force, kMostForce),
                              above_nought("static-rating", "C_0", Kind::force, kMostForce),
                              between("static-factor", "f_0", Kind::ratio, 5, 20),
+                             assumed(one_of("clearance", "group", kColumns), std::string{"CN"}, kCommonPractice),
                              above_nought("relative-speed", "n", Kind::angular_speed, 1e4),
-                             above_nought("pitch-diameter", "d_m", Kind::length, 2),
-                             assumed(between("reliability", "R", Kind::ratio, 0.9, 0.9995), any_ratio(0.9), "ISO281")},
+                             above_nought("pitch-diameter", "d_m", Kind::length, 2)},
                             lubrication_inputs(),
                             {season_input()}}),
           .outputs = {{"life", "L", Kind::time},
@@ -180,8 +192,9 @@ FigureSpec bearing_life_figure() {
                       {"modified-least", "L_m1", Kind::time},
                       {"modified-greatest", "L_m2", Kind::time},
                       {"reliability-factor", "a_1", Kind::ratio},
-                      {"seasons", "seasons", Kind::ratio}},
-          .sources = {"ISO281", "ISO1281-2"},
+                      {"seasons", "seasons", Kind::ratio},
+                      {"viscosity-ratio", "κ", Kind::ratio}},
+          .sources = {"ISO281", "ISO1281-2", "LargerClearance"},
           .compute = compute_life,
           .example = {{"radial=8 kN", "axial=3 kN", "dynamic-rating=65 kN", "static-rating=38 kN", "static-factor=13.2",
                        "relative-speed=540 rpm", "pitch-diameter=85 mm"},

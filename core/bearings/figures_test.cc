@@ -39,6 +39,55 @@ TEST(ClearanceFromPlay, TurnsRimPlayRound) {
   }
 }
 
+// Source: the other figure. Tolerance: 2.5 % of the clearance, over twice what the middle of least and
+// greatest of the tilt factor differs from its mean.
+TEST(ClearanceFromPlay, TurnsRimPlayRoundWhereTheRotorHung) {
+  for (const char* push : {"push=0 N", "push=5 N", "push=40 N"}) {
+    const auto play = example_with(
+        "rim-play", {"clearance-least=30 µm", "clearance-greatest=30 µm", "held=hanging", "weight=200 N", push});
+    ASSERT_TRUE(play);
+    const double middle = 0.5 * (play->si("swing-least") + play->si("swing-greatest")) * 1e3;
+    const std::string swing = "swing=" + std::to_string(middle) + " mm";
+    const auto back = example_with("clearance-from-play", {swing, "held=hanging", "weight=200 N", push});
+    ASSERT_TRUE(back);
+    EXPECT_NEAR(back->si("clearance") * 1e6, 30, 0.75) << push;
+    EXPECT_NEAR(back->si("share"), play->si("share"), 0.01) << push;
+  }
+}
+
+// Source: derivation: unpushed the share is 1/sqrt 2 at any clearance, so that the clearance is that of a swing sqrt 2 times as wide.
+// Tolerance: 0.01 um, the digits of the swing.
+TEST(ClearanceFromPlay, OfAHangingRotorIsThatOfAWiderSwing) {
+  const auto hung = example_with("clearance-from-play", {"swing=1 mm", "held=hanging", "weight=200 N"});
+  const auto carried = example_with("clearance-from-play", {"swing=1.414213562 mm"});
+  ASSERT_TRUE(hung && carried);
+  EXPECT_NEAR(hung->si("clearance") * 1e6, carried->si("clearance") * 1e6, 0.01);
+  EXPECT_NEAR(hung->si("share"), std::sqrt(0.5), 1e-9);
+  EXPECT_EQ(carried->si("share"), 1.0);
+  EXPECT_TRUE(says(hung, "bearings.play_hung_unpushed"));
+  EXPECT_TRUE(
+      says(example_with("clearance-from-play", {"held=hanging", "weight=200 N", "push=40 N"}), "bearings.play_hung"));
+}
+
+// Source: sense of the thing: a weak push by hand tells less than a strong one, and neither as much as a sling.
+TEST(ClearanceFromPlay, IsDoubtedMoreTheWeakerTheHangingRotorWasPushed) {
+  double before = 0;
+  for (const char* push : {"push=1 kN", "push=40 N", "push=10 N", "push=0 N"}) {
+    const auto hung = example_with("clearance-from-play", {"held=hanging", "weight=200 N", push});
+    ASSERT_TRUE(hung) << push;
+    const double wide = (hung->si("clearance-greatest") - hung->si("clearance")) / hung->si("clearance");
+    EXPECT_GT(wide, before) << push;
+    before = wide;
+  }
+}
+
+TEST(ClearanceFromPlay, WantsTheWeightOfARotorThatHangs) {
+  EXPECT_EQ(first_code(example_with("clearance-from-play", {"held=hanging"})), "bearings.hanging_needs_weight");
+  EXPECT_EQ(first_code(example_with("rim-play", {"held=hanging", "push=40 N"})), "bearings.hanging_needs_weight");
+  EXPECT_TRUE(
+      example_with("rim-play", {"held=hanging", "weight=200 N", "clearance-least=-5 µm", "clearance-greatest=0 µm"}));
+}
+
 // Source: the square law. Tolerance: 2 % of the doubt (higher terms).
 TEST(ClearanceFromPlay, DoublesTheDoubtOfTheDial) {
   const auto fine = example_with("clearance-from-play", {"balls=20", "swing-u=0.0588 mm"});  // 4 % of 1.47 mm
@@ -94,6 +143,36 @@ TEST(FittedClearance, LosesWhatTheRacewayCloses) {
   EXPECT_NEAR(stiff->si("outer-loss") * 1e6, closes, 1e-6 * closes);
   EXPECT_NEAR(stiff->si("least") * 1e6, 23 - closes, 1e-6 * closes);
   EXPECT_NEAR(stiff->si("greatest") * 1e6, 43, 1e-9);
+}
+
+TEST(BearingGeometry, TakesWhatIsKnownAndEstimatesTheRest) {
+  const auto known = example_with("bearing-geometry", {"balls=9", "ball-diameter=13 mm", "inner-groove-share=0.51"});
+  ASSERT_TRUE(known);
+  EXPECT_EQ(known->si("balls"), 9);
+  EXPECT_DOUBLE_EQ(known->si("ball-diameter"), 0.013);
+  EXPECT_DOUBLE_EQ(known->si("inner-groove"), 0.51 * 0.013);
+  EXPECT_DOUBLE_EQ(known->si("outer-groove"), 0.52 * 0.013);
+  EXPECT_EQ(known->input("ball-share"), nullptr) << "nothing is assumed of a ball that was measured";
+  EXPECT_FALSE(says(known, "bearings.estimated"));
+  EXPECT_TRUE(says(example_with("bearing-geometry", {"ball-diameter=13 mm"}), "bearings.estimated"));
+  EXPECT_EQ(first_code(example_with("bearing-geometry", {"balls=19"})), "bearings.balls_overlap");
+  EXPECT_EQ(first_code(example_with("bearing-geometry", {"balls=7", "ball-diameter=23 mm"})),
+            "bearings.balls_reach_out");
+  EXPECT_EQ(first_code(example_with("bearing-geometry", {"ball-diameter=13 mm", "ball-share=0.3"})),
+            "figure.input_instead");
+}
+
+// Source: [ISO281] nu_1 at 540 r/min and 85 mm: 26.340028 mm²/s (docs/worked, computed from the published formula). Tolerance: 1e-6.
+TEST(BearingLife, TakesTheOilAsItIs) {
+  const auto oiled = example_with("bearing-life", {"viscosity=52.680056 mm²/s"});
+  ASSERT_TRUE(oiled);
+  EXPECT_NEAR(oiled->si("viscosity-ratio"), 2, 2e-6);
+  const auto by_ratio = example_with("bearing-life", {"viscosity-ratio=2"});
+  EXPECT_NEAR(oiled->si("modified-least") / by_ratio->si("modified-least"), 1, 1e-5);
+  EXPECT_EQ(first_code(example_with("bearing-life", {"viscosity=2 mm²/s"})), "input.outside");
+  EXPECT_EQ(first_code(example_with("bearing-life", {"viscosity=60 mm²/s", "viscosity-ratio=2"})),
+            "figure.input_instead");
+  EXPECT_TRUE(says(example_with("bearing-life", {"viscosity=460 mm²/s"}), "bearings.viscosity_counts_as_four"));
 }
 
 TEST(FittedClearance, SaysWhenNoneIsLeft) {

@@ -1,7 +1,10 @@
 // The bearing of a wobbling rotor through one turn, and how long that leaves it.
 #include <algorithm>
 #include <cmath>
+#include <numbers>
+#include <utility>
 
+#include "core/bearings/figures.h"
 #include "core/bearings/figures_parts.h"
 #include "core/bearings/turn_life.h"
 
@@ -38,7 +41,8 @@ Result<TurnLifeTask> task_from(const Given& in, std::vector<Finding>& findings) 
       .ratings = *ratings,
       .shaft = radians_per_second(shaft),
       .spin = radians_per_second(held ? -shaft * (1 - std::cos(lean)) : in.si("rolling-speed")),
-      .lubrication = {in.si("viscosity-ratio"), cleanliness_from(in)}};
+      .lubrication = lubrication_from(in),
+      .reliability = in.si("reliability")};
   return task;
 }
 
@@ -73,6 +77,28 @@ void say_influences(const TurnLifeTask& task, const TurnLife& life, std::vector<
 /// Ball load at which dents begin over the greatest one: C_0 stands for the same stress, but knows no couple.
 double static_safety(Pressure stress) { return std::pow(megapascals(4200) / stress, 3); }
 
+constexpr double kMostFlung = 0.1;  ///< Of the hardest ball's load: our own bound, under it the life hardly feels it.
+
+/// m D d_m/2 w², with the speed of the cage between both rings' about the bearing's axis (Harris, from memory); steel 7850 kg/m³.
+Force flung(const TurnLifeTask& task) {
+  const BallBearing& b = task.turn.at.bearing;
+  const double share = b.ball / b.pitch,
+               inner = task.shaft.radians_per_second() * std::cos(task.turn.rotor.lean.radians());
+  const double cage = 0.5 * (inner * (1 - share) + task.spin.radians_per_second() * (1 + share));
+  const double mass_kg = 7850 * std::numbers::pi / 6 * std::pow(b.ball.si(), 3);
+  return newtons(0.5 * mass_kg * b.pitch.si() * cage * cage);
+}
+
+void say_flung(const TurnLifeTask& task, Force greatest, std::vector<Finding>& findings) {
+  const Force each = flung(task);
+  if (each <= kMostFlung * greatest) return;
+  findings.push_back({Code{"bearings.balls_flung"},
+                      Severity::cannot_tell,
+                      {{"flung", any(each)}, {"greatest", any(greatest)}, {"share", any_ratio(kMostFlung)}},
+                      {},
+                      std::nullopt});
+}
+
 Result<Computed> compute_turn(const Given& in) {
   std::vector<Finding> findings;
   const auto task = task_from(in, findings);
@@ -80,8 +106,7 @@ Result<Computed> compute_turn(const Given& in) {
   const auto life = turn_life(*task);
   if (!life) {
     Problem problem = life.error();
-    std::ranges::replace(problem.field, '_', '-');
-    if (problem.field == "spin") problem.field = "rolling-speed";
+    problem.field = turn_input_behind(std::move(problem.field));
     return tl::unexpected(std::move(problem));
   }
   const AtAngle& hardest = life->turn.angles[static_cast<std::size_t>(life->turn.hardest)];
@@ -89,11 +114,14 @@ Result<Computed> compute_turn(const Given& in) {
   Computed out{.values = {any(life->basic), any_ratio(life->million_turns), any(life->least), any(life->greatest),
                           any_ratio(life->least.si() / season), any_ratio(life->greatest.si() / season),
                           any(life->reference), any(hardest.greatest), any(hardest.stress), any(hardest.shaft),
-                          any(life->relative), any_ratio(static_safety(hardest.stress))},
+                          any(life->relative), any_ratio(static_safety(hardest.stress)),
+                          any_ratio(life->viscosity_ratio), any_ratio(life->reliability_factor)},
                .findings = std::move(findings)};
   if (hardest.stress > megapascals(4200))
     out.findings.push_back(
         {Code{"bearings.balls_dent"}, Severity::note, {{"stress", any(hardest.stress)}}, {}, std::nullopt});
+  say_flung(*task, hardest.greatest, out.findings);
+  say_viscosity_capped(life->viscosity_ratio, out.findings);
   say_influences(*task, *life, out.findings);
   return out;
 }
@@ -120,6 +148,20 @@ std::vector<InputSpec> rotor_inputs() {
 
 }  // namespace
 
+std::string turn_input_behind(std::string field) {
+  constexpr std::pair<std::string_view, std::string_view> kInputs[] = {{"x", "ground-up"},
+                                                                       {"y", "ground-drag"},
+                                                                       {"z", "ground-along"},
+                                                                       {"about-x", "rotating-couple"},
+                                                                       {"about-y", "rotating-couple"},
+                                                                       {"spin", "rolling-speed"},
+                                                                       {"shaft", "speed"}};
+  std::ranges::replace(field, '_', '-');
+  for (const auto& [kernel, input] : kInputs)
+    if (field == kernel) return std::string{input};
+  return field;
+}
+
 FigureSpec bearing_turn_figure() {
   return {.name = "bearing-turn",
           .formula =
@@ -127,7 +169,8 @@ FigureSpec bearing_turn_figure() {
               "balance "
               "(load-distribution); Q_i^(10/3) = mean over the inner ring of (mean over the turn of Q³)^(10/9), outer "
               "alike; L = "
-              "((Q_ci/Q_i)^(−10/3) + (Q_ce/Q_e)^(−10/3))^(−9/10) 10⁶/(Ω cos α − s); L_m = a_ISO L; S_0 = (4200 MPa/σ)³",
+              "((Q_ci/Q_i)^(−10/3) + (Q_ce/Q_e)^(−10/3))^(−9/10) 10⁶/(Ω cos α − s); L_m = a_1 a_ISO L; κ = ν/ν_1 "
+              "(bearing-life); S_0 = (4200 MPa/σ)³",
           .inputs = joined({inside_inputs(), rotor_inputs(), rating_inputs(), lubrication_inputs(), {season_input()}}),
           .outputs = {{"life", "L", Kind::time},
                       {"million-turns", "L_10r", Kind::ratio},
@@ -140,7 +183,9 @@ FigureSpec bearing_turn_figure() {
                       {"stress", "σ", Kind::pressure},
                       {"hardest-at", "φ", Kind::angle},
                       {"relative-speed", "n", Kind::angular_speed},
-                      {"static-safety", "S_0", Kind::ratio}},
+                      {"static-safety", "S_0", Kind::ratio},
+                      {"viscosity-ratio", "κ", Kind::ratio},
+                      {"reliability-factor", "a_1", Kind::ratio}},
           .sources = {"ISO16281-code", "ISO281", "ISO76", "Lundberg-Palmgren", "Harris5"},
           .compute = compute_turn,
           .example = {

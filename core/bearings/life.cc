@@ -47,6 +47,19 @@ double life_factor(double viscosity_ratio, double load) {
   return std::min(kMostFactor, 0.1 * std::pow(left, -9.3));
 }
 
+Result<double> viscosity_ratio(const Lubrication& oil, AngularSpeed relative, Length pitch) {
+  if (!oil.viscosity) {
+    const double ratio = oil.viscosity_ratio;
+    if (auto bad = outside("viscosity_ratio", any_ratio(ratio), kLeastViscosity, 100))
+      return tl::unexpected(*std::move(bad));
+    return ratio;
+  }
+  const double needed = 1e-6 * reference_viscosity(radians_per_second(std::abs(relative.radians_per_second())), pitch);
+  if (auto bad = outside("viscosity", any(*oil.viscosity), kLeastViscosity * needed, 1))
+    return tl::unexpected(*std::move(bad));
+  return oil.viscosity->si() / needed;
+}
+
 Contamination contamination(Cleanliness cleanliness, Length pitch) {
   const bool big = pitch >= millimetres(100);
   switch (cleanliness) {

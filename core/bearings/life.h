@@ -7,6 +7,7 @@
 
 #include "core/bearings/load_distribution.h"
 #include "core/bearings/ratings.h"
+#include "core/shaft/shaft.h"
 
 namespace flatwise::bearings {
 
@@ -27,7 +28,21 @@ namespace flatwise::bearings {
 /// Source     [ISO281] eqs. for a_ISO, radial ball bearings.
 [[nodiscard]] double life_factor(double viscosity_ratio, double load);
 
-enum class Cleanliness { high, normal, slight, typical, severe };
+using flatwise::Cleanliness;
+
+struct Lubrication {
+  std::optional<Viscosity> viscosity = std::nullopt;  ///< Of the oil, or the grease's base oil, as warm as it runs.
+  double viscosity_ratio = 1;                         ///< kappa: that over nu_1. Counts where no viscosity is known.
+  Cleanliness cleanliness = Cleanliness::typical;
+};
+/// kappa of a lubricant in rings that turn against each other at `relative` (either way).
+///
+/// Refuses    A ratio under 0.1, where a_ISO ends, or over 100; a viscosity under 0.1 nu_1: field "viscosity_ratio" or "viscosity".
+/// Source     [ISO281] kappa = nu / nu_1.
+[[nodiscard]] Result<double> viscosity_ratio(const Lubrication& oil, AngularSpeed relative, Length pitch);
+inline constexpr double kLeastViscosity = 0.1,
+                        kMostViscosity = 4;  ///< Under it there is no a_ISO; over it kappa counts as 4.
+
 /// Least and greatest e_C of a class, by whether d_m is under 100 mm. Source [ISO281] table 13.
 struct Contamination {
   double least = 0, greatest = 0;

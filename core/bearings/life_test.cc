@@ -111,5 +111,24 @@ TEST(FreeSpace, IsTheRoomLessTheSteel) {
   EXPECT_EQ(free_space({millimetres(110), millimetres(50), millimetres(27), kilograms(1)}).error().field, "outside");
 }
 
+// Source: textbook, damage adds up (Palmgren, Miner): 10 kN for a fifth, 6 kN for a half and 3 kN for three tenths of the turns end a
+// bearing as 6.81200302 kN does, the third root of the mean cube; from memory, computed apart.
+// Tolerance: 1e-8 relative, the digits given.
+TEST(BasicLife, AddsUpDamageAsTheMeanCubeOfTheLoad) {
+  const Force rating = kilonewtons(40);
+  double damage = 0;
+  for (const auto& [share, load] : {std::pair{0.2, 10.0}, std::pair{0.5, 6.0}, std::pair{0.3, 3.0}})
+    damage += share / basic_life(rating, kilonewtons(load));
+  EXPECT_NEAR(reference_load(rating, 1 / damage) / kilonewtons(6.81200302), 1, 1e-8);
+}
+
+// Source: textbook, lives of a system with Weibull slope 10/9: 5000, 8000 and 12000 h together live 2714.58746 h; from memory, computed apart.
+// Tolerance: 1e-6 relative, as published.
+TEST(ReferenceLife, PutsLivesTogetherAsASystemOfSlopeTenNinths) {
+  const BallRatings one{newtons(1), newtons(1)};
+  const auto both = [&](double a, double b) { return reference_life(one, {1 / a, std::pow(b, -10.0 / 9)}); };
+  EXPECT_NEAR(both(both(5000, 8000), 12000), 2714.58746, 2714.6e-6);
+}
+
 }  // namespace
 }  // namespace flatwise::bearings

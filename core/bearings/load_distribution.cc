@@ -13,6 +13,7 @@ namespace {
 
 constexpr int kMostSteps = 40;
 constexpr double kSteepest = 0.7071067811865476;  ///< Cosine of kMostContactAngle.
+constexpr double kMostPreload = 0.1;              ///< Of A: how far balls may be pressed together.
 constexpr double kCarries = 0.05;                 ///< Of the hardest pressed ball's load.
 constexpr double kRounding = 1e-13;               ///< Of the greatest ball load.
 constexpr double kGoodMisfit = 3e-10;             ///< Where the quick steps ran out: near enough not to search.
@@ -179,9 +180,11 @@ Result<LoadedBearing> loaded_bearing(const BearingAtWork& at, const PointContact
   LoadedBearing b{.at = at, .contacts = contacts};
   b.reach = groove_reach(at.bearing).si();
   const double clearance = at.clearance.si();
-  if (!(clearance < 2 * b.reach) || !(clearance >= -0.1 * b.reach))
+  if (!(clearance < 2 * b.reach) || !(clearance >= -kMostPreload * b.reach))
     return tl::unexpected(refused(Code{"bearings.clearance_impossible"}, "clearance",
-                                  {{"value", any(at.clearance)}, {"most", any(metres(2 * b.reach))}}));
+                                  {{"value", any(at.clearance)},
+                                   {"least", any(metres(-kMostPreload * b.reach))},
+                                   {"most", any(metres(2 * b.reach))}}));
   b.gap = 0.5 * clearance / b.reach;
   b.circle = groove_circle(at.bearing, at.clearance).si();
   b.unit = contacts.together * b.reach * std::sqrt(b.reach);

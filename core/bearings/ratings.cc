@@ -28,16 +28,30 @@ double along_table(const std::array<double, N>& table, double place) {
 struct AxialRow {
   double share, limit, axial;
 };
-constexpr std::array<AxialRow, 9> kAxial{{{0.172, 0.19, 2.30},
-                                          {0.345, 0.22, 1.99},
-                                          {0.689, 0.26, 1.71},
-                                          {1.03, 0.28, 1.55},
-                                          {1.38, 0.30, 1.45},
-                                          {2.07, 0.34, 1.31},
-                                          {3.45, 0.38, 1.15},
-                                          {5.17, 0.42, 1.04},
-                                          {6.89, 0.44, 1.00}}};
-constexpr double kRadial = 0.56;
+struct AxialTable {
+  double radial;  ///< X
+  std::array<AxialRow, 9> rows;
+};
+constexpr AxialTable kNormal{0.56,
+                             {{{0.172, 0.19, 2.30},
+                               {0.345, 0.22, 1.99},
+                               {0.689, 0.26, 1.71},
+                               {1.03, 0.28, 1.55},
+                               {1.38, 0.30, 1.45},
+                               {2.07, 0.34, 1.31},
+                               {3.45, 0.38, 1.15},
+                               {5.17, 0.42, 1.04},
+                               {6.89, 0.44, 1.00}}}};
+constexpr AxialTable kC3{0.46,
+                         {{{0.172, 0.29, 1.88},
+                           {0.345, 0.32, 1.71},
+                           {0.689, 0.36, 1.52},
+                           {1.03, 0.38, 1.41},
+                           {1.38, 0.40, 1.34},
+                           {2.07, 0.44, 1.23},
+                           {3.45, 0.49, 1.10},
+                           {5.17, 0.54, 1.01},
+                           {6.89, 0.54, 1.00}}}};
 
 Problem refused(Code code, std::string_view field, Args args) {
   return {code, std::string{field}, {}, std::move(args), std::nullopt};
@@ -83,17 +97,10 @@ double dynamic_factor_formula(double g, double inner, double outer) {
          std::pow(1 - g, 1.39) / std::cbrt(1 + g) * std::pow(2 * inner / (2 * inner - 1), 0.41);
 }
 
-std::optional<Problem> balls_overlap(const BallBearing& b) {
-  const double room = b.pitch.si() * std::sin(std::numbers::pi / b.balls);
-  if (room > b.ball.si()) return std::nullopt;
-  return refused(Code{"bearings.balls_overlap"}, "balls",
-                 {{"count", b.balls}, {"ball", any(b.ball)}, {"room", any(metres(room))}});
-}
-
 Result<Ratings> ratings_of(const BallBearing& b) {
   if (auto bad = problem_with(b)) return tl::unexpected(*std::move(bad));
   if (auto bad = balls_overlap(b)) return tl::unexpected(*std::move(bad));
-  const double share = b.ball / b.pitch, ball_mm = b.ball.si() * 1e3, pitch_mm = b.pitch.si() * 1e3;
+  const double share = b.ball / b.pitch, ball_mm = b.ball.si() * 1e3;
   const double f_c = dynamic_factor(share), f_0 = static_factor(share);
   if (!(f_c > 0) || !(f_0 > 0))
     return tl::unexpected(refused(Code{"bearings.no_published_factor"}, "ball", {{"share", any_ratio(share)}}));
@@ -102,27 +109,42 @@ Result<Ratings> ratings_of(const BallBearing& b) {
   Ratings r;
   r.dynamic = newtons(kGrooveFactor * f_c * grooves * std::pow(b.balls, 2.0 / 3.0) * size);
   r.static_load = newtons(static_left_by_grooves(b) * f_0 * b.balls * ball_mm * ball_mm);
-  r.fatigue = r.static_load / 22.0 * (pitch_mm > 100 ? std::sqrt(100 / pitch_mm) : 1.0);
+  r.fatigue = fatigue_limit(r.static_load, b.pitch);
   return r;
 }
 
-Result<Equivalent> equivalent_load(const Combined& load, double static_factor, Force static_rating) {
+Force fatigue_limit(Force static_load, Length pitch) {
+  return static_load / 22.0 * (pitch > millimetres(100) ? std::sqrt(millimetres(100) / pitch) : 1.0);
+}
+
+Result<Ratings> ratings_of(const BallBearing& b, std::optional<Force> dynamic, std::optional<Force> static_load) {
+  if (dynamic && static_load) return Ratings{*dynamic, *static_load, fatigue_limit(*static_load, b.pitch)};
+  Result<Ratings> r = ratings_of(b);
+  if (!r) return r;
+  if (dynamic) r->dynamic = *dynamic;
+  if (static_load) *r = {r->dynamic, *static_load, fatigue_limit(*static_load, b.pitch)};
+  return r;
+}
+
+Result<Equivalent> equivalent_load(const Combined& load, double static_factor, Force static_rating,
+                                   AxialColumn column) {
   if (auto bad = cannot_combine(load)) return tl::unexpected(*std::move(bad));
   if (auto bad = not_above_nought("static_factor", any_ratio(static_factor))) return tl::unexpected(*std::move(bad));
   if (auto bad = not_above_nought("static_rating", any(static_rating))) return tl::unexpected(*std::move(bad));
+  const AxialTable& table = column == AxialColumn::c3 ? kC3 : kNormal;
   Equivalent p{.load = load.radial, .share = static_factor * (load.axial / static_rating)};
-  if (p.share > kAxial.back().share * (1 + 1e-12))
+  if (p.share > table.rows.back().share * (1 + 1e-12))
     return tl::unexpected(
         refused(Code{"bearings.axial_beyond_table"}, "axial",
-                {{"value", any(load.axial)}, {"most", any(kAxial.back().share / static_factor * static_rating)}}));
-  const double last = std::min(p.share, kAxial.back().share);
-  const auto above = std::ranges::find_if(kAxial, [&](const AxialRow& row) { return row.share >= last; });
+                {{"value", any(load.axial)}, {"most", any(table.rows.back().share / static_factor * static_rating)}}));
+  const double last = std::min(p.share, table.rows.back().share);
+  const auto above = std::ranges::find_if(table.rows, [&](const AxialRow& row) { return row.share >= last; });
   const AxialRow& high = *above;
-  const AxialRow& low = above == kAxial.begin() ? *above : *std::prev(above);
+  const AxialRow& low = above == table.rows.begin() ? *above : *std::prev(above);
   const double part = &high == &low ? 0 : (last - low.share) / (high.share - low.share);
   p.limit = std::lerp(low.limit, high.limit, part);
   if (load.axial > p.limit * load.radial) {
-    p.radial = kRadial;
+    p.radial = table.radial;
     p.axial = std::lerp(low.axial, high.axial, part);
     p.load = p.radial * load.radial + p.axial * load.axial;
   }

@@ -41,8 +41,12 @@ inline constexpr double kGrooveFactor = 1.3;  ///< b_m of deep groove ball beari
 /// Source     [ISO281] 5.1, [ISO76] 5.1, [ISO281] B.3.3 (C_u); clause numbers from memory.
 [[nodiscard]] Result<Ratings> ratings_of(const BallBearing& bearing);
 
-/// Names what keeps the rings from going together: balls that overlap or touch. Field "balls".
-[[nodiscard]] std::optional<Problem> balls_overlap(const BallBearing& bearing);
+/// The same with what a catalogue states in place of what geometry gives; with both stated the tables are not asked. C_u follows C0.
+[[nodiscard]] Result<Ratings> ratings_of(const BallBearing& bearing, std::optional<Force> dynamic,
+                                         std::optional<Force> static_load);
+
+/// C_u = C0/22, over d_m 100 mm times (100/d_m)^0.5. Source [ISO281] B.3.3.
+[[nodiscard]] Force fatigue_limit(Force static_load, Length pitch);
 
 struct Combined {
   Force radial, axial;  ///< Sizes, >= 0.
@@ -54,12 +58,18 @@ struct Equivalent {
   double radial = 1;  ///< X
   double axial = 0;   ///< Y
 };
+/// The two columns of factors there are.
+enum class AxialColumn {
+  normal,  ///< CN: the balls touch in the middle of their grooves. X 0.56.
+  c3       ///< C3: wider play lets the balls climb, so an axial load costs less. X 0.46.
+};
 /// P = X F_r + Y F_a.
 ///
-/// Model      e and Y by straight lines in f_0 F_a / C0; below the table its first row. Normal clearance.
+/// Model      e and Y by straight lines in f_0 F_a / C0; below the table its first row.
 /// Refuses    Negative or NaN loads; no load; f_0 F_a / C0 over 6.89, the last row: bearings.axial_beyond_table, field "axial".
-/// Source     [ISO281] table 3.
-[[nodiscard]] Result<Equivalent> equivalent_load(const Combined& load, double static_factor, Force static_rating);
+/// Source     [ISO281] table 3: radial contact; C3 has the column of 10° contact, [LargerClearance].
+[[nodiscard]] Result<Equivalent> equivalent_load(const Combined& load, double static_factor, Force static_rating,
+                                                 AxialColumn column = AxialColumn::normal);
 /// P0 = max(F_r, 0.6 F_r + 0.5 F_a). Source [ISO76] table 2. Inputs as equivalent_load(); same refusals but the table's.
 [[nodiscard]] Result<Force> equivalent_static_load(const Combined& load);
 

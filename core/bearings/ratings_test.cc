@@ -53,6 +53,24 @@ TEST(EquivalentLoad, HasThePublishedLimitsAndFactors) {
   }
 }
 
+// Source: a catalogue's factor table for larger clearance, the same numbers as the column of ISO 281 table 3 for a contact angle of 10°;
+// read in two public source files; that it is the C3 column is from memory. X 0.46.
+// Tolerance: exact (1e-12, rounding).
+TEST(EquivalentLoad, HasTheFactorsOfLargerClearance) {
+  const double rows[][3] = {{0.172, 0.29, 1.88}, {0.345, 0.32, 1.71}, {0.689, 0.36, 1.52},
+                            {1.03, 0.38, 1.41},  {1.38, 0.40, 1.34},  {2.07, 0.44, 1.23},
+                            {3.45, 0.49, 1.10},  {5.17, 0.54, 1.01},  {6.89, 0.54, 1.00}};
+  for (const auto& [share, limit, axial] : rows) {
+    const Force along = newtons(share * 20000 / 14);
+    const auto p = equivalent_load({0.5 * along, along}, 14, newtons(20000), AxialColumn::c3);
+    ASSERT_TRUE(p);
+    EXPECT_NEAR(p->limit, limit, 1e-12);
+    EXPECT_NEAR(p->axial, axial, 1e-12);
+    EXPECT_EQ(p->radial, 0.46);
+    EXPECT_NEAR(p->load.si(), (0.46 * 0.5 + axial) * along.si(), 1e-9 * along.si());
+  }
+}
+
 // Source: own numbers put through that table by hand: 8 kN, 3 kN, C0 38 kN, f_0 13.2: e 0.28069173, Y 1.54654135, P 9.11962406 kN.
 // Tolerance: 1e-8 relative, the digits written.
 TEST(EquivalentLoad, GoesByStraightLinesBetweenRows) {

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <numbers>
+#include <utility>
 
 namespace flatwise::bearings {
 namespace {
@@ -33,11 +34,39 @@ Problem refused(Code code, std::string_view field, Args args) {
 /// cos a0 of the free contact angle.
 double cosine(const BallBearing& b, Length radial) { return 1.0 - radial.si() / (2.0 * groove_reach(b).si()); }
 
+int balls_that_fill(const BallBearing& b) {
+  const double half_arc = std::asin(std::clamp(b.ball / b.pitch, 0.0, 1.0));
+  if (!(half_arc > 0)) return 0;
+  const double balls = 1.0 + kFillingDegrees * std::numbers::pi / 180.0 / (2.0 * half_arc);
+  return static_cast<int>(std::lround(std::min(balls, 1e6)));
+}
+
+std::optional<Problem> balls_reach_out(const BallBearing& b, Length bore, Length outside) {
+  if (b.pitch - b.ball > bore && b.pitch + b.ball < outside) return std::nullopt;
+  return refused(Code{"bearings.balls_reach_out"}, "ball",
+                 {{"ball", any(b.ball)}, {"pitch", any(b.pitch)}, {"bore", any(bore)}, {"outside", any(outside)}});
+}
+
 double tilt_of(const BallBearing& b, double radial, double factor) {
   const double reach = groove_reach(b).si();
   const double c = 1.0 - radial / (2.0 * reach);
   const double circle = b.pitch.si() / 2 + (b.inner_groove.si() - b.ball.si() / 2) * c;
   return reach * std::sqrt(std::max(0.0, 1.0 - c * c)) / circle * (1.0 + reach * c / (2.0 * circle)) * factor;
+}
+
+/// The clearance at which a tilt that grows with it up to 2 A, where the grooves let go of the balls, is the one looked for.
+template <class TiltAt>
+Result<Length> clearance_where(const BallBearing& b, Angle tilt, TiltAt tilt_at) {
+  double low = 0, high = 2.0 * groove_reach(b).si();
+  const double most = tilt_at(high);
+  if (!(tilt.radians() >= 0) || !(tilt.radians() < most))
+    return tl::unexpected(
+        refused(Code{"bearings.tilt_impossible"}, "swing", {{"tilt", any(tilt)}, {"most", any(radians(most))}}));
+  while (high - low > 1e-12) {
+    const double middle = 0.5 * (low + high);
+    (tilt_at(middle) < tilt.radians() ? low : high) = middle;
+  }
+  return metres(0.5 * (low + high));
 }
 
 }  // namespace
@@ -57,18 +86,31 @@ std::optional<Problem> problem_with(const BallBearing& b) {
   return std::nullopt;
 }
 
-Result<BallBearing> estimated_bearing(Length bore, Length outside, double ball_share, double groove_share) {
+std::optional<Problem> balls_overlap(const BallBearing& b) {
+  const double room = b.pitch.si() * std::sin(std::numbers::pi / b.balls);
+  if (room > b.ball.si()) return std::nullopt;
+  return refused(Code{"bearings.balls_overlap"}, "balls",
+                 {{"count", b.balls}, {"ball", any(b.ball)}, {"room", any(metres(room))}});
+}
+
+Result<BallBearing> estimated_bearing(Length bore, Length outside, const BearingInside& known) {
   if (!(bore > Length{}) || !(outside > bore) || !std::isfinite(outside.si()))
     return tl::unexpected(
         refused(Code{"bearings.no_such_ring"}, "bearing_outside", {{"bore", any(bore)}, {"outside", any(outside)}}));
   BallBearing b;
-  b.ball = ball_share * (outside - bore);
-  b.pitch = 0.5 * (bore + outside);
-  b.inner_groove = b.outer_groove = groove_share * b.ball;
-  const double half_arc = std::asin(std::min(1.0, b.ball / b.pitch));
-  b.balls = static_cast<int>(std::lround(1.0 + kFillingDegrees * std::numbers::pi / 180.0 / (2.0 * half_arc)));
+  b.ball = known.ball_diameter.value_or(kBallShare * (outside - bore));
+  b.pitch = known.pitch_diameter.value_or(0.5 * (bore + outside));
+  b.inner_groove = known.groove_inner.value_or(kGrooveShare) * b.ball;
+  b.outer_groove = known.groove_outer.value_or(kGrooveShare) * b.ball;
+  b.balls = known.balls.value_or(balls_that_fill(b));
   if (auto bad = problem_with(b)) return tl::unexpected(*std::move(bad));
+  if (auto bad = balls_overlap(b)) return tl::unexpected(*std::move(bad));
+  if (auto bad = balls_reach_out(b, bore, outside)) return tl::unexpected(*std::move(bad));
   return b;
+}
+
+Length estimated_ring_inside(Length bore, Length outside) {
+  return 0.5 * (bore + outside) + kBallShare * (outside - bore);
 }
 
 Length groove_reach(const BallBearing& b) { return b.inner_groove + b.outer_groove - b.ball; }
@@ -80,8 +122,8 @@ Length groove_circle(const BallBearing& b, Length radial) {
 Result<Length> axial_clearance(const BallBearing& b, Length radial) {
   const Length most = 2.0 * groove_reach(b);
   if (!(radial >= Length{}) || !(radial < most))
-    return tl::unexpected(
-        refused(Code{"bearings.clearance_impossible"}, "clearance", {{"value", any(radial)}, {"most", any(most)}}));
+    return tl::unexpected(refused(Code{"bearings.clearance_impossible"}, "clearance",
+                                  {{"value", any(radial)}, {"least", any(Length{})}, {"most", any(most)}}));
   const double c = cosine(b, radial);
   return most * std::sqrt(1.0 - c * c);
 }
@@ -105,17 +147,27 @@ Result<Angle> free_tilt(const BallBearing& b, Length radial, double factor) {
   return radians(tilt_of(b, radial.si(), factor));
 }
 
-// The tilt grows with the clearance up to 2 A, where the grooves let go of the balls.
 Result<Length> clearance_of(const BallBearing& b, Angle tilt, double factor) {
-  double low = 0, high = 2.0 * groove_reach(b).si();
-  if (!(tilt.radians() >= 0) || !(tilt.radians() < tilt_of(b, high, factor)))
-    return tl::unexpected(refused(Code{"bearings.tilt_impossible"}, "swing",
-                                  {{"tilt", any(tilt)}, {"most", any(radians(tilt_of(b, high, factor)))}}));
-  while (high - low > 1e-12) {
+  return clearance_where(b, tilt, [&](double radial) { return tilt_of(b, radial, factor); });
+}
+
+double hanging_share(const Hanging& hanging, Length radial, Angle tilt) {
+  CORE_CHECK(radial > Length{} && tilt.radians() >= 0 && hanging.push_over_weight >= 0);
+  const double pushed = hanging.push_over_weight * hanging.radius.si() * tilt.radians() / radial.si();
+  double low = 0, high = std::numbers::pi / 4;  // cos 2b falls and sin b grows: one root.
+  for (int halving = 0; halving < 50; ++halving) {
     const double middle = 0.5 * (low + high);
-    (tilt_of(b, middle, factor) < tilt.radians() ? low : high) = middle;
+    (std::cos(2 * middle) > pushed * std::sin(middle) ? low : high) = middle;
   }
-  return metres(0.5 * (low + high));
+  return std::cos(0.5 * (low + high));
+}
+
+// The share falls as the clearance grows, but never so fast that the tilt would fall: per cent for per cent at most a ninth of it.
+Result<Length> clearance_of_hanging(const BallBearing& b, Angle tilt, double factor, const Hanging& hanging) {
+  return clearance_where(b, tilt, [&](double radial) {
+    const double carried = tilt_of(b, radial, factor);
+    return carried * hanging_share(hanging, metres(radial), radians(carried));
+  });
 }
 
 double dial_factor(Hub hub, const BallBearing& b, Length radial, Length radius) {

@@ -8,6 +8,7 @@
 
 #include <optional>
 
+#include "core/shaft/shaft.h"
 #include "core/units/angle.h"
 #include "core/units/any_quantity.h"
 #include "core/units/problem.h"
@@ -29,20 +30,29 @@ inline constexpr double kBallShare = 0.305;     ///< D_w / (D - d), +- 5 % over 
 inline constexpr double kGrooveShare = 0.52;    ///< r / D_w.
 inline constexpr double kFillingDegrees = 188;  ///< Arc that the balls fill when the rings lie eccentric.
 
-/// What of the inside follows from the boundary dimensions.
+/// The inside of a bearing: what is known of it, and for the rest what follows from the boundary dimensions.
 ///
 /// Model      Pitch (d + D)/2; ball 0.305 (D - d); as many balls as fill 188 degrees of arc when the rings are put together
 ///            eccentric; both grooves 0.52 of the ball.
 /// Inputs     0 < bore < outside.
-/// Refuses    Anything else: bearings.no_such_ring; a count of balls outside 6 to 20: bearings.balls_out_of_range.
+/// Refuses    Anything else: bearings.no_such_ring; a count of balls outside 6 to 20: bearings.balls_out_of_range; what problem_with()
+///            and balls_overlap() name; balls that reach into bore or outside: bearings.balls_reach_out, field "ball".
 /// Accuracy   Ball within 5 %, count exact for the eight published bearings of tests/data/bearings_orders.csv.
 /// Source     common practice (ISO 15 gives the boundary dimensions only).
-[[nodiscard]] Result<BallBearing> estimated_bearing(Length bore, Length outside, double ball_share = kBallShare,
-                                                    double groove_share = kGrooveShare);
+[[nodiscard]] Result<BallBearing> estimated_bearing(Length bore, Length outside, const BearingInside& known = {});
+
+/// Diameter of the outer ring at the bottom of its groove, estimated like the rest of the inside: pitch and ball.
+///
+/// Inputs     0 < bore < outside.
+/// Source     common practice, as estimated_bearing().
+[[nodiscard]] Length estimated_ring_inside(Length bore, Length outside);
 
 /// Names the first field that cannot be: 6 to 20 balls, 0 < ball < pitch / 2, grooves over ball / 2 and under ball. Fields
 /// "balls", "ball", "pitch", "inner_groove", "outer_groove".
 [[nodiscard]] std::optional<Problem> problem_with(const BallBearing& bearing);
+
+/// Names what keeps the rings from going together: balls that overlap or touch. Field "balls".
+[[nodiscard]] std::optional<Problem> balls_overlap(const BallBearing& bearing);
 
 /// Distance of the groove centres when a ball is squeezed between them: A = r_i + r_e - D_w.
 [[nodiscard]] Length groove_reach(const BallBearing& bearing);
@@ -82,9 +92,33 @@ struct TiltFactor {
 /// Refuses    A tilt under nought, NaN, or more than the grooves allow: bearings.tilt_impossible, field "swing".
 [[nodiscard]] Result<Length> clearance_of(const BallBearing& bearing, Angle tilt, double factor);
 
-/// How the rotor is held while it is rocked. One dial on a free hub also sees the hub move along the shaft.
+/// How the hub is held along the shaft while the rotor is rocked. One dial on a free hub also sees the hub move along the shaft.
 enum class Hub { centred, free };
 /// What one dial at radius R shows over 2 theta R: 1, or sqrt(1 + (R_i / R)^2).
 [[nodiscard]] double dial_factor(Hub hub, const BallBearing& bearing, Length radial, Length radius);
+
+/// What bears the rotor's weight while it is rocked: sling or hands, or the bearing itself.
+enum class Held { carried, hanging };
+/// A rotor that hangs on its bearing, and what it is pushed with at the dial, one way and the other.
+struct Hanging {
+  double push_over_weight = 0;
+  Length radius;  ///< Of push and dial.
+};
+/// What a hanging rotor tilts of what a carried one does: cos b.
+///
+/// Model      Sunk by (G/2) sin 2b the ring has G/2 (1 + sin 2b) at one ball and G/2 (1 - sin 2b) at the opposite one, which leaves
+///            cos b of the tilt. It comes to rest where weight and push have given most: W G cos 2b = P R theta sin b.
+/// Inputs     radial > 0, tilt >= 0: that of the carried rotor at this clearance; push_over_weight >= 0, radius > 0.
+/// Accuracy   The root to 1e-15. 1/sqrt 2 without a push. Against a search with single balls (tests/data/bearings_hanging.csv), as a
+///            mean over the cage's position, from a twentieth of the weight on: 1 % where the rim moves at top and bottom, 6 % at
+///            the sides (2 % from a fifth of the weight on).
+///            Weight square to the bearing's axis: one that leans 10 degrees up or down is not in it.
+/// Source     derived: greatest of W u + P R theta over all b.
+[[nodiscard]] double hanging_share(const Hanging& hanging, Length radial, Angle tilt);
+/// Clearance of a hanging rotor that tilts so far: clearance_of() with the share in it, by bisection to a picometre.
+///
+/// Refuses    As clearance_of().
+[[nodiscard]] Result<Length> clearance_of_hanging(const BallBearing& bearing, Angle tilt, double factor,
+                                                  const Hanging& hanging);
 
 }  // namespace flatwise::bearings

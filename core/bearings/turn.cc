@@ -56,7 +56,7 @@ std::optional<Problem> cannot_turn(const TurnTask& t) {
   if (auto bad = outside("angles", any_count(t.angles), kFewestAngles, kMostAngles)) return bad;
   if (auto bad = negative("mass", any(t.rotor.mass))) return bad;
   if (t.rotor.tip_radius > 0.5 * t.at.bearing.pitch && std::isfinite(t.rotor.tip_radius.si())) return std::nullopt;
-  return Problem{Code{"bearings.radius_inside"},
+  return Problem{Code{"bearings.tips_inside"},
                  "tip_radius",
                  {},
                  {{"radius", any(t.rotor.tip_radius)}, {"pitch", any(0.5 * t.at.bearing.pitch)}},

@@ -64,7 +64,7 @@ struct Turn {
 ///            passes it; over the places the mean to 10/9, since the weakest place fails first (Weibull slope 10/9, as ISO 281). A ring
 ///            that turns under a steady load so gets the mean of load³, one that stands the mean of load^(10/3): ISO 16281's two cases.
 /// Inputs     lean 0 to 45°; tip_radius over half the pitch; forces any; angles 72 to 3600.
-/// Refuses    As loaded_bearing() and rest_under(); bearings.radius_inside, field "tip_radius"; fields "lean", "angles". No load at
+/// Refuses    As loaded_bearing() and rest_under(); bearings.tips_inside, field "tip_radius"; fields "lean", "angles". No load at
 ///            some angle: bearings.no_load.
 /// Accuracy   0.5 % of the life against 720 angles.
 /// Source     Statics; [Lundberg-Palmgren] for the exponents, from memory.

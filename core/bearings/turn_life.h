@@ -10,17 +10,13 @@
 
 namespace flatwise::bearings {
 
-struct Lubrication {
-  double viscosity_ratio = 1;  ///< kappa: of the oil, or the grease's base oil, as warm as it runs, over nu_1.
-  Cleanliness cleanliness = Cleanliness::typical;
-};
-
 struct TurnLifeTask {
   TurnTask turn;
   Ratings ratings;
   AngularSpeed shaft;
   AngularSpeed spin;  ///< Of the rotor about its own axis (dynamics::spin_of).
   Lubrication lubrication;
+  double reliability = 0.9;  ///< Share of such bearings that outlive the modified life.
 };
 
 struct TurnLife {
@@ -29,12 +25,15 @@ struct TurnLife {
   double million_turns = 0;  ///< L_10r, of the rings against each other.
   Force reference;           ///< P_ref: the one radial load that would end it as soon.
   Time basic;
+  double viscosity_ratio = 1;                    ///< kappa.
+  double reliability_factor = 1;                 ///< a_1
   Contamination contamination;                   ///< e_C of the class, at its ends.
   double least_factor = 1, greatest_factor = 1;  ///< a_ISO with them.
-  Time least, greatest;                          ///< Modified life with them.
+  Time least, greatest;                          ///< Modified life with them: a_1 a_ISO times the basic one.
 };
-/// Inputs     As one_turn(); ratings > 0; viscosity ratio 0.1 upwards, over 4 counts as 4.
-/// Refuses    As one_turn(); rings that do not turn against each other: bearings.rings_stand, field "spin"; field "viscosity_ratio".
+/// Inputs     As one_turn(); ratings > 0; viscosity ratio 0.1 upwards, over 4 counts as 4; reliability 0.9 to 0.9995, else CORE_CHECK.
+/// Refuses    As one_turn(); rings that do not turn against each other: bearings.rings_stand, field "spin"; rings faster against each
+///            other than a million r/min times mm of pitch: bearings.beyond_speed, field "shaft"; viscosity_ratio().
 /// Source     [ISO16281-code], [ISO281].
 [[nodiscard]] Result<TurnLife> turn_life(const TurnLifeTask& task);
 

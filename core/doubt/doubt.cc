@@ -5,12 +5,10 @@
 
 #include "core/doubt/parts.h"
 #include "core/figures/effort.h"
+#include "core/working/measure_better.h"
 
 namespace flatwise::doubt {
 namespace {
-
-/// A share worth a second measurement: below it, halving the doubt takes less than a tenth off U.
-constexpr double kWorthIt = 0.25;
 
 std::optional<Problem> cannot_be_doubted(const Working& working, const std::vector<DoubtfulInput>& inputs) {
   if (std::ranges::none_of(inputs, [](const DoubtfulInput& in) { return in.input.u.has_value(); })) return std::nullopt;
@@ -42,7 +40,7 @@ std::optional<Problem> too_long(const FigureSpec& spec, const std::vector<Doubtf
                  std::nullopt};
 }
 
-/// As many draws as fit in the time for them, in whole batches.
+/// As many draws as fit in the time for them.
 Options within_time(const Options& options, double one_us) {
   constexpr double kDrawnUs = 1e6;
   Options within = options;
@@ -76,6 +74,13 @@ Row quantities_of(const Working& working, const std::vector<std::size_t>& places
   return row;
 }
 
+/// How far the ends of a normal of so few draws may be off by chance, twice its standard deviation.
+double chance_of(const Drawn& drawn, const Draws& draws) {
+  if (!draws.few) return 0;
+  const double reach = (drawn.high_si - drawn.low_si) / 2, count = draws.count;
+  return 2 * std::sqrt((drawn.standard_si * drawn.standard_si + reach * reach / 2) / count);
+}
+
 bool ends_agree(const DoubtedOutput& out, double middle, double tolerance) {
   return std::abs(middle - out.linear.expanded_si - out.drawn->low_si) <= tolerance &&
          std::abs(middle + out.linear.expanded_si - out.drawn->high_si) <= tolerance;
@@ -88,18 +93,15 @@ Uncertainty told(const DoubtedOutput& out) {
 }
 
 void say_what_to_measure(const Working& working, const DoubtedOutput& main, std::vector<Finding>& findings) {
-  if (main.shares.empty() || main.shares.front().part < kWorthIt) return;
+  if (main.shares.empty()) return;
   const Share& most = main.shares.front();
-  const Kind kind = std::get<AnyQuantity>(working.outputs[main.output].value).kind;
-  const Kind of_doubt = difference_kind(kind);
-  findings.push_back({Code{"doubt.measure_first"},
-                      Severity::note,
-                      {{"input", Word{"figure." + working.figure + "." + working.inputs[most.input].name}},
-                       {"part", any_ratio(most.part)},
-                       {"now", AnyQuantity{main.linear.expanded_si, of_doubt}},
-                       {"halved", AnyQuantity{most.halved_si, of_doubt}}},
-                      {},
-                      std::nullopt});
+  const Kind of_doubt = difference_kind(std::get<AnyQuantity>(working.outputs[main.output].value).kind);
+  auto finding =
+      measure_better_finding({.input = Word{"figure." + working.figure + "." + working.inputs[most.input].name},
+                              .part = most.part,
+                              .now = AnyQuantity{main.linear.expanded_si, of_doubt},
+                              .halved = AnyQuantity{most.halved_si, of_doubt}});
+  if (finding) findings.push_back(*std::move(finding));
 }
 
 void say_how_the_draws_went(const Doubted& doubted, const Draws& draws, std::vector<Finding>& findings) {
@@ -111,7 +113,7 @@ void say_how_the_draws_went(const Doubted& doubted, const Draws& draws, std::vec
     return;
   }
   if (draws.count == 0) return;
-  if (!draws.settled) note(Code{"doubt.not_settled"}, {{"draws", draws.count}});
+  if (!draws.settled) note(draws.few ? Code{"doubt.few_draws"} : Code{"doubt.not_settled"}, {{"draws", draws.count}});
   for (const DoubtedOutput& out : doubted.outputs) {
     if (out.linear_holds) continue;
     const Output& shown = doubted.working.outputs[out.output];
@@ -160,7 +162,8 @@ Results<Doubted> with_doubt(const FigureSpec& spec, std::vector<DoubtfulInput> i
     DoubtedOutput one = linear(point, point.places[i], moved[i]);
     if (!drawn.drawn.empty()) {
       one.drawn = drawn.drawn[i];
-      one.linear_holds = ends_agree(one, middle[i], tolerance_of(*one.drawn, options.digits));
+      one.linear_holds =
+          ends_agree(one, middle[i], tolerance_of(*one.drawn, options.digits) + chance_of(*one.drawn, drawn));
     }
     out.working.outputs[one.output].u = told(one);
     out.outputs.push_back(std::move(one));

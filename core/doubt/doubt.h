@@ -72,8 +72,9 @@ struct Doubted {
 ///            note 2), degrees of freedom by Welch and Satterthwaite; beside it draws of all inputs together (JCGM 101)
 ///            in batches of 10 000 until mean, deviation and both ends stand still to the digits asked. Where the two
 ///            disagree the drawn interval is the answer: the output's U is half of it, and its ends are in a finding.
-///            A figure whose run takes long is drawn only as often as fits in a second by takes_us(); where that is not once
-///            a batch, first order stands alone and a finding says so.
+///            A figure whose run takes long is drawn only as often as fits in a second by takes_us(). Where that is not one
+///            batch, mean and deviation of those draws make a normal (JCGM 101, 7.2.3); where it is not a hundred, first order
+///            stands alone. A finding says either.
 /// Inputs     Inputs are independent of each other; what belongs together must be put together before. `u` of inputs:
 ///            standard > 0.
 /// Refuses    What evaluate() refuses; a doubt on a word or a count (doubt.not_a_quantity); a figure that works out an
@@ -83,6 +84,15 @@ struct Doubted {
 /// Source     [GUM] 5.1.2, 5.1.3, G.4; [JCGM101] 6.4, 7.7, 7.9, 8.
 [[nodiscard]] Results<Doubted> with_doubt(const FigureSpec& spec, std::vector<DoubtfulInput> inputs,
                                           const Options& options = {});
+
+/// A quantity as typed, with its doubt where it has one.
+struct DoubtfulQuantity {
+  Entered middle{};
+  std::optional<Uncertainty> u{};
+  Shape shape = Shape::normal;
+};
+/// "11.6 kg ± 0.2 kg", "11.6 kg ± 2 %", "11.4 kg .. 11.8 kg", "11.6 kg": as read_doubtful(), without a figure.
+[[nodiscard]] Result<DoubtfulQuantity> read_doubtful_quantity(std::string_view text, Kind kind, std::string_view field);
 
 /// "bore=99.968 mm ± 4 µm" (expanded, 95 %), "bore=99.968 mm ± 0.01 %" (of the value), "bore=99.96 mm .. 99.98 mm"
 /// (anywhere between), "bore=99.968 mm" (exactly). '+-' stands for '±'. The doubt of a temperature is a rise ("± 2 K").

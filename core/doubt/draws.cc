@@ -6,11 +6,13 @@
 #include <numbers>
 
 #include "core/doubt/parts.h"
+#include "core/metrology/uncertainty.h"
 
 namespace flatwise::doubt {
 namespace {
 
 constexpr int kBatch = 10000;    // JCGM 101, 7.9.4 b.
+constexpr int kFewest = 100;     // JCGM 101, 7.2.3: with so few, mean and deviation of a normal, and no more.
 constexpr int kMostDof = 200;    // Beyond it a t differs from a normal by less than the draws settle to.
 constexpr double kTail = 0.025;  // Each side of a 95 % interval.
 
@@ -38,11 +40,11 @@ struct Batch {
   std::vector<std::vector<double>> columns;
   int refused = 0;
 };
-Batch run_batch(const Point& point, draws::Stream& stream) {
+Batch run_batch(const Point& point, draws::Stream& stream, int size) {
   Batch batch{.columns = std::vector<std::vector<double>>(point.places.size())};
-  for (auto& column : batch.columns) column.reserve(kBatch);
+  for (auto& column : batch.columns) column.reserve(static_cast<std::size_t>(size));
   std::vector<double> at(point.doubted.size());
-  for (int i = 0; i < kBatch; ++i) {
+  for (int i = 0; i < size; ++i) {
     for (std::size_t k = 0; k < at.size(); ++k)
       at[k] = drawn_input(stream, point.inputs[point.doubted[k]], point.shapes[k]);
     const auto values = values_at(point, at);
@@ -53,20 +55,6 @@ Batch run_batch(const Point& point, draws::Stream& stream) {
     for (std::size_t o = 0; o < values->size(); ++o) batch.columns[o].push_back((*values)[o]);
   }
   return batch;
-}
-
-Drawn summary(std::vector<double>& values) {
-  std::ranges::sort(values);
-  const auto count = static_cast<double>(values.size());
-  double sum = 0, squares = 0;
-  for (const double v : values) sum += v;
-  const double mean = sum / count;
-  for (const double v : values) squares += (v - mean) * (v - mean);
-  const auto at = [&](double share) {
-    const auto place = static_cast<std::size_t>(std::floor(share * count + 0.5));
-    return values[std::min(place, values.size() - 1)];
-  };
-  return {mean, std::sqrt(squares / (count - 1)), at(kTail), at(1 - kTail)};
 }
 
 /// Mean over the batches and the standard deviation of that mean.
@@ -97,7 +85,40 @@ Settled settled_over(const std::vector<Drawn>& batches, int digits) {
   return {drawn, std::ranges::all_of(all, [&](const Averaged& a) { return 2 * a.doubt <= tolerance; })};
 }
 
+/// Too few draws to find the ends of an interval among them: a normal of their mean and deviation stands in for it.
+Draws few_draws(const Point& point, const Options& options) {
+  Draws out;
+  out.few = true;
+  draws::Stream stream{options.seed, 0};
+  Batch batch = run_batch(point, stream, options.most_draws);
+  out.count = options.most_draws;
+  out.refused = batch.refused;
+  if (out.refused > 0) return out;
+  const double reach = metrology::coverage_factor(metrology::kEndless);
+  for (std::vector<double>& column : batch.columns) {
+    Drawn one = summary(column);
+    one.low_si = one.mean_si - reach * one.standard_si;
+    one.high_si = one.mean_si + reach * one.standard_si;
+    out.drawn.push_back(one);
+  }
+  return out;
+}
+
 }  // namespace
+
+Drawn summary(std::vector<double>& values) {
+  std::ranges::sort(values);
+  const auto count = static_cast<double>(values.size());
+  double sum = 0, squares = 0;
+  for (const double v : values) sum += v;
+  const double mean = sum / count;
+  for (const double v : values) squares += (v - mean) * (v - mean);
+  const auto at = [&](double share) {
+    const auto place = static_cast<std::size_t>(std::floor(share * count + 0.5));
+    return values[std::min(place, values.size() - 1)];
+  };
+  return {mean, std::sqrt(squares / (count - 1)), at(kTail), at(1 - kTail)};
+}
 
 double tolerance_of(const Drawn& drawn, int digits) {
   const double rounding = 1e-12 * std::abs(drawn.mean_si);
@@ -106,11 +127,12 @@ double tolerance_of(const Drawn& drawn, int digits) {
 }
 
 Draws draw(const Point& point, const Options& options) {
+  if (options.most_draws >= kFewest && options.most_draws < kBatch) return few_draws(point, options);
   Draws out;
   draws::Stream stream{options.seed, 0};
   std::vector<std::vector<Drawn>> batches(point.places.size());
   while (!out.settled && out.count + kBatch <= options.most_draws) {
-    Batch batch = run_batch(point, stream);
+    Batch batch = run_batch(point, stream, kBatch);
     out.count += kBatch;
     out.refused += batch.refused;
     if (out.refused > 0) return out;

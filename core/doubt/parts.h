@@ -30,8 +30,12 @@ struct Draws {
   std::vector<Drawn> drawn;  ///< One for each of Point::places.
   int count = 0, refused = 0;
   bool settled = false;
+  bool few = false;  ///< Fewer than one batch: `drawn` is a normal of their mean and deviation.
 };
 [[nodiscard]] Draws draw(const Point& point, const Options& options);
+
+/// Mean, deviation and the interval of so many values; sorts them.
+[[nodiscard]] Drawn summary(std::vector<double>& values);
 
 /// How near is near: half a step of the last digit of the uncertainty told to so many digits, 0.5 10^l where u = c 10^l
 /// (JCGM 101, 7.9.2); where nothing moves the output, what rounding does to its value.

@@ -46,41 +46,40 @@ const InputSpec* quantity_named(const FigureSpec& spec, std::string_view name) {
   return &*found;
 }
 
-/// Expanded uncertainty in SI: a quantity of the input's kind, or a share of its value.
-Result<double> expanded_of(std::string_view text, const InputSpec& spec, const Input& input) {
-  const bool share = text.ends_with('%') && spec.kind != Kind::ratio;
-  const Kind kind = share ? Kind::ratio : difference_kind(spec.kind);
-  const Result<Entered> read = parse_quantity(text, kind, spec.name);
+/// Expanded uncertainty in SI: a quantity of the value's kind, or a share of the value.
+Result<double> expanded_of(std::string_view text, const AnyQuantity& value, std::string_view field) {
+  const bool share = text.ends_with('%') && value.kind != Kind::ratio;
+  const Kind kind = share ? Kind::ratio : difference_kind(value.kind);
+  const Result<Entered> read = parse_quantity(text, kind, field);
   if (!read) return tl::unexpected(read.error());
-  const double expanded = share ? read->value.si * std::abs(std::get<AnyQuantity>(input.value).si) : read->value.si;
-  if (!(expanded > 0)) return tl::unexpected(problem(Code{"doubt.not_above_nought"}, spec.name, text));
+  const double expanded = share ? read->value.si * std::abs(value.si) : read->value.si;
+  if (!(expanded > 0)) return tl::unexpected(problem(Code{"doubt.not_above_nought"}, field, text));
   return expanded;
 }
 
-Result<DoubtfulInput> read_plus_minus(const FigureSpec& spec, const InputSpec& wanted, const Split& split) {
-  Result<Input> input = read_input(spec, trimmed(split.before));
-  if (!input) return tl::unexpected(input.error());
-  const Result<double> expanded = expanded_of(trimmed(split.after), wanted, *input);
+Result<DoubtfulQuantity> read_plus_minus(const Split& split, Kind kind, std::string_view field) {
+  Result<Entered> middle = parse_quantity(trimmed(split.before), kind, field);
+  if (!middle) return tl::unexpected(middle.error());
+  const Result<double> expanded = expanded_of(trimmed(split.after), middle->value, field);
   if (!expanded) return tl::unexpected(expanded.error());
-  input->u = Uncertainty{*expanded / 2, std::nullopt, *expanded};
-  return DoubtfulInput{*std::move(input), Shape::normal};
+  return DoubtfulQuantity{*std::move(middle), Uncertainty{*expanded / 2, std::nullopt, *expanded}, Shape::normal};
 }
 
-Result<DoubtfulInput> read_range(const FigureSpec& spec, const InputSpec& wanted, const Split& split) {
-  Result<Input> input = read_input(spec, trimmed(split.before));
-  if (!input) return tl::unexpected(input.error());
-  const Result<Entered> end = parse_quantity(trimmed(split.after), wanted.kind, wanted.name);
+Result<DoubtfulQuantity> read_range(const Split& split, Kind kind, std::string_view field) {
+  Result<Entered> middle = parse_quantity(trimmed(split.before), kind, field);
+  if (!middle) return tl::unexpected(middle.error());
+  const Result<Entered> end = parse_quantity(trimmed(split.after), kind, field);
   if (!end) return tl::unexpected(end.error());
-  auto& value = std::get<AnyQuantity>(input->value);
+  AnyQuantity& value = middle->value;
   if (!(end->value.si > value.si))
     return tl::unexpected(
-        problem(Code{"doubt.range_reversed"}, wanted.name, end->typed, {{"least", value}, {"greatest", end->value}}));
+        problem(Code{"doubt.range_reversed"}, field, end->typed, {{"least", value}, {"greatest", end->value}}));
   const double half = (end->value.si - value.si) / 2;
   value.si += half;
-  const double standard = half / std::numbers::sqrt3;
+  middle->nm.reset();
   // 95 % of a rectangular distribution lie within 0.95 of its half width.
-  input->u = Uncertainty{standard, std::nullopt, 0.95 * half};
-  return DoubtfulInput{*std::move(input), Shape::rectangular};
+  return DoubtfulQuantity{*std::move(middle), Uncertainty{half / std::numbers::sqrt3, std::nullopt, 0.95 * half},
+                          Shape::rectangular};
 }
 
 }  // namespace
@@ -89,25 +88,42 @@ bool has_doubt(std::string_view text) {
   return split_at_plus_minus(text).has_value() || split_at(text, kRange).has_value();
 }
 
+Result<DoubtfulQuantity> read_doubtful_quantity(std::string_view text, Kind kind, std::string_view field) {
+  Result<DoubtfulQuantity> read;
+  if (const auto plus_minus = split_at_plus_minus(text)) {
+    read = read_plus_minus(*plus_minus, kind, field);
+  } else if (const auto range = split_at(text, kRange)) {
+    read = read_range(*range, kind, field);
+  } else {
+    Result<Entered> exact = parse_quantity(text, kind, field);
+    if (!exact) return tl::unexpected(exact.error());
+    return DoubtfulQuantity{*std::move(exact), std::nullopt, Shape::normal};
+  }
+  if (read) read->middle.typed = std::string{text};
+  return read;
+}
+
 Result<DoubtfulInput> read_doubtful(const FigureSpec& spec, std::string_view text) {
-  const auto plus_minus = split_at_plus_minus(text);
-  const auto range = plus_minus ? std::nullopt : split_at(text, kRange);
-  if (!plus_minus && !range) {
+  const auto plain = [&]() -> Result<DoubtfulInput> {
     Result<Input> input = read_input(spec, text);
     if (!input) return tl::unexpected(input.error());
     return DoubtfulInput{*std::move(input), Shape::normal};
-  }
+  };
+  if (!has_doubt(text)) return plain();
   const std::string_view name = text.substr(0, text.find('='));
+  const std::string_view typed = text.substr(std::min(text.size(), name.size() + 1));
   const InputSpec* wanted = quantity_named(spec, name);
   if (wanted == nullptr) {
     const bool known = std::ranges::find(spec.inputs, name, &InputSpec::name) != spec.inputs.end();
     if (known) return tl::unexpected(problem(Code{"doubt.not_a_quantity"}, name, text.substr(name.size())));
-    return DoubtfulInput{given(name, std::string{text.substr(std::min(text.size(), name.size() + 1))}), Shape::normal};
+    return DoubtfulInput{given(name, std::string{typed}), Shape::normal};
   }
-  Result<DoubtfulInput> read =
-      plus_minus ? read_plus_minus(spec, *wanted, *plus_minus) : read_range(spec, *wanted, *range);
-  if (read) read->input.typed = std::string{text.substr(name.size() + 1)};
-  return read;
+  Result<DoubtfulQuantity> read = read_doubtful_quantity(typed, wanted->kind, name);
+  if (!read) return tl::unexpected(std::move(read.error()));
+  DoubtfulInput input{given(name, read->middle.value), read->shape};
+  input.input.u = read->u;
+  input.input.typed = read->middle.typed;
+  return input;
 }
 
 Results<Doubted> ask_with_doubt(const FigureSpec& spec, std::span<const std::string> texts, const Options& options) {

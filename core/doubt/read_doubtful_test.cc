@@ -5,6 +5,7 @@
 
 #include "core/doubt/doubt.h"
 #include "core/figures/catalogue.h"
+#include "core/figures/effort.h"
 
 namespace flatwise::doubt {
 namespace {
@@ -85,16 +86,54 @@ TEST(AskWithDoubt, RefusesWhatWouldTakeLongerThanAllowedBeforeItIsBegun) {
   EXPECT_TRUE(ask_with_doubt(*find_figure("stack-drawn"), texts, {.longest_us = 1e6}));
 }
 
-TEST(AskWithDoubt, AFigureWhoseRunIsLongIsLeftAtFirstOrderAndSaysSo) {
+std::vector<std::string> turn_with(std::string_view more) {
   const FigureSpec& turn = *find_figure("bearing-turn");
   std::vector<std::string> texts{turn.example.inputs.begin(), turn.example.inputs.end()};
   for (std::string& text : texts)
     if (text.starts_with("lean=")) text += " ± 0.1°";
-  const auto out = ask_with_doubt(turn, texts);
+  if (!more.empty()) texts.emplace_back(more);
+  return texts;
+}
+
+TEST(AskWithDoubt, AFigureWhoseRunIsLongIsLeftAtFirstOrderAndSaysSo) {
+  const auto out = ask_with_doubt(*find_figure("bearing-turn"), turn_with("angles=720"));
   ASSERT_TRUE(out);
   EXPECT_EQ(out->draws, 0);
   EXPECT_EQ(out->working.findings.back().code.id(), "doubt.first_order_only");
   EXPECT_GT(out->outputs.front().linear.expanded_si, 0.0);
+}
+
+// 2026-11-27: one turn was taken for five times as long as it is, and its draws were refused.
+// Source: the count of balances in one run: five turns of 72 angles; JCGM 101, 7.2.3: a hundred draws give mean and deviation.
+// Tolerance: first order against 150 draws, two standard deviations of their spread: 2/sqrt(2 · 149) = 12 %.
+TEST(AskWithDoubt, ATurnOfABearingIsDrawn) {
+  const FigureSpec& turn = *find_figure("bearing-turn");
+  const auto inputs = [&] {
+    std::vector<Input> all;
+    for (const std::string& text : turn_with({})) all.push_back(read_doubtful(turn, text)->input);
+    return all;
+  }();
+  const double one = takes_us(turn, inputs);
+  EXPECT_GT(one, 5 * 72 * 3.0);
+  EXPECT_LT(one, 5 * 72 * 27.0);
+  const auto out = ask_with_doubt(turn, turn_with({}), {.most_draws = 150});
+  ASSERT_TRUE(out);
+  EXPECT_EQ(out->draws, 150);
+  ASSERT_TRUE(out->outputs.front().drawn);
+  EXPECT_NEAR(out->outputs.front().drawn->standard_si / out->outputs.front().linear.standard_si, 1, 0.12);
+  const auto few = [](const Finding& f) { return f.code.id() == "doubt.few_draws"; };
+  EXPECT_EQ(std::ranges::count_if(out->working.findings, few), 1);
+}
+
+// The inputs that make a figure long are looked up by name: a name that its spec does not have ends the program.
+TEST(TakesUs, KnowsTheInputsOfEveryFigure) {
+  for (const FigureSpec* figure : catalogue()) {
+    std::vector<Input> inputs;
+    for (const std::string_view text : figure->example.inputs)
+      if (const auto input = read_doubtful(*figure, text)) inputs.push_back(input->input);
+    EXPECT_GE(takes_us(*figure, inputs), 2.0) << figure->name;
+    EXPECT_LT(takes_us(*figure, inputs), 2e6) << figure->name;
+  }
 }
 
 }  // namespace

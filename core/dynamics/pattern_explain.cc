@@ -134,7 +134,7 @@ std::vector<Message> explain(const PatternTask& task, const PatternList& list) {
   if (list.errors_decide)
     out.push_back(
         {Code{"pattern.errors_decide"}, {{"floor", left_of(task, list.floor_rms)}, {"count", list.under_floor}}});
-  else if (list.rows.size() > 1)
+  else if (next_is_proven(list, sums))
     out.push_back({Code{"pattern.runner_up"}, {{"left", left_of(task, list.rows[1].left_si)}}});
   say_hangers(task, list, out);
   return out;

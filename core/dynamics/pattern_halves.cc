@@ -17,6 +17,9 @@ using halves::Points;
 using halves::Sum;
 using Phasor = PatternSums::Phasor;
 
+/// Pairs looked at after the least is proven, for the rows that follow it.
+constexpr std::int64_t kTestsForMore = 20'000'000;
+
 /// Planes A and B turned into each other so that P spreads most and Q least: where no rotor has an offset Q is nought, and
 /// four coordinates are really two. A square of both is the same before and after.
 struct Axes {
@@ -163,16 +166,24 @@ struct Search {
     return all;
   }
 
-  bool run() {
+  /// The reach grows until the least is seen, and then as far as a little more effort goes until all rows to be kept are: where
+  /// neighbours may not stand anyhow, few of the pairs nearest to opposite are arrangements.
+  Seen run() {
+    Seen seen;
     const bool free = all_turn(task, halves);
     const Points left = halves::points_of(
         parts.left, task.positions,
         {.sign = -1, .constant = constant(), .reach = 1e-9, .folded = !free, .most = effort.points_a_half});
-    if (left.overflow) return false;
+    if (left.overflow) return seen;
     const double everything = sums.rounding() / (32 * std::numeric_limits<double>::epsilon());
     for (double limit = first_limit(4.0 * keeper.most());; limit *= axes.spread_q > 0 ? 2 : 3) {
-      if (!within(limit, left)) return false;
-      if (keeper.best() <= limit || limit >= std::min(keeper.limit(), everything)) return true;
+      if (!within(limit, left)) return seen;
+      if (!seen.least && keeper.best() <= limit) {
+        seen.least = true;
+        tests = std::min(tests, kTestsForMore);
+      }
+      seen.to = limit;
+      if (limit >= std::min(keeper.limit(), everything)) return {.least = true, .to = limit};
     }
   }
 };
@@ -187,7 +198,7 @@ bool fits(const PatternTask& task, const PatternSums& sums, const Halves& halves
   return left / (all_turn(task, halves) ? sector : 1.0) <= 0.9 * most && right / sector <= 0.9 * most;
 }
 
-bool search_halves(const PatternTask& task, const PatternSums& sums, const Halves& halves, const Effort& effort,
+Seen search_halves(const PatternTask& task, const PatternSums& sums, const Halves& halves, const Effort& effort,
                    Keeper& keeper) {
   const Axes axes = axes_of(sums, everybody(task));
   Search search{task, sums, halves, effort, keeper, axes, split(task, sums, halves, axes), effort.tests};

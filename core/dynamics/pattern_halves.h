@@ -26,16 +26,22 @@ struct Halves {
 /// Whether a search by halves of these rotors stays within the effort.
 [[nodiscard]] bool fits(const PatternTask& task, const PatternSums& sums, const Halves& halves, const Effort& effort);
 
+/// What a search by halves has proven.
+struct Seen {
+  bool least = false;  ///< The keeper's best is the least of the free rotors' arrangements.
+  double to = 0;       ///< Whatever leaves no more than this has been offered; 0 where the effort ran out before.
+};
+
 /// Offers the keeper every arrangement of the free rotors that is not over its limit.
 ///
 /// Model      Every sum of the left half is a point, every sum of the right half another; the pairs nearest to opposite are the
 ///            arrangements that leave the least. The n positions' turns and mirror images leave a set of sums as it is, so
 ///            only one of 2n sectors is gone through. Nearness in single precision only says what to look at; the keeper
 ///            works each arrangement out anew. The reach begins where a handful of pairs is to be expected, and grows until
-///            something is found: all that leaves less than what was found has then been seen.
-/// Returns    True where the keeper's best is proven to be the least; false where the effort ran out.
+///            something is found: all that leaves less than what was found has then been seen. For the rows after the least it grows on,
+///            as far as a bounded effort goes.
 /// Source     E. Horowitz, S. Sahni (1974), [Halves]; checked against going through them all (tests).
-[[nodiscard]] bool search_halves(const PatternTask& task, const PatternSums& sums, const Halves& halves,
+[[nodiscard]] Seen search_halves(const PatternTask& task, const PatternSums& sums, const Halves& halves,
                                  const Effort& effort, Keeper& keeper);
 
 }  // namespace flatwise::dynamics

@@ -110,6 +110,12 @@ void rank(PatternList& list, std::vector<Kept> pool, const PatternTask& task, co
 
 }  // namespace
 
+bool next_is_proven(const PatternList& list, const PatternSums& sums) {
+  if (list.rows.size() < 2) return false;
+  const double next = list.rows[1].left_si;
+  return next <= list.seen_to || next <= list.least.left_si + sums.rounding();
+}
+
 double worst_left(const PatternSums& sums, const StatedErrors& errors, std::span<const int> places) {
   const double a = worst_in_plane(sums, errors, places, 0), b = worst_in_plane(sums, errors, places, 1);
   return sums.judged() == Judged::both_planes ? std::hypot(a, b) : std::max(a, b);
@@ -125,6 +131,7 @@ Result<PatternList> list_patterns(const PatternTask& task, int rows, const Effor
   list.least = found->best.front();
   list.proof = found->proof;
   list.arrangements = found->arrangements;
+  list.seen_to = found->seen_to;
   list.turned = found->turned;
   list.floor_rms = sums.floor_rms();
   list.floor_worst = sums.floor_worst();
@@ -140,7 +147,9 @@ Result<PatternList> list_patterns(const PatternTask& task, int rows, const Effor
     rank(list, std::move(under), task, sums, rows);
   } else {
     for (const Kept& kept : found->best)
-      if (list.rows.size() < static_cast<std::size_t>(rows)) list.rows.push_back(row_of(kept, sums, task));
+      // A row beyond what was seen of all is nobody's next: others may stand before it.
+      if (list.rows.size() < static_cast<std::size_t>(rows) && (list.seen_to == 0 || kept.left_si <= list.seen_to))
+        list.rows.push_back(row_of(kept, sums, task));
   }
   const auto robust = std::ranges::min_element(list.rows, {}, &PatternRow::worst_si);
   list.robust = static_cast<std::size_t>(robust - list.rows.begin());

@@ -23,6 +23,7 @@ struct PatternList {
   Kept least;                    ///< The one that leaves the least.
   Proof proof = Proof::none;
   double arrangements = 0;
+  double seen_to = 0;  ///< As PatternFound::seen_to.
   int turned = 0;
   /// More than one arrangement leaves less than the floor: which of them leaves the least, nobody can measure. The rows are then
   /// those under the floor by simplicity, and the most robust; where the task has hangers, first by how hard they are pressed, in steps
@@ -32,6 +33,9 @@ struct PatternList {
   double floor_rms = 0, floor_worst = 0;
   double hangers_floor = 0;  ///< N; where the task has hangers.
 };
+
+/// Whether the second row is proven to be the next best: all that leaves no more was seen, or it leaves just what the least does.
+[[nodiscard]] bool next_is_proven(const PatternList& list, const PatternSums& sums);
 
 /// What is left with every stated error at its limit, each in the direction that makes it worst.
 ///

@@ -55,7 +55,7 @@ struct Seeking {
     PatternTask any_order = task;
     any_order.apart.clear();
     Keeper sets{any_order, sums, 16, kNone};
-    if (!search_halves(any_order, sums, halves, effort, sets)) return std::nullopt;
+    if (!search_halves(any_order, sums, halves, effort, sets).least) return std::nullopt;
     LeastSets out{sets.best(), {}};
     for (const Kept& k : sets.sorted())
       if (k.left_si <= out.left_si + sums.rounding()) out.sets.push_back(k.places);
@@ -105,23 +105,28 @@ struct Seeking {
     int turned = std::min(kFirstTurned, all);
     while (turned > 2 && !fits(task, sums, chosen(base, turned, spread), effort)) turned -= 2;
     for (; turned <= all && fits(task, sums, chosen(base, turned, spread), effort); turned += 2) {
-      const bool within_effort = search_halves(task, sums, chosen(base, turned, spread), effort, keeper);
+      const bool within_effort = search_halves(task, sums, chosen(base, turned, spread), effort, keeper).least;
       if (enough() || !within_effort) return turned;
     }
     return std::min(turned - 2, all);
   }
 };
 
-Proof search(Seeking& seeking, const PatternSums& sums, int& turned) {
+Proof search(Seeking& seeking, const PatternSums& sums, PatternFound& found) {
+  int& turned = found.turned;
   seeking.keeper.offer(some_arrangement(seeking.task));
   seeking.simple_ones(2, kFirstRows);
   if (seeking.keeper.best() == 0) return Proof::nought;
   const Halves all = seeking.all_free(false);
   turned = static_cast<int>(all.free.size());
   if (seeking.some_alike(all) && seeking.by_sets()) return seeking.keeper.best() == 0 ? Proof::nought : Proof::complete;
-  if (fits(seeking.task, sums, all, seeking.effort) &&
-      search_halves(seeking.task, sums, all, seeking.effort, seeking.keeper))
+  const Seen seen = fits(seeking.task, sums, all, seeking.effort)
+                        ? search_halves(seeking.task, sums, all, seeking.effort, seeking.keeper)
+                        : Seen{};
+  if (seen.least) {
+    found.seen_to = seen.to;
     return seeking.keeper.best() == 0 ? Proof::nought : Proof::complete;
+  }
   if (seeking.keeper.best() == 0) return Proof::nought;  // The effort went into others that leave as little.
   for (const bool spread : {!seeking.limits_ways(), seeking.limits_ways()})
     if (!(seeking.keeper.best() <= sums.floor_rms())) turned = seeking.some(spread);
@@ -137,7 +142,7 @@ Result<PatternFound> find_pattern(const PatternTask& task, int keep, const Effor
   Keeper keeper{task, sums, keep, kNone};
   Seeking seeking{task, sums, effort, keeper};
   PatternFound found;
-  found.proof = search(seeking, sums, found.turned);
+  found.proof = search(seeking, sums, found);
   found.best = keeper.sorted();
   const double free = static_cast<double>(seeking.all_free(false).free.size());
   found.arrangements = std::pow(static_cast<double>(task.positions), free);

@@ -23,7 +23,8 @@ struct PatternFound {
   std::vector<Kept> best;  ///< Not empty; the least first, of those that are the same within rounding the simplest.
   Proof proof = Proof::none;
   double arrangements = 0;  ///< How many there are, turned and mirrored ones counted.
-  int turned = 0;           ///< Rotors that the exact search turned; the others stand by a simple rule.
+  double seen_to = 0;  ///< Of what leaves no more than this the best are all here; 0 where only the first is known.
+  int turned = 0;      ///< Rotors that the exact search turned; the others stand by a simple rule.
 };
 
 /// Searches for the `keep` best arrangements.

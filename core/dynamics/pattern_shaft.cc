@@ -87,22 +87,6 @@ std::optional<Problem> no_way_through(const PatternTask& task) {
   return std::nullopt;
 }
 
-/// An inertia about the wobble centre holds at least what the mass does by its offset (parallel axes).
-std::optional<Problem> wrong_inertia(const Shaft& shaft) {
-  for (int number = 1; number <= shaft.rotor_count(); ++number) {
-    const Rotor& r = shaft.rotor(number);
-    const Inertia least = r.mass * r.mass_offset * r.mass_offset;
-    if (!(r.across >= (1 - 1e-9) * least))
-      return refused(Code{"pattern.inertia_under_offset"}, "rotors[" + std::to_string(number - 1) + "].inertia.across",
-                     {{"rotor", number},
-                      {"across", any(r.across)},
-                      {"least", any(least)},
-                      {"mass", any(r.mass)},
-                      {"offset", any(r.mass_offset)}});
-  }
-  return std::nullopt;
-}
-
 /// Ways that two neighbours may stand apart: those that leave the least gap. A way and its mirror image leave the same.
 Result<std::uint32_t> ways_apart(const Shaft& shaft, int number, Length least_gap) {
   const auto row = [&](int rotor, int place) {
@@ -156,7 +140,6 @@ Result<PatternTask> pattern_task(const Shaft& shaft, const PatternWish& wish) {
         refused(Code{"pattern.rotors"}, "rotors", {{"given", shaft.rotor_count()}, {"greatest", kMostRotors}}));
   if (!(shaft.spec().speed.radians_per_second() > 0))
     return tl::unexpected(refused(Code{"dynamics.too_slow"}, "speed", {{"value", any(shaft.spec().speed)}}));
-  if (auto p = wrong_inertia(shaft)) return tl::unexpected(*std::move(p));
   if (auto p = negative("least-gap", any(wish.least_gap))) return tl::unexpected(*std::move(p));
   PatternTask task{.positions = shaft.flats(),
                    .rotors = rotating_sets(shaft, std::vector<Angle>(static_cast<std::size_t>(shaft.rotor_count()))),

@@ -79,8 +79,7 @@ struct PatternWish {
 };
 /// The task of a whole shaft: resultants() of its rotors, tine_gap() of its neighbours.
 ///
-/// Refuses    As problem_with(); a rotor whose inertia across is less than its mass and offset alone would make (m c²); a
-///            shaft that stands still; a negative gap; rotors that are not there or named twice; neighbours with no gap left
+/// Refuses    As problem_with(); a shaft that stands still; a negative gap; rotors that are not there or named twice; neighbours with no gap left
 ///            however they stand.
 [[nodiscard]] Result<PatternTask> pattern_task(const Shaft& shaft, const PatternWish& wish = {});
 

@@ -13,13 +13,15 @@ class Run {
 
   [[nodiscard]] double count() const { return static_cast<double>(inputs_.size()); }
   [[nodiscard]] double count(std::string_view name) const {
+    CORE_CHECK(std::ranges::find(spec_.inputs, name, &InputSpec::name) != spec_.inputs.end());
     return static_cast<double>(std::ranges::count(inputs_, name, &Input::name));
   }
   /// The value given, else the assumed one; nought where it is missing or no quantity, which the figure itself refuses.
   [[nodiscard]] double si(std::string_view name) const {
-    if (const auto it = std::ranges::find(inputs_, name, &Input::name); it != inputs_.end()) return si_of(it->value);
     const auto spec = std::ranges::find(spec_.inputs, name, &InputSpec::name);
-    return spec != spec_.inputs.end() && spec->assumed ? si_of(*spec->assumed) : 0;
+    CORE_CHECK(spec != spec_.inputs.end());
+    if (const auto it = std::ranges::find(inputs_, name, &Input::name); it != inputs_.end()) return si_of(it->value);
+    return spec->assumed ? si_of(*spec->assumed) : 0;
   }
 
  private:
@@ -36,11 +38,17 @@ double drawn_us(const Run& run) {
 }
 
 /// The search by halves goes through the sums that half of the rotors can make; beyond the greatest it turns only some of them.
-double search_us(const Run& run) {
+double halves_us(const Run& run) {
   constexpr double kOneSum = 0.3, kGreatest = 4e6;
-  const bool like = run.count("couple") <= 1 && run.count("position") == 0;
-  const double sums = std::pow(run.si("positions"), std::ceil(run.count("couple") / 2));
-  return 1000 + (like ? 0 : kOneSum * std::min(kGreatest, sums));
+  return kOneSum * std::min(kGreatest, std::pow(run.si("positions"), std::ceil(run.count("couple") / 2)));
+}
+double couples_us(const Run& run) { return 1000 + (run.count("couple") <= 1 ? 0 : halves_us(run)); }
+double forces_us(const Run& run) { return 1000 + halves_us(run); }
+
+/// As it is given and with each of four things changed, every ball is put in balance at every angle.
+double turn_us(const Run& run) {
+  constexpr double kTurns = 5, kOneBalance = 9;
+  return kTurns * kOneBalance * run.si("angles");
 }
 
 struct Longer {
@@ -48,11 +56,11 @@ struct Longer {
   double (*us)(const Run& run);
 };
 constexpr Longer kLonger[] = {
-    {"bearing-turn", [](const Run& run) { return 200 * run.si("angles"); }},
+    {"bearing-turn", turn_us},
     {"critical-speeds", [](const Run&) { return 1000.0; }},
     {"hanger-reactions", [](const Run&) { return 100.0; }},
-    {"least-couple-pattern", search_us},
-    {"least-force-pattern", search_us},
+    {"least-couple-pattern", couples_us},
+    {"least-force-pattern", forces_us},
     {"open-joint", [](const Run& run) { return 1000 + 100 * run.count(); }},
     {"press-curve", [](const Run&) { return 5000.0; }},
     {"press-curve-read", [](const Run& run) { return 5000 + 150 * run.count(); }},

@@ -8,9 +8,6 @@
 namespace flatwise::fits {
 namespace {
 
-constexpr std::string_view kTolerances[] = {"normal", "P6", "P5"};
-constexpr std::string_view kGroups[] = {"C2", "CN", "C3", "C4", "C5"};
-
 InputSpec size_input(std::string_view name, std::string_view symbol, double greatest_mm) {
   return between(name, symbol, Kind::length, 3e-3, greatest_mm * 1e-3);
 }
@@ -39,7 +36,7 @@ FigureSpec fit_limits_figure() {
 }
 
 Result<Computed> compute_ring_outside(const Given& in) {
-  const auto tolerance = static_cast<ToleranceClass>(place_of(in.text("tolerance"), kTolerances));
+  const auto tolerance = static_cast<ToleranceClass>(place_of(in.text("tolerance"), kToleranceClasses));
   const auto limits = ring_outside_limits(length_of(in, "outside"), tolerance);
   const auto runout = outer_ring_runout(length_of(in, "outside"), tolerance);
   if (!limits) return tl::unexpected(limits.error());
@@ -51,7 +48,7 @@ FigureSpec ring_outside_figure() {
   return {.name = "ring-outside",
           .formula = "D + Δ_Dmp, by diameter step and class",
           .inputs = {size_input("outside", "D", 500),
-                     assumed(one_of("tolerance", "class", kTolerances), std::string{"normal"}, kCommonPractice)},
+                     assumed(one_of("tolerance", "class", kToleranceClasses), std::string{"normal"}, kCommonPractice)},
           .outputs = {{"least", "D_min", Kind::length},
                       {"greatest", "D_max", Kind::length},
                       {"runout", "K_ea", Kind::length}},
@@ -60,8 +57,26 @@ FigureSpec ring_outside_figure() {
           .example = {{"outside=90 mm", "tolerance=normal"}, "least=89.985 mm"}};
 }
 
+Result<Computed> compute_ring_bore(const Given& in) {
+  const auto tolerance = static_cast<ToleranceClass>(place_of(in.text("tolerance"), kToleranceClasses));
+  const auto limits = ring_bore_limits(length_of(in, "bore"), tolerance);
+  if (!limits) return tl::unexpected(limits.error());
+  return Computed{.values = {any(limits->least), any(limits->greatest)}};
+}
+
+FigureSpec ring_bore_figure() {
+  return {.name = "ring-bore",
+          .formula = "d + Δ_dmp, by diameter step and class",
+          .inputs = {size_input("bore", "d", 500),
+                     assumed(one_of("tolerance", "class", kToleranceClasses), std::string{"normal"}, kCommonPractice)},
+          .outputs = {{"least", "d_min", Kind::length}, {"greatest", "d_max", Kind::length}},
+          .sources = {"ISO492"},
+          .compute = compute_ring_bore,
+          .example = {{"bore=55 mm", "tolerance=normal"}, "least=54.985 mm"}};
+}
+
 Result<Computed> compute_clearance_group(const Given& in) {
-  const auto group = static_cast<ClearanceGroup>(place_of(in.text("group"), kGroups));
+  const auto group = static_cast<ClearanceGroup>(place_of(in.text("group"), kClearanceGroups));
   const auto found = radial_clearance(length_of(in, "bore"), group);
   if (!found) return tl::unexpected(found.error());
   return Computed{.values = {any(found->least), any(found->greatest)}};
@@ -71,7 +86,7 @@ FigureSpec clearance_group_figure() {
   return {.name = "clearance-group",
           .formula = "G_r, by bore step and group",
           .inputs = {size_input("bore", "d", 200),
-                     assumed(one_of("group", "group", kGroups), std::string{"CN"}, kCommonPractice)},
+                     assumed(one_of("group", "group", kClearanceGroups), std::string{"CN"}, kCommonPractice)},
           .outputs = {{"least", "G_min", Kind::length}, {"greatest", "G_max", Kind::length}},
           .sources = {"ISO5753-1"},
           .compute = compute_clearance_group,
@@ -130,7 +145,8 @@ FigureSpec interference_figure() {
 }  // namespace
 
 std::vector<FigureSpec> table_figures() {
-  return {fit_limits_figure(), ring_outside_figure(), clearance_group_figure(), interference_figure()};
+  return {fit_limits_figure(), ring_outside_figure(), ring_bore_figure(), clearance_group_figure(),
+          interference_figure()};
 }
 
 }  // namespace flatwise::fits

@@ -3,6 +3,7 @@
 
 #include "core/metrology/figures_parts.h"
 #include "core/metrology/findings.h"
+#include "core/working/measure_better.h"
 
 namespace flatwise::metrology {
 namespace {
@@ -71,6 +72,20 @@ std::vector<std::optional<Uncertainty>> uncertainties_of(const PlaneJudged& p) {
   return u;
 }
 
+/// Readings, gauge and temperatures, whichever makes most of it; what is not known makes none.
+void say_what_to_measure(const PlaneJudged& p, std::vector<Finding>& findings) {
+  if (p.obstacles.no_scatter) return;
+  const std::pair<const char*, double> parts[] = {{"metrology.doubt_readings", p.own.u},
+                                                  {"metrology.doubt_gauge", p.gauge_u_m},
+                                                  {"metrology.doubt_temperatures", p.temperature_u_m}};
+  double whole = 0;
+  for (const auto& [word, u] : parts) whole += u * u;
+  const auto& most = *std::ranges::max_element(parts, {}, &std::pair<const char*, double>::second);
+  if (!(whole > 0)) return;
+  if (auto finding = measure_better_finding({.input = Word{most.first}, .part = most.second * most.second / whole}))
+    findings.push_back(*std::move(finding));
+}
+
 Result<Computed> compute_plane(const Given& in) {
   const auto gauge = gauge_from(in);
   if (!gauge) return tl::unexpected(gauge.error());
@@ -100,6 +115,7 @@ Result<Computed> compute_plane(const Given& in) {
                                  .gauge = text_if_given(in, "gauge"),
                                  .until = text_if_given(in, "until"),
                                  .accepted_by = text_if_given(in, "accepted-by")});
+  say_what_to_measure(p, out.findings);
   if (any_limit) out.answer = p.answer;
   return out;
 }

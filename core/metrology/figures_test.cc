@@ -71,6 +71,8 @@ TEST(BoreAtPlane, WithoutTemperaturesWidensAndWithoutLimitsJudgesNothing) {
   EXPECT_NEAR(w.si("temperature-u"), 4.503e-6, 1e-9);
   EXPECT_EQ(text_out(w, "answer"), "cannot_tell");
   EXPECT_EQ(w.findings.at(0).instruction->code.id(), "metrology.settle_temperatures");
+  ASSERT_EQ(w.findings.back().code.id(), "doubt.measure_first");
+  EXPECT_EQ(std::get<Word>(w.findings.back().args.at(0).value).id, "metrology.doubt_temperatures");
   EXPECT_EQ(answer_of(inputs, "together=yes"), "in") << "what part and gauge share nearly cancels";
   std::erase_if(inputs,
                 [](const Input& i) { return i.name == "least" || i.name == "greatest" || i.name == "ovality-limit"; });

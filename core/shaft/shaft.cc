@@ -91,9 +91,28 @@ void check_bearing(const Rotor& r, const std::string& at, Problems& out) {
            {{"value", any(b.outside)}, {"bore", any(h.bore.least)}});
 }
 
+/// Across counts about the wobble centre, so the mass at its offset is in it; of what is left about the centroid, no body has a polar inertia
+/// over the sum of its two transverse ones (perpendicular axes, with equality for a plate).
+void check_inertia(const Rotor& r, const std::string& at, Problems& out) {
+  if (!not_negative(r.across.si()))
+    refuse(out, Code{"shaft.negative"}, at + ".inertia.across", {}, {{"value", any(r.across)}});
+  if (!not_negative(r.along.si()))
+    refuse(out, Code{"shaft.negative"}, at + ".inertia.along", {}, {{"value", any(r.along)}});
+  const Inertia of_offset = r.mass * r.mass_offset * r.mass_offset;
+  if (of_offset.si() != 0 && !(r.across.si() >= of_offset.si() * (1 - 1e-9)))
+    return refuse(
+        out, Code{"shaft.inertia_under_offset"}, at + ".inertia.across", {},
+        {{"value", any(r.across)}, {"least", any(of_offset)}, {"mass", any(r.mass)}, {"offset", any(r.mass_offset)}});
+  const Inertia most = 2 * (r.across - of_offset);
+  if (r.along.si() > most.si() + 2e-9 * r.across.si())
+    refuse(out, Code{"shaft.inertia_impossible"}, at + ".inertia.along", {},
+           {{"value", any(r.along)}, {"greatest", any(most)}});
+}
+
 void check_rotor(const Rotor& r, int number, Problems& out) {
   const std::string at = "rotor " + std::to_string(number);
-  if (!(r.lean.radians() >= 0 && r.lean.degrees() <= 30))
+  // "30 deg" read to the nearest double is the last digit over what 30 times a degree is rounded to.
+  if (!(r.lean.radians() >= 0 && r.lean.degrees() <= 30 * (1 + 1e-12)))
     refuse(out, Code{"shaft.lean_range"}, at + ".lean", {},
            {{"value", any(r.lean)}, {"least", any(degrees(0))}, {"greatest", any(degrees(30))}});
   if (!positive(r.tip_radius.si()))
@@ -101,14 +120,7 @@ void check_rotor(const Rotor& r, int number, Problems& out) {
   if (!not_negative(r.tine_width.si()))
     refuse(out, Code{"shaft.negative"}, at + ".tine_width", {}, {{"value", any(r.tine_width)}});
   if (!positive(r.mass.si())) refuse(out, Code{"shaft.not_positive"}, at + ".mass", {}, {{"value", any(r.mass)}});
-  if (!not_negative(r.across.si()))
-    refuse(out, Code{"shaft.negative"}, at + ".inertia.across", {}, {{"value", any(r.across)}});
-  if (!not_negative(r.along.si()))
-    refuse(out, Code{"shaft.negative"}, at + ".inertia.along", {}, {{"value", any(r.along)}});
-  // No body has a polar inertia over the sum of its two transverse ones (perpendicular axes, with equality for a plate).
-  if (r.along.si() > 2 * r.across.si() * (1 + 1e-9))
-    refuse(out, Code{"shaft.inertia_impossible"}, at + ".inertia.along", {},
-           {{"value", any(r.along)}, {"greatest", any(2 * r.across)}});
+  check_inertia(r, at, out);
   check_toleranced(r.half, at + ".half", out);
   check_bearing(r, at, out);
 }

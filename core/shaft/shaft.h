@@ -4,8 +4,10 @@
 // azimuth of flat f is 2 pi (f - 1) / n.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -49,6 +51,7 @@ struct Toleranced {
 struct Limits {
   Length least;
   Length greatest;
+  friend bool operator==(const Limits&, const Limits&) = default;
 };
 
 struct Material {
@@ -58,10 +61,40 @@ struct Material {
   Pressure yield;
   double expansion_per_kelvin = 0.0;
   double expansion_relative_half_width = 0.1;  ///< Rectangular; default assumed.
+  friend bool operator==(const Material&, const Material&) = default;
 };
 
 enum class ClearanceGroup { c2, cn, c3, c4, c5 };  ///< ISO 5753-1.
 enum class ToleranceClass { normal, p6, p5 };      ///< ISO 492.
+// As they are written, in files and in figures: by the order of the enum.
+inline constexpr std::array<std::string_view, 5> kClearanceGroups{"C2", "CN", "C3", "C4", "C5"};
+inline constexpr std::array<std::string_view, 3> kToleranceClasses{"normal", "P6", "P5"};
+
+/// Of the lubricant as it runs: the classes of ISO 281 from high to severe.
+enum class Cleanliness { high, normal, slight, typical, severe };
+inline constexpr std::array<std::string_view, 5> kCleanlinesses{"high", "normal", "slight", "typical", "severe"};
+
+/// The inside of a bearing as it was counted, measured or read in its maker's catalogue. What is not there is estimated from the
+/// boundary dimensions, or worked out by ISO 281 and ISO 76.
+struct BearingInside {
+  std::optional<int> balls = std::nullopt;
+  std::optional<Length> ball_diameter = std::nullopt;
+  std::optional<Length> pitch_diameter = std::nullopt;
+  std::optional<double> groove_inner = std::nullopt;  ///< Radius of the groove, as a share of the ball's diameter.
+  std::optional<double> groove_outer = std::nullopt;
+  std::optional<Force> dynamic_rating = std::nullopt;  ///< C
+  std::optional<Force> static_rating = std::nullopt;   ///< C0
+  friend bool operator==(const BearingInside&, const BearingInside&) = default;
+};
+
+/// How a bearing is oiled, how clean it stays and how many are to outlive the life that is said. What is not there is assumed.
+struct BearingCare {
+  std::optional<Viscosity> viscosity = std::nullopt;  ///< Of the oil, or the grease's base oil, as warm as it runs.
+  std::optional<Cleanliness> cleanliness = std::nullopt;
+  std::optional<double> reliability = std::nullopt;            ///< 0.9 to 0.9995.
+  std::optional<TemperatureRise> inner_warmer = std::nullopt;  ///< Inner ring and balls over the outer ring.
+  friend bool operator==(const BearingCare&, const BearingCare&) = default;
+};
 
 struct Bearing {
   std::string designation;  ///< The shop's word for what must be fitted; compared with what was fitted.
@@ -74,6 +107,9 @@ struct Bearing {
   Temperature greatest_heating = celsius(110);       ///< Default assumed.
   Length
       outer_ring_inside;  ///< Raceway-side diameter of the outer ring for the thick-ring formula; estimated if not given.
+  BearingInside inside = {};
+  BearingCare care = {};
+  friend bool operator==(const Bearing&, const Bearing&) = default;
 };
 
 struct Hub {
@@ -84,6 +120,7 @@ struct Hub {
   Length taper_limit;     ///< Between the planes, on diameter. Default half the size tolerance, assumed.
   Length roughness_loss;  ///< Interference lost by flattening, on diameter.
   Material material;
+  friend bool operator==(const Hub&, const Hub&) = default;
 };
 
 enum class SnapRings { none, one, two };
@@ -104,6 +141,9 @@ struct Rotor {
   Angle lean;        ///< Bore inclination of the adapter halves.
   std::string mark;  ///< Form of the timing mark ("notch", "punch", ...), in the shop's words.
   Toleranced half;   ///< Clamped length of one adapter half.
+  std::optional<Limits> seat =
+      std::nullopt;            ///< Of the halves, for the inner ring, at 20 °C. None: its fit is not known.
+  std::string seat_code = {};  ///< "55 k6" when the limits came from one.
   Bearing bearing;
   Hub hub;
   SnapRings snap_rings = SnapRings::two;
@@ -201,6 +241,7 @@ struct FixedLoad {
   std::optional<int> station = std::nullopt;  ///< Index; none: at every rotor.
   Force force;
   Angle direction = degrees(180);  ///< Default assumed: down.
+  Force along = {};                ///< Along the shaft, positive towards B.
 };
 
 struct Policies {
@@ -229,6 +270,16 @@ struct Service {
   std::optional<Time> nuts_again = std::nullopt;  ///< Running hours after which the nuts are checked once more.
 };
 
+struct ShaftSpec;
+/// A field that is not exactly known, and the shaft as it would be with that field one standard uncertainty to either side.
+struct FieldDoubt {
+  std::string meaning;  ///< Word of the key: "definition.field.rotor.mass".
+  AnyQuantity value;
+  Uncertainty u;
+  bool anywhere = false;  ///< Anywhere between two ends, the middle no likelier; else about its middle.
+  std::shared_ptr<const ShaftSpec> above = nullptr, below = nullptr;
+};
+
 struct ShaftSpec {
   std::string name;
   bool invented = false;  ///< Demo data: said on every sheet.
@@ -250,6 +301,8 @@ struct ShaftSpec {
   Service service = {};
   std::string currency = {};  ///< Three letters: of every price above; empty where there is none.
   std::map<std::string, Origin, std::less<>> origins;  ///< By field path; what is not here was given.
+  std::map<std::string, FieldDoubt, std::less<>> doubts =
+      {};  ///< By path in the file; what is not here is exactly known.
 };
 
 /// Where a station's middle lies, and what stands between two rotors.

@@ -50,6 +50,24 @@ TEST(Shaft, GivesEveryProblemAtOnce) {
   EXPECT_TRUE(has(shaft.error(), Code{"shaft.not_positive"}, "nut 1.torque"));
 }
 
+// 2026-11-27: no inertia at all and a centroid 20 mm off was "sound", and the bearing was worked out from it.
+TEST(Shaft, RefusesAnInertiaThatMassAndOffsetAloneExceed) {
+  ShaftSpec spec = sample_shaft({});
+  Rotor& r = spec.rotors[3];
+  r.mass_offset = millimetres(20);
+  r.across = r.along = Inertia{};
+  const auto none = Shaft::make(spec);
+  ASSERT_FALSE(none.has_value());
+  EXPECT_TRUE(has(none.error(), Code{"shaft.inertia_under_offset"}, "rotor 4.inertia.across"));
+  r.across = kilogram_square_metres(11.6 * 0.02 * 0.02);  // A point: nothing left for along.
+  EXPECT_TRUE(Shaft::make(spec).has_value());
+  r.along = kilogram_square_metres(1e-4);
+  EXPECT_TRUE(has(Shaft::make(spec).error(), Code{"shaft.inertia_impossible"}, "rotor 4.inertia.along"));
+  r.mass_offset = millimetres(-20);
+  r.across = kilogram_square_metres(0.004);
+  EXPECT_TRUE(has(Shaft::make(spec).error(), Code{"shaft.inertia_under_offset"}, "rotor 4.inertia.across"));
+}
+
 TEST(Shaft, RefusesALimitOfTheRunOrAnIntervalOfNought) {
   auto spec = sample_shaft({.rotors = 2});
   spec.test_run = {.shortest = minutes(20), .greatest_rise = kelvins(40), .greatest_vibration = Speed::from_si(4.5e-3)};

@@ -184,12 +184,15 @@ Result<std::vector<Joint>> joints_from(const Given& in, std::size_t parts) {
 
 constexpr double kWorthSaying = 0.02;
 constexpr std::size_t kMostSaid = 6;
+constexpr double kAlike = 1e-9;  ///< Relative: joints of one chance differ by rounding only.
 
 std::vector<Finding> joint_findings(const JointChances& chances, const std::vector<std::size_t>& order) {
   std::vector<Finding> out;
-  for (std::size_t i = 0; i < std::min(order.size(), kMostSaid); ++i) {
+  for (std::size_t i = 0; i < order.size(); ++i) {
     const double chance = chances.open[order[i]];
     if (i > 0 && chance < kWorthSaying) break;
+    // Those as likely as the last one said are said too: left out, they would look closed.
+    if (i >= kMostSaid && chance < (1 - kAlike) * chances.open[order[kMostSaid - 1]]) break;
     const auto joint = static_cast<std::int64_t>(order[i] + 1);
     out.push_back({Code{"stack.joint_chance"},
                    Severity::note,

@@ -1,5 +1,6 @@
 // The way back: the last part off goes on first, and nothing is hidden before what it hides is in.
 #include <algorithm>
+#include <utility>
 
 #include "core/teardown/hands.h"
 #include "core/teardown/steps.h"
@@ -33,6 +34,7 @@ void restack(std::vector<Step>& steps, const Shaft& shaft, const Plan& plan, End
   std::ranges::reverse(order);
   int rotors_left = static_cast<int>(
       std::ranges::count_if(order, [&](int i) { return shaft.stations()[at(i)].kind == StationKind::rotor; }));
+  bool first_rotor = true;
   for (const int i : order) {
     const Station& s = shaft.stations()[at(i)];
     for (const CaptivePart& part : s.fit_before)
@@ -41,11 +43,30 @@ void restack(std::vector<Step>& steps, const Shaft& shaft, const Plan& plan, End
            .before_you_go_on = true,
            .stations = {i}});
     steps.push_back(put_on(s, i, end, flats));
-    if (s.kind != StationKind::rotor || --rotors_left > 0) continue;
+    if (s.kind != StationKind::rotor) continue;
+    if (std::exchange(first_rotor, false))
+      steps.back().cautions.push_back({Code{"teardown.caution_rotor_on"}, {{"mass", any(heaviest(shaft, plan))}}});
+    if (--rotors_left > 0) continue;
     // It slides together wrongly timed as well: the last moment at which a look costs nothing.
     steps.push_back(
         {.what = {Code{"teardown.read_marks_again"}, {}}, .tools = {Word{"tool.lamp"}}, .before_you_go_on = true});
   }
+}
+
+/// What make_ready() of the tear-down undid, backwards: the shaft is torqued in the frame, as it was cracked there.
+void back_into_frame(std::vector<Step>& steps, const Shaft& shaft) {
+  steps.push_back(
+      {.what = has_hangers(shaft) ? Message{Code{"teardown.lift_in"}, {}} : Message{Code{"teardown.lift_in_plain"}, {}},
+       .tools = {Word{"tool.slings"}},
+       .cautions = {lift_caution(shaft, all_on(shaft))}});
+  steps.push_back({.what = {Code{"teardown.stands_away"}, {}}});
+  steps.push_back({.what = {Code{"teardown.belts_on"}, {}},
+                   .note = Message{Code{"teardown.belts_as_manual"}, {}},
+                   .cautions = {{Code{"teardown.caution_belts"}, {}}}});
+  steps.push_back({.what = {Code{"teardown.guard_on"}, {{"end", end_word(shaft.spec().drive_end)}}},
+                   .note = Message{Code{"teardown.guard_after_torque"}, {}},
+                   .before_you_go_on = true,
+                   .after_torque = true});
 }
 
 }  // namespace
@@ -58,6 +79,7 @@ std::vector<Step> assembly_steps(const Shaft& shaft, const Plan& plan, std::span
     steps.push_back({.what = {Code{"teardown.strap_off"}, {}}});
   for (const End end : {End::a, End::b}) restack(steps, shaft, plan, end, flats);
   steps.push_back({.what = {Code{"teardown.nothing_left"}, {}}, .before_you_go_on = true});
+  back_into_frame(steps, shaft);
   return steps;
 }
 

@@ -56,12 +56,6 @@ Step take_off_both(const Station& first, const Station& second, std::vector<int>
   return step;
 }
 
-Mass heaviest(const Shaft& shaft, const Plan& plan) {
-  Mass most;
-  for (const int number : plan.rotors) most = std::max(most, shaft.rotor(number).mass);
-  return most;
-}
-
 }  // namespace
 
 Word end_word(End end) { return end == End::a ? Word{"end.a"} : Word{"end.b"}; }
@@ -73,6 +67,27 @@ std::vector<int> off_from(const Shaft& shaft, const Plan& plan, End end) {
     if (end == End::a ? i < plan.split.from_a : i >= size - plan.split.from_b) out.push_back(i);
   if (end == End::b) std::ranges::reverse(out);
   return out;
+}
+
+Mass heaviest(const Shaft& shaft, const Plan& plan) {
+  Mass most;
+  for (const int number : plan.rotors) most = std::max(most, shaft.rotor(number).mass);
+  return most;
+}
+
+Message lift_caution(const Shaft& shaft, const State& state) {
+  Mass rotors;
+  int count = 0;
+  for (int number = 1; number <= shaft.rotor_count(); ++number) {
+    if (!state.on_shaft[at(shaft.station_of_rotor(number))]) continue;
+    rotors = rotors + shaft.rotor(number).mass;
+    ++count;
+  }
+  return {Code{"teardown.caution_lift"}, {{"rotors", count}, {"mass", any(rotors)}}};
+}
+
+bool has_hangers(const Shaft& shaft) {
+  return std::ranges::any_of(shaft.stations(), [](const Station& s) { return s.kind == StationKind::hanger; });
 }
 
 void unstack(std::vector<Step>& steps, const Shaft& shaft, const Plan& plan, End end) {

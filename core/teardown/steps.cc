@@ -28,18 +28,6 @@ bool nut_on(const Shaft& shaft, const State& state, End end) {
   return false;
 }
 
-/// The weight that is known: the rotors still on. The shaft and what else is on it come on top.
-Message lift_caution(const Shaft& shaft, const State& state) {
-  Mass rotors;
-  int count = 0;
-  for (int number = 1; number <= shaft.rotor_count(); ++number) {
-    if (!state.on_shaft[at(shaft.station_of_rotor(number))]) continue;
-    rotors = rotors + shaft.rotor(number).mass;
-    ++count;
-  }
-  return {Code{"teardown.caution_lift"}, {{"rotors", count}, {"mass", any(rotors)}}};
-}
-
 /// Rotors to stand the shaft under: about a quarter in from each end, the same from A as from B.
 std::vector<std::int64_t> stands(const Shaft& shaft) {
   const int count = shaft.rotor_count();
@@ -77,12 +65,10 @@ void make_ready(std::vector<Step>& steps, const Shaft& shaft, const State& state
   }
   crack_nuts(steps, shaft, state, plan);
   if (state.in_frame) {
-    const bool hangers =
-        std::ranges::any_of(shaft.stations(), [](const Station& s) { return s.kind == StationKind::hanger; });
-    steps.push_back(
-        {.what = hangers ? Message{Code{"teardown.lift_out"}, {}} : Message{Code{"teardown.lift_out_plain"}, {}},
-         .tools = {Word{"tool.slings"}},
-         .cautions = {lift_caution(shaft, state)}});
+    steps.push_back({.what = has_hangers(shaft) ? Message{Code{"teardown.lift_out"}, {}}
+                                                : Message{Code{"teardown.lift_out_plain"}, {}},
+                     .tools = {Word{"tool.slings"}},
+                     .cautions = {lift_caution(shaft, state)}});
   }
   steps.front().cautions.insert(steps.front().cautions.begin(), {Code{"teardown.caution_isolate"}, {}});
 }

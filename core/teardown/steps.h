@@ -20,6 +20,7 @@ struct Step {
   std::vector<Message> cautions = {};  ///< To be read before the step.
   bool stop = false;                   ///< The stop point: nothing more comes off.
   bool before_you_go_on = false;       ///< Must be answered before the next step.
+  bool after_torque = false;           ///< Waits until the nuts are pulled: a bar must reach them.
   std::vector<int> stations = {};      ///< Indices; empty where the step is about the whole shaft.
 };
 
@@ -37,7 +38,10 @@ struct RotorFlats {
   int rotor = 0, flat_a = 0, flat_b = 0;
 };
 /// The way back: the last part off goes on first; parts that a station is about to hide (fit_before) stand before it as
-/// questions. Ends at the nut run up by hand: torque has its own order.
+/// questions. The nut is run up by hand, the trays are counted, the shaft goes back into its frame: lift, hangers, stands, belts, guard.
+/// Torque has its own order; what waits for it is marked (after_torque) and stands last.
+///
+/// Model      The shaft came out of its frame, as tear_down_steps() has it from all_on().
 [[nodiscard]] std::vector<Step> assembly_steps(const Shaft& shaft, const Plan& plan,
                                                std::span<const RotorFlats> flats = {});
 

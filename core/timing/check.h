@@ -76,4 +76,8 @@ struct Check {
 /// Accuracy   Whole numbers but for the cost; costs within 1e-9 relative count as equal.
 [[nodiscard]] Result<Check> check(const Shaft& shaft, const Reading& reading);
 
+/// A finding's sentence or instruction with its directions as seen from the end where the mechanic stands; from end A as check() makes
+/// them. What has no direction stays as it is.
+[[nodiscard]] Message seen_from(Message message, End end);
+
 }  // namespace flatwise::timing

@@ -8,6 +8,7 @@
 #include "core/shaft/shaft.h"
 #include "core/timing/map.h"
 #include "core/timing/pairing.h"
+#include "core/units/rounding.h"
 #include "core/working/input_specs.h"
 
 namespace flatwise::timing {
@@ -73,7 +74,7 @@ Result<Computed> compute_kink(const Given& in) {
   if (bent->times > 1)
     out.findings.push_back({Code{"timing.kink_locks"},
                             Severity::out,
-                            {{"kink", any(bent->angle)}, {"times", any_ratio(bent->times)}},
+                            {{"kink", any(bent->angle)}, {"times", any_ratio(to_two_figures(bent->times))}},
                             {},
                             std::nullopt});
   return out;

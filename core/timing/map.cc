@@ -102,4 +102,10 @@ Result<Map> map(const Shaft& shaft, std::optional<Reference> reference) {
   return out;
 }
 
+std::vector<Angle> tilt_azimuths(const Map& map, int flats) {
+  std::vector<Angle> tilt;
+  for (const RotorMarks& rotor : map.rotors) tilt.push_back(azimuth_of_flat(rotor.flat_a, flats));
+  return tilt;
+}
+
 }  // namespace flatwise::timing

@@ -44,6 +44,9 @@ struct Map {
 /// Source     common practice (pairing).
 [[nodiscard]] Result<Map> map(const Shaft& shaft, std::optional<Reference> reference = std::nullopt);
 
+/// Where each rotor's bore tilts to, from rotor 1: the azimuths of their halves A.
+[[nodiscard]] std::vector<Angle> tilt_azimuths(const Map& map, int flats);
+
 /// What of a shaft's timing is free when nothing on it is fixed.
 [[nodiscard]] bool turn_is_free(const Shaft& shaft);
 [[nodiscard]] bool hand_is_free(const Shaft& shaft);

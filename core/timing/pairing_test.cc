@@ -8,6 +8,8 @@
 #include <limits>
 #include <numbers>
 
+#include "core/units/rounding.h"
+
 namespace flatwise::timing {
 namespace {
 
@@ -97,6 +99,9 @@ TEST(Kink, RightPairIsStraightAndOneFlatOutIsManyTimesTheBearing) {
   EXPECT_EQ(kink_degrees(0, 1, 6), 0);
   const auto k = kink({.lean = degrees(5), .flats_out = 1, .flats = 6, .permissible = arc_minutes(10)});
   EXPECT_NEAR(k->times, 4.995238 * 6, 1e-5);
+  EXPECT_EQ(to_two_figures(k->times), 30);
+  EXPECT_NEAR(to_two_figures(3.14159), 3.1, 1e-12);
+  EXPECT_EQ(to_two_figures(134.6), 130);
 }
 
 TEST(Kink, RefusesWhatCannotBe) {

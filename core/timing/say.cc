@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <string_view>
 #include <utility>
+
+#include "core/units/rounding.h"
 
 namespace flatwise::timing {
 namespace {
@@ -18,9 +21,13 @@ Word way(int clockwise, int flats) {
   return clockwise > 0 ? Word{"way.clockwise"} : Word{"way.counter_clockwise"};
 }
 
+/// All directions are said from here, until seen_from() says otherwise.
+void add_seen(Args& args) { args.emplace_back("seen", end_word(End::a)); }
+
 /// Direction and whether it is half a turn, which has none.
 void add_way(Args& args, int clockwise, int flats) {
   args.emplace_back("way", way(clockwise, flats));
+  add_seen(args);
   if (2 * std::abs(clockwise) == flats) args.emplace_back("half_turn", 1);
 }
 
@@ -47,7 +54,7 @@ struct Speaker {
 void add_kink(Args& args, const RotorVerdict& v) {
   if (!v.kink) return;
   args.emplace_back("kink", any(v.kink->angle));
-  args.emplace_back("times", any_ratio(v.kink->times));
+  args.emplace_back("times", any_ratio(to_two_figures(v.kink->times)));
 }
 
 // --- rotors that never left the shaft --------------------------------------------------------------------------------
@@ -107,7 +114,9 @@ void say_mirrored(Speaker& s) {
 void say_other_pattern(Speaker& s, int step) {
   if (step == 0) return s.say(Code{"timing.built_all_alike"}, Severity::out, {});
   if (2 * step == s.frame.flats) return s.say(Code{"timing.built_facing"}, Severity::out, {});
-  s.say(Code{"timing.built_step"}, Severity::out, {{"flats", std::abs(step)}, {"way", way(step, s.frame.flats)}});
+  Args args{{"flats", std::abs(step)}, {"way", way(step, s.frame.flats)}};
+  add_seen(args);
+  s.say(Code{"timing.built_step"}, Severity::out, std::move(args));
 }
 
 void say_whole_turned(Speaker& s, int turned) {
@@ -176,6 +185,7 @@ void say_whole_rotor(Speaker& s, const RotorVerdict& v) {
             {"way_a", way(*v.flats_a, s.frame.flats)},
             {"flats_b", std::abs(*v.flats_b)},
             {"way_b", way(*v.flats_b, s.frame.flats)}};
+  add_seen(args);
   add_kink(args, v);
   s.say(Code{"timing.both_out"}, Severity::out, std::move(args), at_rotor(v.rotor), turn_rotor(s, v));
 }
@@ -192,12 +202,21 @@ void say_unread(Speaker& s, const RotorVerdict& v) {
   if (v.flats_b.value_or(0) != 0) say_half_out(s, v, Half::b);
 }
 
+/// The marks that it hangs on.
+Message read_the_rest(const Speaker& s) {
+  std::vector<int> unread;
+  for (const RotorVerdict& v : s.check.rotors)
+    if (v.verdict == Verdict::unread) unread.push_back(v.rotor);
+  return {Code{"timing.read_the_rest"}, {{"rotors", listed(unread)}, {"count", static_cast<int>(unread.size())}}};
+}
+
 void say_unsure(Speaker& s, const RotorVerdict& v) {
   if (v.pair_out.value_or(0) == 0)
-    return s.say(Code{"timing.unsure"}, Severity::cannot_tell, {{"rotor", v.rotor}}, at_rotor(v.rotor));
+    return s.say(Code{"timing.unsure"}, Severity::cannot_tell, {{"rotor", v.rotor}}, at_rotor(v.rotor),
+                 read_the_rest(s));
   Args args{{"rotor", v.rotor}, {"flats", std::abs(*v.pair_out)}};
   add_kink(args, v);
-  s.say(Code{"timing.pair_out"}, Severity::out, std::move(args), at_rotor(v.rotor));
+  s.say(Code{"timing.pair_out"}, Severity::out, std::move(args), at_rotor(v.rotor), read_the_rest(s));
 }
 
 void say_rotor(Speaker& s, const RotorVerdict& v) {
@@ -244,7 +263,21 @@ void say_end(Speaker& s) {
   s.say(Code{"timing.cannot_tell"}, Severity::cannot_tell, args, {}, Message{Code{"timing.go_and_look"}, args});
 }
 
+Word mirrored(const Word& way) {
+  if (way == Word{"way.clockwise"}) return Word{"way.counter_clockwise"};
+  return way == Word{"way.counter_clockwise"} ? Word{"way.clockwise"} : way;
+}
+
 }  // namespace
+
+Message seen_from(Message message, End end) {
+  const auto seen = std::ranges::find(message.args, std::string_view{"seen"}, &Arg::name);
+  if (seen == message.args.end() || std::get<Word>(seen->value) == end_word(end)) return message;
+  seen->value = end_word(end);
+  for (Arg& a : message.args)
+    if (a.name.starts_with("way")) a.value = mirrored(std::get<Word>(a.value));
+  return message;
+}
 
 std::vector<Finding> say_check(const Shaft& shaft, const Frame& frame, const Reading& reading, const Check& check,
                                bool contradiction_is_a_tie) {

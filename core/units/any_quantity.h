@@ -37,6 +37,7 @@ enum class Kind : std::uint8_t {
   stiffness,
   section_modulus,
   second_moment,
+  viscosity,  ///< Kinematic.
   money,
   money_rate,
   ratio,
@@ -45,7 +46,7 @@ enum class Kind : std::uint8_t {
 inline constexpr int kKindCount = static_cast<int>(Kind::count) + 1;
 
 /// Value in the SI unit of its kind (m, m2, rad, kg, s, N, N m, Pa, K absolute, K, rad/s, Hz, m/s, m/s2, kg m2, kg m, 1/K, J,
-/// kg/m3, N/m, m3, m4, currency unit, currency unit a second, 1, 1). Not NaN by contract.
+/// kg/m3, N/m, m3, m4, m2/s, currency unit, currency unit a second, 1, 1). Not NaN by contract.
 struct AnyQuantity {
   double si = 0.0;
   Kind kind = Kind::ratio;
@@ -67,6 +68,7 @@ constexpr AnyQuantity any(Density v) { return {v.si(), Kind::density}; }
 constexpr AnyQuantity any(Stiffness v) { return {v.si(), Kind::stiffness}; }
 constexpr AnyQuantity any(SectionModulus v) { return {v.si(), Kind::section_modulus}; }
 constexpr AnyQuantity any(SecondMoment v) { return {v.si(), Kind::second_moment}; }
+constexpr AnyQuantity any(Viscosity v) { return {v.si(), Kind::viscosity}; }
 constexpr AnyQuantity any(Angle v) { return {v.radians(), Kind::angle}; }
 constexpr AnyQuantity any(AngularSpeed v) { return {v.radians_per_second(), Kind::angular_speed}; }
 constexpr AnyQuantity any(Frequency v) { return {v.hertz(), Kind::frequency}; }

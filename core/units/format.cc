@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "core/units/problem.h"
+#include "core/units/rounding.h"
 #include "core/units/typed.h"
 #include "core/units/unit_table.h"
 
@@ -24,12 +25,15 @@ struct Style {
   std::string_view metric, inch;
   int metric_decimals, inch_decimals;  ///< Most decimals shown; closing noughts are dropped.
   int figures = 0;                     ///< Not 0: significant figures instead of decimals.
+  bool rounds = false;                 ///< Figures before the point are rounded too: no gauge reads so far.
 };
 
 // Rows of one kind stand together, the smallest first. 60 times 600 s is ten hours: times in minutes under 10 h.
 constexpr std::array kStyles{
     Style{Kind::length, 0.0, "µm", "thou", 1, 2},
     Style{Kind::length, 0.5e-3, "mm", "in", 3, 4},
+    // From 500 mm, past the bores that ISO 286 limits: what a tape or a bar reads.
+    Style{Kind::length, 0.5, "mm", "in", 2, 3},
     Style{Kind::area, 0.0, "mm²", "in²", 0, 0, 4},
     Style{Kind::angle, 0.0, "′", "′", 1, 1},
     Style{Kind::angle, 0.017453, "°", "°", 1, 1},
@@ -38,13 +42,15 @@ constexpr std::array kStyles{
     Style{Kind::time, 0.0, "s", "s", 0, 0, 4},
     Style{Kind::time, 60.0, "min", "min", 1, 1},
     Style{Kind::time, 36'000.0, "h", "h", 1, 1},
+    Style{Kind::time, 3.6e8, "h", "h", 0, 0, 4, true},  // 100 000 h: past every hour meter, a life that was worked out.
     Style{Kind::force, 0.0, "N", "lbf", 0, 0, 4},
-    Style{Kind::force, 1e4, "kN", "lbf", 0, 0, 4},
+    Style{Kind::force, 1e4, "kN", "lbf", 0, 0, 4, true},
     Style{Kind::torque, 0.0, "N·m", "in·lb", 0, 0, 4},
     Style{Kind::torque, 13.558, "N·m", "ft·lb", 0, 0, 4},
     Style{Kind::pressure, 0.0, "kPa", "psi", 0, 0, 4},
     Style{Kind::pressure, 1e5, "MPa", "psi", 0, 0, 4},
-    Style{Kind::pressure, 1e9, "GPa", "ksi", 0, 0, 4},
+    Style{Kind::pressure, 1e8, "MPa", "ksi", 0, 0, 4, true},
+    Style{Kind::pressure, 1e9, "GPa", "ksi", 0, 0, 4, true},
     Style{Kind::temperature, 0.0, "°C", "°F", 1, 1},
     Style{Kind::temperature_rise, 0.0, "K", "°F", 1, 1},
     Style{Kind::angular_speed, 0.0, "r/min", "r/min", 0, 0, 4},
@@ -59,8 +65,10 @@ constexpr std::array kStyles{
     Style{Kind::energy, 0.0, "J", "ft·lbf", 0, 0, 4},
     Style{Kind::density, 0.0, "kg/m³", "lb/in³", 0, 0, 4},
     Style{Kind::stiffness, 0.0, "N/mm", "lbf/in", 0, 0, 4},
-    Style{Kind::section_modulus, 0.0, "mm³", "in³", 0, 0, 4},
-    Style{Kind::second_moment, 0.0, "mm⁴", "in⁴", 0, 0, 4},
+    Style{Kind::stiffness, 1e8, "N/mm", "lbf/in", 0, 0, 4, true},
+    Style{Kind::section_modulus, 0.0, "mm³", "in³", 0, 0, 4, true},
+    Style{Kind::second_moment, 0.0, "mm⁴", "in⁴", 0, 0, 4, true},
+    Style{Kind::viscosity, 0.0, "mm²/s", "mm²/s", 0, 0, 4},
     Style{Kind::money, 0.0, "", "", 2, 2},
     Style{Kind::money_rate, 0.0, "", "", 2, 2},
     Style{Kind::ratio, 0.0, "", "", 0, 0, 4},
@@ -111,10 +119,11 @@ double ten_to(int power) {
   return result;
 }
 
-int decimals_for_figures(double value, int figures) {
+/// Negative only where it `rounds`: tens, hundreds, ...
+int decimals_for_figures(double value, int figures, bool rounds = false) {
   if (value == 0.0) return 0;
   const int magnitude = std::isinf(value) ? 0 : first_figure_of(std::fabs(value));
-  return std::clamp(figures - 1 - magnitude, 0, 17);
+  return std::clamp(figures - 1 - magnitude, rounds ? -14 : 0, 17);
 }
 
 Layout layout_of(AnyQuantity q, const Shown& shown) {
@@ -145,7 +154,7 @@ Layout layout_of(AnyQuantity q, const Shown& shown) {
   else if (style.figures == 0 && own_unit)
     out.decimals = metric ? style.metric_decimals : style.inch_decimals;
   else
-    out.decimals = decimals_for_figures(out.value, style.figures == 0 ? 6 : style.figures);
+    out.decimals = decimals_for_figures(out.value, style.figures == 0 ? 6 : style.figures, style.rounds && own_unit);
   return out;
 }
 
@@ -208,6 +217,13 @@ int last_figure_of(double uncertainty) {
 }
 
 }  // namespace
+
+double to_two_figures(double value) {
+  if (!(std::fabs(value) > 0.0) || std::isinf(value)) return value;
+  const int place = first_figure_of(std::fabs(value)) - 1;
+  return place < 0 ? std::round(value * ten_to(-place)) / ten_to(-place)
+                   : std::round(value / ten_to(place)) * ten_to(place);
+}
 
 UnitSystem other(UnitSystem system) { return system == UnitSystem::metric ? UnitSystem::inch : UnitSystem::metric; }
 

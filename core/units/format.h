@@ -12,8 +12,8 @@ namespace flatwise {
 enum class UnitSystem { metric, inch };
 
 /// How a quantity is to be shown. Default: as many digits as its kind and size are worth (lengths under 0.5 mm in µm
-/// or thou; other lengths to 0.001 mm or 0.0001 in; torque and force to four figures; angles to 0.1° or in minutes of
-/// arc under 1°; times in minutes under 10 h).
+/// or thou; other lengths to 0.001 mm or 0.0001 in, from 500 mm to 0.01 mm or 0.001 in; torque, force, stress and stiffness
+/// to four figures; angles to 0.1° or in minutes of arc under 1°; times in minutes under 10 h).
 struct Shown {
   UnitSystem system = UnitSystem::metric;
   std::optional<int> decimals;      ///< Fixed decimals in the chosen unit.

@@ -75,6 +75,43 @@ TEST(FormatQuantity, WithADecimalsOrUnitOfChoice) {
                std::logic_error);
 }
 
+// An hour meter of five digits and a tenth ends at 99999.9 h; what lies past it was worked out, and no life is known to an hour.
+TEST(FormatQuantity, RoundsHoursThatNoMeterReads) {
+  EXPECT_EQ(metric({99'999.9 * 3600, Kind::time}), "99999.9\u00A0h");
+  EXPECT_EQ(metric({184'719.9 * 3600, Kind::time}), "184700\u00A0h");
+  EXPECT_EQ(metric({57'425'667.5 * 3600, Kind::time}), "57430000\u00A0h");
+  EXPECT_EQ(
+      format_quantity({184'719.9 * 3600, Kind::time}, {.system = {}, .decimals = {}, .unit = "min", .currency = {}}),
+      "11083194\u00A0min");
+}
+
+struct Digits {
+  AnyQuantity value;
+  const char *metric, *inch;
+};
+
+// Source: by hand from 1 in = 25.4 mm, 1 lbf = 4.4482216152605 N (exact) and what follows from both.
+// Tolerance: exact text.
+TEST(FormatQuantity, NoMoreDigitsThanItsKindAndSizeAreWorth) {
+  const Digits cases[] = {
+      {any(gigapascals(207)), "207\u00A0GPa", "30020\u00A0ksi"},
+      {any(gigapascals(206.84)), "206.8\u00A0GPa", "30000\u00A0ksi"},
+      {any(megapascals(996.2)), "996.2\u00A0MPa", "144.5\u00A0ksi"},
+      {any(megapascals(70)), "70\u00A0MPa", "10153\u00A0psi"},  // A pump's gauge; stresses stand above.
+      {any(millimetres(1674.34006)), "1674.34\u00A0mm", "65.919\u00A0in"},
+      {any(millimetres(50'000)), "50000\u00A0mm", "1968.504\u00A0in"},
+      {any(millimetres(314.9967)), "314.997\u00A0mm", "12.4014\u00A0in"},  // A bore is decided upon in 0.0001 in.
+      {any(newtons(161'413)), "161.4\u00A0kN", "36290\u00A0lbf"},
+      {{130'113e3, Kind::stiffness}, "130100\u00A0N/mm", "743000\u00A0lbf/in"},
+      {{4'903.9e3, Kind::stiffness}, "4904\u00A0N/mm", "28002\u00A0lbf/in"},
+      {{257'123.4e-12, Kind::second_moment}, "257100\u00A0mm⁴", "0.6177\u00A0in⁴"},
+      {{13'495.6e-9, Kind::section_modulus}, "13500\u00A0mm³", "0.8236\u00A0in³"}};
+  for (const Digits& one : cases) {
+    EXPECT_EQ(metric(one.value), one.metric);
+    EXPECT_EQ(inch(one.value), one.inch);
+  }
+}
+
 TEST(FormatQuantity, VeryGreatVerySmallAndWithoutEnd) {
   EXPECT_EQ(metric(any_ratio(1.234567e18)), "1.235e+18");
   EXPECT_EQ(metric(any_ratio(1.234567e-9)), "1.235e−09");
@@ -149,7 +186,15 @@ double half_of_last_digit(const std::string& text, AnyQuantity q) {
   const double hair = 1e-13 * std::fabs(q.si);
   if (text.find('e') != std::string::npos && q.kind != Kind::money) return 0.501e-3 * std::fabs(q.si) + hair;
   const std::size_t point = text.find('.');
-  if (point == std::string::npos) return 0.5 * unit_si + hair;
+  if (point == std::string::npos) {
+    // Forces, stresses, stiffness and sections keep four figures before the point.
+    const bool rounds = q.kind == Kind::force || q.kind == Kind::pressure || q.kind == Kind::stiffness ||
+                        q.kind == Kind::section_modulus || q.kind == Kind::second_moment;
+    const auto digits = static_cast<double>(
+        std::min(text.find_first_not_of("0123456789", text.find_first_of("0123456789")), text.size()) -
+        text.find_first_of("0123456789"));
+    return 0.5 * (rounds ? std::pow(10.0, std::max(0.0, digits - 4)) : 1.0) * unit_si + hair;
+  }
   const std::size_t end = std::min(text.size(), text.find_first_not_of("0123456789", point + 1));
   return 0.5 * std::pow(10.0, -static_cast<double>(end - point - 1)) * unit_si + hair;
 }

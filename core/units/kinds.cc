@@ -34,6 +34,7 @@ constexpr std::array<KindRow, kKindCount> kRows{{
     {Kind::stiffness, "stiffness", "_n_per_m"},
     {Kind::section_modulus, "section_modulus", "_m3"},
     {Kind::second_moment, "second_moment", "_m4"},
+    {Kind::viscosity, "viscosity", "_m2_s"},
     {Kind::money, "money", ""},
     {Kind::money_rate, "money_rate", "_per_s"},
     {Kind::ratio, "ratio", ""},

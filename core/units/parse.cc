@@ -354,6 +354,8 @@ std::vector<std::string> accepted_forms(Kind kind) {
       return {"5760 mm³", "0.35 in³"};
     case Kind::second_moment:
       return {"127000 mm⁴", "0.3 in⁴"};
+    case Kind::viscosity:
+      return {"68 mm²/s", "68 cSt"};
     case Kind::money:
       return {"18.40 EUR"};
     case Kind::money_rate:

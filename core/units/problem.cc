@@ -16,4 +16,11 @@ void core_check_failed(const char* condition, const char* file, int line) {
 #endif
 }
 
+Message message_of(const Problem& problem) {
+  Message message{problem.code, problem.args};
+  message.args.emplace_back("field", problem.field);
+  message.args.emplace_back("given", problem.given);
+  return message;
+}
+
 }  // namespace flatwise

@@ -29,6 +29,9 @@ struct Problem {
   std::optional<Place> place;
 };
 
+/// A problem as one sentence of its code: what was asked for and what was given stand beside its own figures.
+[[nodiscard]] Message message_of(const Problem& problem);
+
 template <class T>
 using Result = tl::expected<T, Problem>;
 /// Many problems at once: readers of files give all they find, never only the first.

@@ -63,6 +63,7 @@ using Density = Quantity<-3, 1, 0>;
 using Stiffness = Quantity<0, 1, -2>;  ///< Force per length.
 using SectionModulus = Quantity<3, 0, 0>;
 using SecondMoment = Quantity<4, 0, 0>;  ///< Of an area: section property, m4.
+using Viscosity = Quantity<2, 0, -1>;    ///< Kinematic.
 
 constexpr Length metres(double v) { return Length::from_si(v); }
 constexpr Length millimetres(double v) { return Length::from_si(v * 1e-3); }

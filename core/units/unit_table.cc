@@ -152,6 +152,8 @@ constexpr std::array kUnits{
     Unit{Kind::second_moment, "in⁴", "in4", kInch* kInch* kInch* kInch, kE16},
     Unit{Kind::second_moment, "cm⁴", "cm4", 1, kE8},
     Unit{Kind::second_moment, "m⁴", "m4"},
+    Unit{Kind::viscosity, "mm²/s", "mm2/s|cSt", 1, kE6},
+    Unit{Kind::viscosity, "m²/s", "m2/s"},
     Unit{Kind::ratio, "%", "%", 1, 100},
 };
 

@@ -72,10 +72,28 @@ std::optional<Problem> check_value(const InputSpec& spec, const Input& input) {
   return std::nullopt;
 }
 
+bool has(const std::vector<Input>& inputs, std::string_view name) {
+  return !name.empty() && first_of(inputs, name) != nullptr;
+}
+
+/// Nothing is put in place of what was left out where the figure does without it, or another input says the same.
+bool may_be_left_out(const InputSpec& spec, const std::vector<Input>& inputs) {
+  return spec.optional || has(inputs, spec.instead);
+}
+
 /// Orders the inputs as the spec does, fills what is assumed, and collects every problem.
 std::vector<Input> in_order(const FigureSpec& figure, std::vector<Input>&& inputs, std::vector<Problem>& problems) {
-  for (const Input& input : inputs)
-    if (spec_of(figure, input.name) == nullptr) problems.push_back(unknown_input(figure, input));
+  for (const Input& input : inputs) {
+    const InputSpec* spec = spec_of(figure, input.name);
+    if (spec == nullptr)
+      problems.push_back(unknown_input(figure, input));
+    else if (has(inputs, spec->instead))
+      problems.push_back({Code{"figure.input_instead"},
+                          input.name,
+                          text_of(input),
+                          {{"other", std::string{spec->instead}}},
+                          std::nullopt});
+  }
   std::vector<Input> ordered;
   ordered.reserve(inputs.size() + figure.inputs.size());
   for (const InputSpec& spec : figure.inputs) {
@@ -87,9 +105,9 @@ std::vector<Input> in_order(const FigureSpec& figure, std::vector<Input>&& input
       if (auto problem = check_value(spec, input)) problems.push_back(*std::move(problem));
       if (input.symbol.empty()) input.symbol = spec.symbol;
       ordered.push_back(std::move(input));
-      input.name = spec.name;  // Moved-from names must still not match the next spec.
+      input.name = spec.name;  // What was moved from is still known by its name, and matches no other spec.
     }
-    if (seen > 0 || spec.optional) continue;
+    if (seen > 0 || may_be_left_out(spec, inputs)) continue;
     if (spec.assumed) {
       Origin origin{OriginKind::assumed, std::string{spec.assumed_from}};
       ordered.push_back(

@@ -23,11 +23,12 @@ struct InputSpec {
   Kind kind = Kind::ratio;
   double least_si = -std::numeric_limits<double>::infinity();
   double greatest_si = std::numeric_limits<double>::infinity();
-  bool above_least = false;                        ///< The least itself is not allowed (x > 0).
-  bool repeated = false;                           ///< May be given many times (readings, parts).
-  bool optional = false;                           ///< May be left out, with no default: the model then does without.
-  std::optional<Value> assumed = std::nullopt;     ///< Used, and marked assumed, when left out.
-  std::string_view assumed_from = {};              ///< Why this default: "common practice", "ISO 1", a source key.
+  bool above_least = false;                     ///< The least itself is not allowed (x > 0).
+  bool repeated = false;                        ///< May be given many times (readings, parts).
+  bool optional = false;                        ///< May be left out, with no default: the model then does without.
+  std::optional<Value> assumed = std::nullopt;  ///< Used, and marked assumed, when left out.
+  std::string_view assumed_from = {};           ///< Why this default: "common practice", "ISO 1", a source key.
+  std::string_view instead = {};  ///< Input that says the same in another way: not both, and none is assumed beside it.
   std::span<const std::string_view> choices = {};  ///< Not empty: a word out of these instead of a quantity.
   bool text = false;                               ///< Free text (a thread, a fit code) instead of a quantity.
 };
@@ -82,7 +83,7 @@ struct FigureSpec {
 };
 
 /// Runs a figure: every input of the spec present (or assumed), of the right kind, finite and in range, none unknown or
-/// given twice unless repeated; then computes. Problems name the input, the value and the allowed range.
+/// given twice unless repeated, none beside another that says the same; then computes. Problems name the input, the value and the allowed range.
 [[nodiscard]] Results<Working> evaluate(const FigureSpec& spec, std::vector<Input> inputs);
 
 /// Short ways to write an input.

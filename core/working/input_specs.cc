@@ -42,6 +42,11 @@ InputSpec assumed(InputSpec spec, Value value, std::string_view from) {
   return spec;
 }
 
+InputSpec instead_of(InputSpec spec, std::string_view other) {
+  spec.instead = other;
+  return spec;
+}
+
 std::vector<InputSpec> joined(std::initializer_list<std::vector<InputSpec>> lists) {
   std::vector<InputSpec> all;
   for (const auto& list : lists) all.insert(all.end(), list.begin(), list.end());

@@ -43,6 +43,8 @@ inline constexpr std::string_view kOwnRule = "rule of this program";
 [[nodiscard]] InputSpec repeated(InputSpec spec);
 /// The same input with the value that is used, and marked assumed, where it is left out. `from`: why this value.
 [[nodiscard]] InputSpec assumed(InputSpec spec, Value value, std::string_view from);
+/// The same input, which says what `other` says in another way: only one of both may be given, and with `other` nothing is assumed.
+[[nodiscard]] InputSpec instead_of(InputSpec spec, std::string_view other);
 
 /// Lists of inputs one after the other.
 [[nodiscard]] std::vector<InputSpec> joined(std::initializer_list<std::vector<InputSpec>> lists);

@@ -4,9 +4,11 @@
 #include <array>
 
 #include "core/units/near.h"
+#include "job/check/pieces.h"
 #include "job/check/plausible.h"
 #include "job/gauges.h"
 #include "job/plan.h"
+#include "job/seen.h"
 #include "job/steps.h"
 
 namespace flatwise::job::check_detail {
@@ -64,6 +66,8 @@ class BodyCheck {
   void operator()(const PlayRead& b) {
     rotor(b.rotor);
     gauge(b.gauge, Use::length);
+    if (b.push && b.held != Held::hanging)
+      add(Problem{Code{"record.push_of_hanging"}, "body.push", b.push->typed, {}, std::nullopt});
   }
   void operator()(const WayChosen& b) {
     const Results<PlanReport> planned = plan(shaft_, workshop_, b.open);
@@ -75,10 +79,12 @@ class BodyCheck {
   }
   void operator()(const CustomerSaid& /*b*/) {}
   void operator()(const Ordered& b) {
-    if (!customer_agreed()) add(Problem{Code{"record.customer_first"}, "body", {}, {}, std::nullopt});
-    part_number(b.part_number);
+    if (!customer_agreed(state_)) add(Problem{Code{"record.customer_first"}, "body", {}, {}, std::nullopt});
+    if (part_number(b.part_number)) orders();
   }
-  void operator()(const Received& b) { part_number(b.part_number); }
+  void operator()(const Received& b) {
+    if (part_number(b.part_number)) orders();
+  }
   void operator()(const StepDone& b) {
     const std::vector<JobStep> steps = job_steps(shaft_, workshop_, state_, b.phase);
     if (steps.empty()) return add(Problem{Code{"record.nothing_chosen"}, "body.step", b.step, {}, std::nullopt});
@@ -140,9 +146,9 @@ class BodyCheck {
   void operator()(const RingSound& b) {
     if (rotor(b.rotor)) pieces("body.ring", b.ring, rings(b.rotor), "snap_ring");
   }
-  void operator()(const Laid& b) { item(b.rotor, b.item); }
-  void operator()(const LeftOver& b) { item(b.rotor, b.item); }
-  void operator()(const Scrapped& b) { item(b.rotor, b.item); }
+  void operator()(const Laid& b) { item(b.rotor, b.item, b.count); }
+  void operator()(const LeftOver& b) { item(b.rotor, b.item, b.count); }
+  void operator()(const Scrapped& b) { item(b.rotor, b.item, b.count); }
   void operator()(const Pressed& b) {
     rotor(b.rotor);
     needs_gauge(b.gauge, Use::press_gauge);
@@ -223,12 +229,27 @@ class BodyCheck {
           if (seen->by == entry_.by)
             return add(Problem{Code{"record.own_marks"}, "by", {}, {{"rotor", b.rotor}}, std::nullopt});
   }
-  void operator()(const GaugeAccepted& b) { known_gauge(b.gauge, "body.gauge"); }
+  void operator()(const GaugeAccepted& b) {
+    const Gauge* found = known_gauge(b.gauge, "body.gauge");
+    if (found == nullptr || past_date(*found, state_.bench.date) || past_date(*found, day_of(latest(entry_)))) return;
+    add(Problem{Code{"record.gauge_in_date"},
+                "body.gauge",
+                b.gauge,
+                {{"until", text_of(found->calibrated_until)}},
+                std::nullopt});
+  }
   void operator()(const Signed& /*b*/) {}
   void operator()(const Released& /*b*/) {}
-  void operator()(const Withdrawn& /*b*/) {}
+  void operator()(const Withdrawn& /*b*/) { orders(); }
 
  private:
+  void orders() {
+    if (auto problem = problem_of_orders(workshop_, state_, entry_)) add(*std::move(problem));
+  }
+  [[nodiscard]] static bool past_date(Gauge gauge, Day day) {
+    certify_for(gauge, day);
+    return gauge.calibrated_until < day;
+  }
   void possible(const Reading& reading) {
     if (reading.range.holds(reading.value)) return;
     add(Problem{Code{"record.not_possible"},
@@ -236,12 +257,6 @@ class BodyCheck {
                 {},
                 {{"value", reading.value}, {"least", reading.range.least}, {"greatest", reading.range.greatest}},
                 std::nullopt});
-  }
-  /// A yes is to the way that stood when it was said.
-  [[nodiscard]] bool customer_agreed() const {
-    if (state_.customer == nullptr || state_.customer->reply != Reply::yes) return false;
-    const LiveAnswers* way = state_.answers("way_chosen");
-    return way == nullptr || way->first().number < state_.answers("customer_said")->entries.back()->number;
   }
   void add(Problem problem) { problems_.push_back(std::move(problem)); }
   void nut_is_there(End end) {
@@ -291,20 +306,23 @@ class BodyCheck {
     if (where.part == Where::Part::shaft && where.number != 0) out_of_range("body.part.number", where.number, 0, 0);
   }
   [[nodiscard]] int rings(int number) const { return static_cast<int>(shaft_.rotor(number).snap_rings); }
-  void pieces(std::string field, int given, int most, const char* what) {
+  void pieces(std::string field, int given, int most, const std::string& what) {
     if (given <= most) return;
     add(Problem{Code{"record.not_so_many"},
                 std::move(field),
                 std::to_string(given),
-                {{"most", most}, {"item", Word{std::string{"item."} + what}}},
+                {{"most", most}, {"item", Word{"item." + what}}},
                 std::nullopt});
   }
-  void item(int number, const std::string& what) {
+  void item(int number, const std::string& what, int count) {
     if (!rotor(number)) return;
-    if (what == "seal") pieces("body.item", 1, shaft_.rotor(number).seals, "seal");
-    if (what == "snap_ring") pieces("body.item", 1, rings(number), "snap_ring");
+    const int most = most_pieces(shaft_.rotor(number), what);
+    if (most == 0)
+      pieces("body.item", 1, 0, what);
+    else if (count > most)
+      out_of_range("body.count", count, 0, most);
   }
-  void part_number(const std::string& number) {
+  bool part_number(const std::string& number) {
     std::vector<std::string_view> known;
     for (const StockItem& s : workshop_.stock) known.push_back(s.part_number);
     for (const Station& s : shaft_.stations()) known.push_back(s.part.part_number);
@@ -314,8 +332,9 @@ class BodyCheck {
     std::ranges::sort(known);
     const auto twice = std::ranges::unique(known);
     known.erase(twice.begin(), twice.end());
-    if (std::ranges::find(known, number) == known.end())
-      add(Problem{Code{"record.no_such_part"}, "body.part_number", number, near_args(number, known), std::nullopt});
+    if (std::ranges::find(known, number) != known.end()) return true;
+    add(Problem{Code{"record.no_such_part"}, "body.part_number", number, near_args(number, known), std::nullopt});
+    return false;
   }
   const Gauge* known_gauge(const std::string& id, const std::string& field) {
     const Gauge* found = find_gauge(workshop_, id);

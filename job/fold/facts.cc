@@ -1,7 +1,6 @@
 #include "job/fold/facts.h"
 
 #include <algorithm>
-#include <chrono>
 
 #include "job/entry_fields.h"
 #include "job/gauges.h"
@@ -30,7 +29,7 @@ class Filler {
   void operator()(const BookedIn& b) {
     bench_.job = b.number;
     if (b.hour_meter) bench_.hour_meter = told(*b.hour_meter);
-    bench_.date = std::max(bench_.date, day_of(entry_->at));
+    bench_.date = std::max(bench_.date, day_of(latest(*entry_)));
   }
   void operator()(const Answered& b) {
     bench_.answers.push_back({b.question, b.number, b.number == 0 ? std::string{} : std::to_string(b.number),
@@ -132,6 +131,8 @@ class Filler {
     read_today();
     PlayReading play{b.rotor, told(b.swing), b.gauge, std::nullopt};
     if (b.radius) play.radius = told(*b.radius);
+    if (b.held) play.held = told(*b.held, fields::kHeld[static_cast<std::size_t>(*b.held)]);
+    if (b.push) play.push = told(*b.push);
     bench_.plays.push_back(std::move(play));
   }
   void operator()(const RunRead& b) {
@@ -212,7 +213,7 @@ class Filler {
   }
   [[nodiscard]] bool gauge_there(const std::string& id) const { return find_gauge(workshop_, id) != nullptr; }
   /// Gauges are judged against the last day on which one was read.
-  void read_today() { bench_.date = std::max(bench_.date, day_of(entry_->at)); }
+  void read_today() { bench_.date = std::max(bench_.date, day_of(latest(*entry_))); }
 
   void put_temperatures() {
     for (BoreReading& reading : bench_.bores)
@@ -262,13 +263,6 @@ class Filler {
 };
 
 }  // namespace
-
-Day day_of(Instant at) {
-  using namespace std::chrono;
-  const year_month_day day{floor<days>(sys_time<milliseconds>{milliseconds{at.ms}})};
-  return {static_cast<int>(day.year()), static_cast<int>(static_cast<unsigned>(day.month())),
-          static_cast<int>(static_cast<unsigned>(day.day()))};
-}
 
 void fill_bench(const Shaft& shaft, const Workshop& workshop, JobState& state) {
   Filler{shaft, workshop, state}.fill();

@@ -8,7 +8,4 @@ namespace flatwise::job::fold_detail {
 /// Fills state.bench from state.live, state.off and state.came_off.
 void fill_bench(const Shaft& shaft, const Workshop& workshop, JobState& state);
 
-/// Day of an instant, UTC.
-[[nodiscard]] Day day_of(Instant at);
-
 }  // namespace flatwise::job::fold_detail

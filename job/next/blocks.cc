@@ -41,7 +41,7 @@ int rank(const Block& block) {
   // Read while it runs or right after: before what is asked of the run as a whole.
   if (block.what.code.id().starts_with("job.run_")) return 1;
   if (block.what.code == Code{"job.not_back_on"} || block.what.code == Code{"job.still_to_come_off"}) return 1;
-  return block.what.code == Code{"job.not_signed"} || block.what.code == Code{"job.signature_void"} ? 3 : 2;
+  return is_of_signature(block) ? 3 : 2;
 }
 
 struct Collector {
@@ -83,11 +83,8 @@ void take_finding(Collector& c, Stage stage, const Finding& finding) {
 }
 
 void take_problem(Collector& c, Stage stage, const Problem& problem) {
-  Args args = problem.args;
-  args.emplace_back("field", problem.field);
-  args.emplace_back("given", problem.given);
-  c.out.push_back(
-      {{problem.code, args}, {}, stage, Severity::cannot_tell, Role::bench, Message{Code{"job.read_again"}, args}});
+  const Message said = message_of(problem);
+  c.out.push_back({said, {}, stage, Severity::cannot_tell, Role::bench, Message{Code{"job.read_again"}, said.args}});
 }
 
 void take_report(Collector& c, const JobReport& report) {
@@ -172,10 +169,11 @@ void take_way_off_and_back(Collector& c) {
 // --- looked at again, signed ------------------------------------------------------------------------------------------
 
 void take_second_looks(Collector& c) {
-  for (const int rotor : second_looks_wanted(c.state)) {
-    const Args args{{"rotor", rotor}};
+  for (const SecondLookWanted& wanted : second_looks_wanted(c.state)) {
+    Args args{{"rotor", wanted.rotor}};
+    if (wanted.missed != nullptr) args.emplace_back("entry", wanted.missed->number);
     c.add(Code{"job.second_look_wanted"}, Stage::release, Severity::unanswered, Role::lead, args,
-          Message{Code{"job.look_again"}, args}, at_rotor(rotor));
+          Message{Code{"job.look_again"}, args}, at_rotor(wanted.rotor));
   }
   for (const auto& [question, answers] : c.state.live) {
     const auto* look = std::get_if<SecondLook>(&answers.first().body);
@@ -191,12 +189,19 @@ void take_signatures(Collector& c) {
     if (s.entry != nullptr) continue;
     Args args{{"role", role_word(s.as)}};
     if (s.void_by != nullptr) args.emplace_back("entry", s.void_by->number);
-    c.add(s.void_by != nullptr ? Code{"job.signature_void"} : Code{"job.not_signed"}, Stage::release,
-          Severity::unanswered, s.as, args, Message{Code{"job.sign"}, args});
+    const Code code = s.unseen               ? Code{"job.signature_unseen"}
+                      : s.void_by != nullptr ? Code{"job.signature_void"}
+                                             : Code{"job.not_signed"};
+    c.add(code, Stage::release, Severity::unanswered, s.as, args, Message{Code{"job.sign"}, args});
   }
 }
 
 }  // namespace
+
+bool is_of_signature(const Block& block) {
+  return block.what.code == Code{"job.not_signed"} || block.what.code == Code{"job.signature_void"} ||
+         block.what.code == Code{"job.signature_unseen"};
+}
 
 std::vector<Block> release_blocks(const Facts& facts, const JobState& state, const JobReport& report) {
   return release_blocks(facts, state, report, standing_parts::course_of(facts, state));

@@ -4,6 +4,7 @@
 #include <map>
 
 #include "job/kit.h"
+#include "job/seen.h"
 
 namespace flatwise::job::standing_parts {
 namespace {
@@ -36,22 +37,10 @@ Where where_of_answer(const Shaft& shaft, const Answered& answer) {
   return {};
 }
 
-/// The entry that holds the body: the state points at bodies.
-template <class Body>
-const Entry* holder(const JobState& state, const Body* body) {
-  if (body == nullptr) return nullptr;
-  const auto it =
-      std::ranges::find_if(state.entries, [&](const Entry& e) { return std::get_if<Body>(&e.body) == body; });
-  return it == state.entries.end() ? nullptr : &*it;
-}
-
-/// A yes is a yes to what was on the table when it was said: a way chosen later needs a new one.
 void take_customer(const JobState& state, Course& course) {
-  const Entry* way = holder(state, state.way);
-  const Entry* said = holder(state, state.customer);
-  if (said == nullptr || (way != nullptr && said < way)) return;
-  course.customer_yes = state.customer->reply == Reply::yes;
-  course.customer_no = state.customer->reply == Reply::no;
+  const CustomerSaid* said = customer_on_way(state);
+  course.customer_yes = said != nullptr && said->reply == Reply::yes;
+  course.customer_no = said != nullptr && said->reply == Reply::no;
 }
 
 void take_play(const Facts& facts, Course& course) {
@@ -78,33 +67,18 @@ void take_off(const Facts& facts, const JobState& state, Course& course) {
     if (state.off[i]) course.stations_off.push_back(stations[i].label);
 }
 
-/// Trays as they are still to be filled: what was laid on them has left the shelf already.
-std::vector<Tray> trays_to_fill(const Facts& facts, const std::vector<int>& rotors) {
-  std::vector<Tray> trays = kit(facts.shaft, rotors, facts.bench.reused_rings);
-  for (Tray& tray : trays)
-    for (KitItem& item : tray.items)
-      for (const Counted& c : facts.bench.counted)
-        if (c.rotor == tray.rotor && c.item == item.item) item.fresh = std::max(0, item.fresh - c.laid.value);
-  return trays;
-}
-
 /// Ordered and not all there yet.
 void take_orders(const JobState& state, std::vector<std::string>& missing) {
-  std::map<std::string, int> due;
-  for (const Entry* e : state.added) {
-    if (const auto* o = std::get_if<Ordered>(&e->body)) due[o->part_number] += o->count;
-    if (const auto* r = std::get_if<Received>(&e->body)) due[r->part_number] -= r->count;
-  }
-  for (const auto& [number, count] : due)
+  for (const auto& [number, count] : parts_due(state))
     if (count > 0 && std::ranges::find(missing, number) == missing.end()) missing.push_back(number);
 }
 
 void take_parts(const Facts& facts, const JobState& state, Course& course) {
   std::vector<int> rotors = facts.bench.came_off;
   for (const int r : course.to_come_off) rotors.push_back(r);
-  course.wanted = parts_wanted(trays_to_fill(facts, rotors), facts.workshop);
+  course.wanted = parts_wanted(kit(facts.shaft, rotors, facts.bench.reused_rings), facts.workshop, facts.bench.counted);
   for (const PartWanted& part : course.wanted)
-    if (part.on_shelf && *part.on_shelf < part.wanted) course.parts_missing.push_back(part.part.part_number);
+    if (part.short_of()) course.parts_missing.push_back(part.part.part_number);
   take_orders(state, course.parts_missing);
 }
 

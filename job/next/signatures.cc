@@ -4,41 +4,36 @@
 #include <set>
 
 #include "job/release.h"
+#include "job/seen.h"
 
 namespace flatwise::job {
 namespace {
 
-bool only_adds(const EntryBody& body) {
-  return std::holds_alternative<NoteWritten>(body) || std::holds_alternative<PhotoTaken>(body);
-}
-
-bool takes_back_only_notes(const JobState& state, const Entry& entry) {
-  if (!std::holds_alternative<Withdrawn>(entry.body) || entry.corrects.empty()) return false;
-  return std::ranges::all_of(entry.corrects, [&](const Id& id) {
-    const auto it = std::ranges::find(state.entries, id, &Entry::id);
-    return it != state.entries.end() && only_adds(it->body);
-  });
-}
-
-/// Whether a signature that stands before the entry no longer says what the record holds.
-bool changes_what_was_signed(const JobState& state, const Entry& entry) {
-  if (only_adds(entry.body) || takes_back_only_notes(state, entry)) return false;
-  if (std::holds_alternative<Signed>(entry.body) || std::holds_alternative<Released>(entry.body)) return false;
-  const auto* look = std::get_if<SecondLook>(&entry.body);
-  return look == nullptr || look->right != Reply::yes;
-}
-
 struct MarksOfRotor {
   std::map<Half, std::set<int>> flats;
   std::set<Id> readers;
-  bool again = false;  ///< Looked at by somebody else since.
+  const Entry* last = nullptr;  ///< The last mark read.
+  bool again = false;           ///< Looked at since by somebody else who had seen that mark.
+  const Entry* missed = nullptr;
 };
 
 void take_mark(const JobState& state, const Entry& entry, const MarkSeen& mark, MarksOfRotor& rotor) {
   rotor.flats[mark.half].insert(mark.flat);
   rotor.again = false;
+  rotor.last = &entry;
+  rotor.missed = nullptr;
   // What was replaced was set by somebody too, but is not what stands on the shaft now.
   if (!state.corrected_by.contains(entry.id)) rotor.readers.insert(entry.by);
+}
+
+void take_look(const JobState& state, const Entry& entry, const SecondLook& look, MarksOfRotor& rotor) {
+  if (look.right != Reply::yes) {
+    rotor.again = false;
+  } else if (!rotor.readers.contains(entry.by)) {
+    const bool missed = rotor.last != nullptr && !Seen{state, entry}(*rotor.last);
+    rotor.again = rotor.again || !missed;
+    rotor.missed = missed && !rotor.again ? rotor.last : nullptr;
+  }
 }
 
 }  // namespace
@@ -50,7 +45,12 @@ std::array<Signature, 3> signatures(const JobState& state) {
       const auto own = static_cast<std::size_t>(sign->as);
       const bool in_turn = std::all_of(out.begin(), out.begin() + static_cast<std::ptrdiff_t>(own),
                                        [](const Signature& s) { return s.entry != nullptr; });
-      if (in_turn) out[own] = {sign->as, &entry, nullptr};
+      if (!in_turn) continue;
+      const Entry* unseen = unseen_change(state, entry);
+      if (unseen == nullptr)
+        out[own] = {sign->as, &entry, nullptr};
+      else if (out[own].entry == nullptr)
+        out[own] = {sign->as, nullptr, unseen, true};
     } else if (changes_what_was_signed(state, entry)) {
       for (Signature& s : out)
         if (s.entry != nullptr) s = {s.as, nullptr, &entry};
@@ -59,20 +59,18 @@ std::array<Signature, 3> signatures(const JobState& state) {
   return out;
 }
 
-std::vector<int> second_looks_wanted(const JobState& state) {
+std::vector<SecondLookWanted> second_looks_wanted(const JobState& state) {
   std::map<int, MarksOfRotor> rotors;
   for (const Entry& entry : state.entries) {
     if (const auto* mark = std::get_if<MarkSeen>(&entry.body)) take_mark(state, entry, *mark, rotors[mark->rotor]);
     const auto* look = std::get_if<SecondLook>(&entry.body);
     if (look == nullptr || state.corrected_by.contains(entry.id)) continue;
-    MarksOfRotor& rotor = rotors[look->rotor];
-    if (look->right == Reply::yes && !rotor.readers.contains(entry.by)) rotor.again = true;
-    if (look->right != Reply::yes) rotor.again = false;
+    take_look(state, entry, *look, rotors[look->rotor]);
   }
-  std::vector<int> out;
+  std::vector<SecondLookWanted> out;
   for (const auto& [number, rotor] : rotors) {
     const bool ever_other = std::ranges::any_of(rotor.flats, [](const auto& half) { return half.second.size() > 1; });
-    if (ever_other && !rotor.again) out.push_back(number);
+    if (ever_other && !rotor.again) out.push_back({number, rotor.missed});
   }
   return out;
 }

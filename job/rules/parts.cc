@@ -72,15 +72,9 @@ void judge_rings(const Facts& facts, int rotor, StageReport& report) {
   }
 }
 
-const Counted* count_of(const Bench& bench, int rotor, std::string_view item) {
-  const auto it =
-      std::ranges::find_if(bench.counted, [&](const Counted& c) { return c.rotor == rotor && c.item == item; });
-  return it == bench.counted.end() ? nullptr : &*it;
-}
-
 void judge_count(const Facts& facts, int rotor, const KitItem& item, StageReport& report) {
   const Word what{"item." + std::string{item.item}};
-  const Counted* counted = count_of(facts.bench, rotor, item.item);
+  const Counted* counted = find_counted(facts.bench.counted, rotor, item.item);
   if (counted == nullptr)
     return add(report, rotor, Code{"kit.not_counted"}, Severity::unanswered, {{"item", what}, {"wanted", item.count}},
                Code{"kit.count_tray"});
@@ -108,6 +102,15 @@ void judge_scrap(const Facts& facts, int rotor, const KitItem& item, StageReport
           Code{"kit.find_the_old"});
 }
 
+/// What was laid has left the shelf: below nought it held fewer than the stock list said, or what came in was never noted.
+void judge_shelf(const Facts& facts, const Tray& tray, const KitItem& item, StageReport& report) {
+  if (find_counted(facts.bench.counted, tray.rotor, item.item) == nullptr) return;
+  const StockItem* stock = find_stock(facts.workshop, item.part.part_number);
+  if (stock != nullptr && stock->on_shelf < 0)
+    add(report, tray.rotor, Code{"kit.shelf_below_nought"}, Severity::note,
+        {{"part", stock->part_number}, {"count", -stock->on_shelf}}, Code{"kit.count_shelf"});
+}
+
 }  // namespace
 
 void parts_fitted(const Facts& facts, StageReport& report) {
@@ -125,6 +128,7 @@ void count_out(const Facts& facts, StageReport& report) {
     for (const KitItem& item : tray.items) {
       judge_count(facts, tray.rotor, item, report);
       judge_scrap(facts, tray.rotor, item, report);
+      judge_shelf(facts, tray, item, report);
     }
 }
 

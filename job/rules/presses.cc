@@ -8,14 +8,14 @@
 #include "core/fits/figures.h"
 #include "job/bores.h"
 #include "job/figure_use.h"
+#include "job/fitted_bearing.h"
 #include "job/gauges.h"
+#include "job/grip.h"
 #include "job/press_path.h"
 #include "job/rules.h"
 
 namespace flatwise::job::rules {
 namespace {
-
-constexpr std::string_view kTolerances[] = {"normal", "P6", "P5"};
 
 void add(StageReport& report, int rotor, Code code, Severity severity, Code instruction, Args args = {}) {
   args.emplace_back("rotor", rotor);
@@ -79,16 +79,12 @@ struct Expected {
   WorkingPtr loosest, tightest;
 };
 std::optional<Expected> expected(const Facts& facts, int rotor, StageReport& report) {
-  const Bearing& bearing = facts.shaft.rotor(rotor).bearing;
-  Results<Working> ring = use(fits::figures(), "ring-outside",
-                              {given("outside", any(bearing.outside), rotor_origin(facts.shaft, rotor, "bearing.D")),
-                               given("tolerance", std::string{kTolerances[static_cast<int>(bearing.tolerance)]},
-                                     rotor_origin(facts.shaft, rotor, "bearing.tolerance"))});
+  const auto ring = ring_outside(rotor_of(facts.shaft, rotor));
   if (!ring) {
     std::ranges::copy(ring.error(), std::back_inserter(report.problems));
     return std::nullopt;
   }
-  const auto limits = std::make_shared<const Working>(*std::move(ring));
+  const WorkingPtr& limits = *ring;
   Expected out;
   for (const PlaneMeasured& plane : planes_measured(facts, rotor)) {
     if (!plane.working || !possible(*plane.working)) continue;
@@ -105,8 +101,8 @@ std::optional<Expected> expected(const Facts& facts, int rotor, StageReport& rep
   return out;
 }
 
-void read_back(const Facts& facts, const PressReading& press, const WorkingPtr& band, const WorkingPtr& friction,
-               StageReport& report) {
+WorkingPtr read_back(const Facts& facts, const PressReading& press, const WorkingPtr& band, const WorkingPtr& friction,
+                     StageReport& report) {
   const Gauge* gauge = find_gauge(facts.workshop, press.gauge);
   CORE_CHECK(gauge != nullptr);
   const AnyQuantity force = press.force.value.value;
@@ -117,11 +113,53 @@ void read_back(const Facts& facts, const PressReading& press, const WorkingPtr& 
   in.push_back(computed("band-least", "force-least", band));
   in.push_back(computed("band-greatest", "force-greatest", band));
   const WorkingPtr back = show(report, at_rotor(press.rotor), {}, fits::figures(), "press-readback", std::move(in));
-  if (back == nullptr) return;
+  if (back == nullptr) return nullptr;
   take_judged(report, at_rotor(press.rotor), *back, {gauge}, facts.bench.date, {{"rotor", press.rotor}});
   if (back->answer == Answer::out)
     offer_unit_slip(force, {0.5 * (band->si("force-least") + band->si("force-greatest")), Kind::force}, 0.4,
                     press.force.typed, at_rotor(press.rotor), report);
+  return back;
+}
+
+/// The fit that the force proves, else the one that was gauged over both planes.
+FitInputs fit_known(const Expected& gauged, const WorkingPtr& back) {
+  if (back != nullptr)
+    return {computed("interference-least", "interference-least", back),
+            computed("interference-greatest", "interference-greatest", back)};
+  return {computed("interference-least", "least", gauged.loosest),
+          computed("interference-greatest", "greatest", gauged.tightest)};
+}
+
+void note(StageReport& report, int rotor, Finding finding) {
+  finding.severity = Severity::note;
+  finding.where = at_rotor(rotor);
+  report.findings.push_back(std::move(finding));
+}
+
+/// What the fit means for bearing and hub. By rules of catalogues and ideal metals: advice, no verdict. Nothing is said where
+/// the fit is beyond a figure's range: the force says so already.
+void advise(const Facts& facts, int rotor, const FitInputs& fit, StageReport& report) {
+  const auto put = [&](const WorkingPtr& made) { report.workings.push_back({at_rotor(rotor), {}, made}); };
+  const RotorOf part = rotor_of(facts.shaft, rotor);
+  if (const auto inside = bearing_inside(part))
+    if (const auto left = clearance_fitted(part, *inside, fit)) {
+      put(*left);
+      if ((*left)->si("least") <= 0 && !(*left)->findings.empty()) note(report, rotor, (*left)->findings.front());
+    }
+  if (const auto creep = creep_load(facts.shaft, rotor, fit)) {
+    const auto advice = std::make_shared<Working>(**creep);
+    advice->answer.reset();  // A rule right to a factor of 1.5 judges nobody's work.
+    put(advice);
+    if ((*creep)->answer != Answer::in) {
+      const AnyQuantity wanted{(*creep)->si("wanted"), Kind::length};
+      note(report, rotor,
+           {Code{"press.may_creep"}, Severity::note, {{"rotor", rotor}, {"wanted", wanted}}, {}, std::nullopt});
+    }
+  }
+  if (const auto hub = hub_yielding(facts.shaft, rotor, fit); hub && !(*hub)->findings.empty()) {
+    put(*hub);
+    note(report, rotor, (*hub)->findings.front());
+  }
 }
 
 /// Points of one press by their travel; of two at one travel the later one holds.
@@ -193,8 +231,8 @@ void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
   const WorkingPtr band = show(report, at_rotor(rotor), {}, fits::figures(), "press-force", std::move(in));
   if (band == nullptr) return;
   judge_curve(facts, rotor, path, report);
-  if (press == nullptr) return;
-  read_back(facts, *press, band, friction, report);
+  const WorkingPtr back = press != nullptr ? read_back(facts, *press, band, friction, report) : nullptr;
+  advise(facts, rotor, fit_known(*fit, back), report);
 }
 
 /// What is said of the band itself holds for the stage; once is enough.

@@ -10,6 +10,7 @@ namespace flatwise::store_sqlite {
 using job::Append;
 using job::Appended;
 using job::EntryRow;
+using job::HourReading;
 using job::Id;
 using job::JobRow;
 using job::stage_name;
@@ -61,8 +62,9 @@ void SqliteStore::write_job(const JobRow& row, const std::optional<JobRow>& old)
 
 void SqliteStore::write_entry(const EntryRow& row) {
   for (const Id& id : row.corrects) must_be_text(id);
-  db_.run("insert into entries values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", workshop_, row.job, row.number, row.id,
-          row.by, row.on, row.at.ms, row.follows, text_of(row.corrects), row.kind, row.body, row.before, row.hash);
+  db_.run("insert into entries values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)", workshop_, row.job, row.number,
+          row.id, row.by, row.on, row.at.ms, row.follows, text_of(row.corrects), row.kind, row.body, row.before,
+          row.hash, row.received.ms);
 }
 
 /// Which rows are there already, and the links of those that are not. Writes nothing.
@@ -112,7 +114,8 @@ Appended SqliteStore::append_all(const Append& append) {
   }
   for (const StockMove& move : append.moves)
     if (!known.contains(move.why)) write_move(move);
-  if (!append.moves.empty()) done.sequence = last_sequence();
+  for (const HourReading& reading : append.hours) write_hours(reading);
+  if (!append.moves.empty() || !append.hours.empty()) done.sequence = last_sequence();
   return done;
 }
 

@@ -20,7 +20,8 @@ using enum StoreFault::Kind;
 namespace {
 #define JOB_COLUMNS \
   "id, number, machine, shaft_version, present, waiting, due, booked, changed, released, entries, head from jobs "
-#define ENTRY_COLUMNS "id, job, author, device, at, follows, corrects, kind, body, number, previous, hash from entries "
+#define ENTRY_COLUMNS \
+  "id, job, author, device, at, follows, corrects, kind, body, number, previous, hash, received from entries "
 
 Stage stage_named(const std::string& name) {
   for (int i = 0; i < kStageCount; ++i)
@@ -59,6 +60,7 @@ EntryRow entry_of(const Query& row) {
   entry.number = row.number(9);
   entry.before = row.text(10);
   entry.hash = row.text(11);
+  entry.received = {row.whole(12)};
   return entry;
 }
 

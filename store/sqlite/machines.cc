@@ -18,6 +18,15 @@ Machine machine_of(const Query& row) {
 ShaftVersion version_of(const Query& row) {
   return {row.text(0), row.text(1), row.number(2), row.text(3), row.text(4), row.text(5), {row.whole(6)}};
 }
+HourReading hours_of(const Query& row) {
+  return {row.text(0), row.text(1), day_of(row.text(2)), row.real(3),
+          row.text(4), row.text(5), row.text(6),         {row.whole(7)}};
+}
+/// But for when it was noted: sent once more, it comes later.
+bool same(const HourReading& a, const HourReading& b) {
+  return a.machine == b.machine && a.day == b.day && a.hours == b.hours && a.note == b.note && a.by == b.by &&
+         a.corrects == b.corrects;
+}
 }  // namespace
 
 Stored<std::vector<Machine>> SqliteStore::machines() {
@@ -41,10 +50,18 @@ Stored<Machine> SqliteStore::machine(const Id& id) {
 
 Stored<void> SqliteStore::put_machine(const Machine& m) {
   return db_.writing([&] {
-    db_.run(
-        "insert into machines values (?1, ?2, ?3, ?4, ?5, ?6) "
-        "on conflict do update set customer = ?3, name = ?4, shaft = ?5, invented = ?6",
-        workshop_, m.id, or_none(m.customer), m.name, or_none(m.shaft), m.invented);
+    {
+      Query there = db_.query("select id, customer, name, shaft, invented from machines where workshop = ? and id = ?",
+                              workshop_, m.id);
+      if (there.next()) {
+        const Machine old = machine_of(there);
+        if (old.customer != m.customer || old.name != m.name || old.shaft != m.shaft || old.invented != m.invented)
+          refuse(exists, "another machine has the id " + m.id);
+        return;
+      }
+    }
+    db_.run("insert into machines values (?, ?, ?, ?, ?, ?)", workshop_, m.id, or_none(m.customer), m.name,
+            or_none(m.shaft), m.invented);
     note_change("machine", m.id);
   });
 }
@@ -52,29 +69,38 @@ Stored<void> SqliteStore::put_machine(const Machine& m) {
 Stored<std::vector<HourReading>> SqliteStore::hours(const Id& machine) {
   return db_.reading([&] {
     std::vector<HourReading> all;
-    Query row =
-        db_.query("select id, machine, day, hours, note from hours where workshop = ? and machine = ? order by day, id",
-                  workshop_, machine);
-    while (row.next()) all.push_back({row.text(0), row.text(1), day_of(row.text(2)), row.real(3), row.text(4)});
+    Query row = db_.query(
+        "select id, machine, day, hours, note, author, corrects, at from hours where workshop = ? and machine = ? "
+        "order by day, at, id",
+        workshop_, machine);
+    while (row.next()) all.push_back(hours_of(row));
     return all;
   });
 }
 
-Stored<void> SqliteStore::put_hours(const HourReading& h) {
-  return db_.writing([&] {
-    {
-      Query there =
-          db_.query("select machine, day, hours, note from hours where workshop = ? and id = ?", workshop_, h.id);
-      if (there.next()) {
-        if (there.text(0) != h.machine || there.text(1) != text_of(h.day) || there.real(2) != h.hours ||
-            there.text(3) != h.note)
-          refuse(exists, "another reading of hours has the id " + h.id);
-        return;
-      }
+void SqliteStore::write_hours(const HourReading& h) {
+  {
+    Query there =
+        db_.query("select id, machine, day, hours, note, author, corrects, at from hours where workshop = ? and id = ?",
+                  workshop_, h.id);
+    if (there.next()) {
+      if (!same(hours_of(there), h)) refuse(exists, "another reading of hours has the id " + h.id);
+      return;
     }
-    db_.run("insert into hours values (?, ?, ?, ?, ?, ?)", workshop_, h.machine, text_of(h.day), h.id, h.hours, h.note);
-    note_change("machine", h.machine);
-  });
+  }
+  if (!h.corrects.empty() &&
+      !db_.query("select 1 from hours where workshop = ? and machine = ? and id = ?", workshop_, h.machine, h.corrects)
+           .next())
+    refuse(missing, "reading of hours " + h.corrects);
+  if (!h.by.empty() && !db_.query("select 1 from people where workshop = ? and id = ?", workshop_, h.by).next())
+    refuse(missing, "person " + h.by);
+  db_.run("insert into hours values (?, ?, ?, ?, ?, ?, ?, ?, ?)", workshop_, h.machine, text_of(h.day), h.id, h.hours,
+          h.note, h.by, h.corrects, h.at.ms);
+  note_change("machine", h.machine);
+}
+
+Stored<void> SqliteStore::put_hours(const HourReading& h) {
+  return db_.writing([&] { write_hours(h); });
 }
 
 Stored<std::vector<BearingLife>> SqliteStore::lives(const Id& machine) {

@@ -144,6 +144,8 @@ std::unique_ptr<SqliteStore> opened(const fs::path& folder, const Options& optio
                     : options.mode == Mode::make    ? SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE
                                                     : SQLITE_OPEN_READWRITE;
   auto store = std::make_unique<SqliteStore>(file.string(), flags | SQLITE_OPEN_NOMUTEX, folder / "blobs", options);
+  // The files beside it get what the database has.
+  if (!there) fs::permissions(file, fs::perms::owner_read | fs::perms::owner_write);
   set_up(store->connection(), options);
   bring_up(store->connection(), options.mode);
   return store;

@@ -260,7 +260,27 @@ create trigger calibrations_are_not_deleted before delete on calibrations
 begin select raise(abort, 'a calibration is never deleted'); end;
 )sql";
 
-constexpr Migration kMigrations[] = {{kVersion1}, {kVersion2}};
+// Who read an hour meter, what a reading corrects, and that none is ever changed; who a person is; when an entry was taken in, by
+// the clock of who took it in.
+constexpr const char* kVersion3 = R"sql(
+alter table hours add column author text not null default '';
+alter table hours add column corrects text not null default '';
+alter table hours add column at integer not null default 0;
+create unique index hours_corrected_once on hours (workshop, corrects) where corrects <> '';
+
+alter table entries add column received integer not null default 0;
+
+create trigger hours_are_not_changed before update on hours
+begin select raise(abort, 'a reading of hours is never changed'); end;
+create trigger hours_are_not_deleted before delete on hours
+begin select raise(abort, 'a reading of hours is never deleted'); end;
+create trigger people_are_not_renamed before update of name on people
+begin select raise(abort, 'who signed stays who he was'); end;
+create trigger people_are_not_deleted before delete on people
+begin select raise(abort, 'who signed stays in the record'); end;
+)sql";
+
+constexpr Migration kMigrations[] = {{kVersion1}, {kVersion2}, {kVersion3}};
 }  // namespace
 
 std::span<const Migration> migrations() { return kMigrations; }

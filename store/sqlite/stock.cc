@@ -110,8 +110,18 @@ Stored<std::vector<StockMove>> SqliteStore::moves(int limit) {
   });
 }
 
-Stored<void> SqliteStore::put_part(const StockItem& part) {
+Stored<void> SqliteStore::put_part(const StockItem& part, const std::optional<StockItem>& seen) {
   return db_.writing([&] {
+    StockItem there;
+    {
+      Query row = db_.query("select name, least from stock_items where workshop = ? and part_number = ?", workshop_,
+                            part.part_number);
+      if (row.next()) there.name = row.text(0), there.least = row.number(1);
+    }
+    const auto says = [&](const StockItem& other) { return there.name == other.name && there.least == other.least; };
+    if (!there.name.empty() && says(part)) return;  // Sent once more.
+    if (!says(seen.value_or(StockItem{})))
+      refuse(seen ? changed : exists, "part " + part.part_number + " is another one now");
     db_.run(
         "insert into stock_items select ?1, ?2, coalesce(max(position), 0) + 1, ?3, 0, 0, ?4 from stock_items where "
         "workshop = ?1 on conflict do update set name = ?3, least = ?4",

@@ -28,11 +28,12 @@ class SqliteStore final : public job::Store {
   Stored<std::vector<job::Calibration>> calibrations() override;
   Stored<std::vector<job::Person>> people() override;
   Stored<void> put_person(const job::Person& person) override;
+  Stored<void> set_at_work(const job::Id& person, bool at_work) override;
   Stored<std::vector<job::Customer>> customers() override;
   Stored<void> put_customer(const job::Customer& customer) override;
   Stored<void> move_stock(const job::StockMove& move) override;
   Stored<std::vector<job::StockMove>> moves(int limit) override;
-  Stored<void> put_part(const StockItem& part) override;
+  Stored<void> put_part(const StockItem& part, const std::optional<StockItem>& seen) override;
 
   Stored<std::vector<job::Machine>> machines() override;
   Stored<job::Machine> machine(const job::Id& id) override;
@@ -82,6 +83,7 @@ class SqliteStore final : public job::Store {
   void count_stock(const std::vector<StockItem>& stock);
   bool moved_already(const job::StockMove& move);
   void write_move(const job::StockMove& move);
+  void write_hours(const job::HourReading& reading);
   std::optional<job::JobRow> find_job(const job::Id& id);
   void write_job(const job::JobRow& row, const std::optional<job::JobRow>& old);
   std::optional<job::EntryRow> find_entry(const job::Id& id);

@@ -126,21 +126,23 @@ TEST_F(InFolder, store_of_version_1_opens) {
   EXPECT_TRUE(store_contract::is_whole(**store, id(1)));
   EXPECT_EQ((*store)->job_by_number("1")->entries, 3);
   EXPECT_EQ((*store)->machine(id(store_contract::kMachine))->name, "Number two");
+  EXPECT_EQ((*store)->entries(id(1), 0)->front().received.ms, 0) << "what was not kept is not known";
   EXPECT_TRUE(store_contract::same(*(*store)->workshop(), store_contract::full_workshop()));
   EXPECT_TRUE((*store)->append(append_of({note(104, "later")})));
 }
 
 TEST_F(InFolder, migrations_run_once_each_in_order_and_whole) {
   ASSERT_TRUE(store_contract::with_a_job(place_));
-  const std::vector<Migration> good{{""}, {""}, {"create table second (a)"}, {"insert into second values (3)"}};
-  const std::vector<Migration> bad{{""}, {""}, {""}, {""}, {"create table fourth (a); insert into nowhere values (1)"}};
+  const std::vector<Migration> good{{""}, {""}, {""}, {"create table second (a)"}, {"insert into second values (3)"}};
+  const std::vector<Migration> bad{{""}, {""}, {""},
+                                   {""}, {""}, {"create table fourth (a); insert into nowhere values (1)"}};
   Connection connection{db().string(), SQLite::OPEN_READWRITE, {}};
   migrate(connection, good);
   migrate(connection, good);
-  EXPECT_EQ(connection.number_once("pragma user_version"), 4);
+  EXPECT_EQ(connection.number_once("pragma user_version"), 5);
   EXPECT_EQ(connection.number_once("select count(*) from second"), 1);
   EXPECT_THROW(migrate(connection, bad), SQLite::Exception);
-  EXPECT_EQ(connection.number_once("pragma user_version"), 4);
+  EXPECT_EQ(connection.number_once("pragma user_version"), 5);
   EXPECT_EQ(connection.number_once("select count(*) from sqlite_master where name = 'fourth'"), 0);
 }
 
@@ -151,13 +153,14 @@ TEST_F(InFolder, what_is_recorded_is_neither_changed_nor_deleted) {
     ASSERT_TRUE(store && (*store)->move_stock({id(21), "P-20", 1, 0, "w", {1}}));
     ASSERT_TRUE((*store)->add_gauge(store_contract::gauge("B9"),
                                     job::Calibration{id(22), "B9", {}, {2027, 1, 1}, 0.1, "", "", "", "", {1}}));
+    ASSERT_TRUE((*store)->put_hours({id(23), id(store_contract::kMachine), {2026, 1, 1}, 5, ""}));
   }
   for (const char* text :
        {"update entries set body = '{}'", "delete from entries where number = 3", "update changes set what = 'x'",
         "delete from changes", "update shaft_versions set toml = ''", "delete from shaft_versions",
         "update stock_moves set shelf = 9", "delete from stock_moves", "update calibrations set who = 'x'",
-        "delete from calibrations",
-        "pragma recursive_triggers = on; insert or replace into entries select * from entries"})
+        "delete from calibrations", "update hours set hours = 9", "delete from hours", "update people set name = 'x'",
+        "delete from people", "pragma recursive_triggers = on; insert or replace into entries select * from entries"})
     EXPECT_THROW(sql(text), SQLite::Exception) << text;
   auto store = place_.open(id(1));
   ASSERT_TRUE(store);

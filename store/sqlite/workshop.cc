@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <array>
 
+#include "job/person_name.h"
 #include "store/sqlite/names.h"
 #include "store/sqlite/store.h"
 #include "store/sqlite/text.h"
@@ -9,6 +10,7 @@
 namespace flatwise::store_sqlite {
 
 using job::Customer;
+using job::Id;
 using job::Person;
 using job::Role;
 using enum StoreFault::Kind;
@@ -81,22 +83,54 @@ Stored<void> SqliteStore::put_workshop(const flatwise::Workshop& workshop) {
   });
 }
 
+namespace {
+
+std::vector<Person> all_people(Connection& db, std::int64_t workshop) {
+  std::vector<Person> all;
+  Query row = db.query("select id, name, role, active from people where workshop = ? order by id", workshop);
+  while (row.next())
+    all.push_back({row.text(0), row.text(1), static_cast<Role>(place_in(kRoles, row.text(2))), row.yes(3)});
+  return all;
+}
+
+bool same(const Person& a, const Person& b) { return a.name == b.name && a.role == b.role && a.active == b.active; }
+
+/// Somebody at work here has that name, however it is written.
+bool somebody_is_called(const std::string& name, const std::vector<Person>& all) {
+  const std::string folded = job::folded_name(name);
+  return std::ranges::any_of(
+      all, [&](const Person& other) { return other.active && job::folded_name(other.name) == folded; });
+}
+
+}  // namespace
+
 Stored<std::vector<Person>> SqliteStore::people() {
-  return db_.reading([this] {
-    std::vector<Person> all;
-    Query row = db_.query("select id, name, role, active from people where workshop = ? order by id", workshop_);
-    while (row.next())
-      all.push_back({row.text(0), row.text(1), static_cast<Role>(place_in(kRoles, row.text(2))), row.yes(3)});
-    return all;
-  });
+  return db_.reading([this] { return all_people(db_, workshop_); });
 }
 
 Stored<void> SqliteStore::put_person(const Person& p) {
   return db_.writing([&] {
-    db_.run(
-        "insert into people values (?1, ?2, ?3, ?4, ?5) on conflict do update set name = ?3, role = ?4, active = ?5",
-        workshop_, p.id, p.name, kRoles.at(static_cast<std::size_t>(p.role)), p.active);
+    const std::vector<Person> all = all_people(db_, workshop_);
+    if (const auto there = std::ranges::find(all, p.id, &Person::id); there != all.end()) {
+      if (!same(*there, p)) refuse(exists, "another person has the id " + p.id);
+      return;
+    }
+    if (p.active && somebody_is_called(p.name, all)) refuse(exists, "that name is taken");
+    db_.run("insert into people values (?, ?, ?, ?, ?)", workshop_, p.id, p.name,
+            kRoles.at(static_cast<std::size_t>(p.role)), p.active);
     note_change("person", p.id);
+  });
+}
+
+Stored<void> SqliteStore::set_at_work(const Id& person, bool at_work) {
+  return db_.writing([&] {
+    const std::vector<Person> all = all_people(db_, workshop_);
+    const auto it = std::ranges::find(all, person, &Person::id);
+    if (it == all.end()) refuse(missing, "person " + person);
+    if (it->active == at_work) return;
+    if (at_work && somebody_is_called(it->name, all)) refuse(exists, "that name is taken");
+    db_.run("update people set active = ? where workshop = ? and id = ?", at_work, workshop_, person);
+    note_change("person", person);
   });
 }
 
@@ -111,8 +145,14 @@ Stored<std::vector<Customer>> SqliteStore::customers() {
 
 Stored<void> SqliteStore::put_customer(const Customer& c) {
   return db_.writing([&] {
-    db_.run("insert into customers values (?1, ?2, ?3, ?4) on conflict do update set name = ?3, reach = ?4", workshop_,
-            c.id, c.name, c.reach);
+    {
+      Query there = db_.query("select name, reach from customers where workshop = ? and id = ?", workshop_, c.id);
+      if (there.next()) {
+        if (there.text(0) != c.name || there.text(1) != c.reach) refuse(exists, "another customer has the id " + c.id);
+        return;
+      }
+    }
+    db_.run("insert into customers values (?, ?, ?, ?)", workshop_, c.id, c.name, c.reach);
     note_change("customer", c.id);
   });
 }

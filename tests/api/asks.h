@@ -49,18 +49,20 @@ class Asks {
       if (const auto at = target.find(place); at != std::string::npos) target.replace(at, place.size(), value);
     };
     const bool machine = op.path.starts_with("/api/machines"), shaft = op.path.starts_with("/api/shafts");
-    put("{id}", machine ? known_.machine : shaft ? known_.version : known_.job_31);
+    const bool person = op.path.starts_with("/api/people");
+    put("{id}", machine ? known_.machine : shaft ? known_.version : person ? known_.bench : known_.job_31);
     put("{hash}", record::sha256(kPhoto));
-    put("{file}", "hanger.csv");
+    put("{file}", op.id == "patternFile" ? "pattern.pdf" : op.id == "bendFile" ? "response.csv" : "hanger.csv");
     put("{name}", op.id == "figure" ? "press-force" : "bench");
     return target;
   }
   [[nodiscard]] nlohmann::json body(const std::string& id) const {
-    if (id == "putPerson") return {{"id", fresh_id()}, {"name", "Second bench"}, {"role", "bench"}};
+    if (id == "putPerson") return {{"id", fresh_id()}, {"name", "Bench " + fresh_id()}, {"role", "bench"}};
     if (id == "putCustomer") return {{"id", fresh_id()}, {"name", "Growers, nursery"}, {"reach", "the gate"}};
     if (id == "putMachine")
       return {{"id", fresh_id()}, {"customer", known_.customer}, {"name", "Spare"}, {"shaft", known_.shaft}};
-    if (id == "putHours") return {{"id", fresh_id()}, {"day", "2026-02-04"}, {"hours", "2422 h"}, {"note", "read"}};
+    if (id == "putHours")
+      return {{"id", fresh_id()}, {"by", known_.bench}, {"day", "2026-02-04"}, {"hours", "2422 h"}, {"note", "read"}};
     if (id == "putShaft")
       return {{"id", fresh_id()}, {"shaft", fresh_id()}, {"by", known_.lead}, {"seen", 0}, {"toml", known_.toml}};
     if (id == "checkShaft") return {{"toml", known_.toml}, {"copied", known_.toml}};
@@ -77,7 +79,9 @@ class Asks {
                {"interference-least=15 µm ± 2 µm", "interference-greatest=50 µm", "roughness-loss=3 µm .. 7 µm",
                 "width=25 mm", "joint-diameter=120 mm", "ring-inside=107 mm", "hub-outside=180 mm",
                 "hub-modulus=110 GPa", "hub-poisson=0.26", "hub-yield=250 MPa"}}};
+    if (id == "setAtWork") return {{"by", known_.lead}, {"active", true}};
     if (id == "offerLetIn") return {{"by", known_.lead}};
+    if (id == "takeBackTablet") return {{"by", known_.lead}};
     if (id == "letIn") return {{"code", "ABCD-EFGH"}};
     return nullptr;
   }

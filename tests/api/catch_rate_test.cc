@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <atomic>
 #include <chrono>
 #include <iostream>
 #include <nlohmann/json.hpp>
@@ -38,6 +39,7 @@ class CatchRate : public testing::Test {
   /// Books the shaft in and sends all entries, as a tablet that was without a network would.
   std::string record(const Files& files, int number) {
     EXPECT_TRUE(house_.other().put_workshop(files.workshop));
+    now_ = noon_of(files.bench.date).ms;
     const std::string shaft = fresh_id(), version = fresh_id(), machine = fresh_id(), job = fresh_id();
     send("/api/shafts",
          {{"id", version}, {"shaft", shaft}, {"by", house_.known().lead}, {"seen", 0}, {"toml", files.texts.shaft}});
@@ -63,10 +65,16 @@ class CatchRate : public testing::Test {
   }
   static json findings(const json& report) {
     json all = json::array();
-    for (const json& stage : report["stages"]) all.push_back({stage["stage"], stage["findings"]});
+    for (const json& stage : report["stages"]) {
+      json found = json::array();
+      for (const json& finding : stage["findings"])
+        if (finding["code"] != "kit.shelf_below_nought") found.push_back(finding);  // Only the record moves the stock.
+      all.push_back({stage["stage"], std::move(found)});
+    }
     return all;
   }
-  House house_;
+  std::atomic<std::int64_t> now_{kHouseNow};  ///< The server's clock: a rebuild comes in when it was done.
+  House house_{[this](server::Settings& s) { s.now = [this] { return job::Instant{now_}; }; }};
   std::string why_not_;  ///< Code of what kept a job's entries out.
 };
 

@@ -161,7 +161,8 @@ TEST_F(Entries, WhatIsTypedIsTextAndNeverMarkup) {
   EXPECT_EQ(list.header("content-type"), "application/json");
   EXPECT_EQ(list.header("x-content-type-options"), "nosniff");
   EXPECT_EQ(json::parse(list.body)["entries"][0]["body"]["complaint"], typed);
-  for (const char* name : {"tear-down", "bench", "kit", "timing-map", "assembly", "labels", "workings", "hand-over"}) {
+  for (const char* name :
+       {"quote", "tear-down", "bench", "kit", "timing-map", "assembly", "labels", "workings", "hand-over"}) {
     const Answer sheet = house_.ask(get("/api/jobs/" + job + "/sheets/" + name + "?format=svg"));
     EXPECT_NE(sheet.status, 500) << sheet.body;
     if (sheet.status != 200) continue;

@@ -52,6 +52,7 @@ server::Settings settings_for(const fs::path& folder) {
   server::Settings settings;
   settings.data = folder;
   settings.look = server::Milliseconds{20};
+  settings.now = [] { return job::Instant{kHouseNow}; };
   settings.limits.drain = server::Milliseconds{200};
   return settings;
 }

@@ -12,6 +12,9 @@
 
 namespace flatwise::api_test {
 
+/// What the clock of a server under test says, in milliseconds: 2026-02-04T12:00Z, the day after the demo's last. It stands still.
+inline constexpr std::int64_t kHouseNow = 1'770'206'400'000;
+
 /// A folder with the record of the demo in it. Made once a program, then copied.
 void copy_demo_record(const std::filesystem::path& folder);
 

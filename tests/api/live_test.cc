@@ -114,7 +114,7 @@ TEST_F(Feed, WhoDoesNotReadIsDroppedAndHoldsNobodyUp) {
   // More changes than the sockets and the queue hold together: each is told in more than 100 bytes.
   const job::JobRow row = house_.other().job(house_.known().job_31).value();
   for (int times = 0; times < 12; ++times) {
-    job::Append append{.job = row.id, .rows = {}, .only_if_head = {}, .projection = row, .moves = {}};
+    job::Append append{.job = row.id, .rows = {}, .only_if_head = {}, .projection = row, .moves = {}, .hours = {}};
     for (int i = 0; i < 5000; ++i) {
       job::Entry entry{.id = fresh_id(),
                        .job = row.id,

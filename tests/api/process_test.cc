@@ -7,6 +7,7 @@
 
 #include <array>
 #include <csignal>
+#include <fstream>
 #include <nlohmann/json.hpp>
 #include <thread>
 
@@ -34,7 +35,8 @@ class Served {
     }
     ::close(ends[1]);
     out_ = ends[0];
-    const std::string line = read_line();
+    std::string line = read_line();
+    if (line.find("/ with") == std::string::npos) line = read_line();  // A new record is told first.
     const std::size_t at = line.rfind(':', line.find("/ with"));
     if (at == std::string::npos) throw std::runtime_error("not served: " + line);
     port_ = static_cast<unsigned short>(std::stoi(line.substr(at + 1)));
@@ -140,6 +142,69 @@ TEST_F(Process, ServeNamesWhatItCannotDo) {
   EXPECT_EQ(end_to_end::flatwise({"serve", "--data", "/dev/null/record"}).status, 2);
 }
 
+std::string text_in(const std::filesystem::path& file) {
+  std::ifstream in{file};
+  return {std::istreambuf_iterator<char>{in}, {}};
+}
+
+constexpr std::filesystem::perms kOthers = std::filesystem::perms::group_all | std::filesystem::perms::others_all;
+
+// 2026-11-27: the first start took a folder of somebody else away, and everybody on the machine could read the record.
+TEST_F(Process, TheFirstStartTouchesNothingThatItDidNotMake) {
+  namespace fs = std::filesystem;
+  const store_sqlite::TestFolder house;
+  for (const std::string name : {"g", "h"}) {
+    for (const char* behind : {".new", ".growing"}) {
+      fs::create_directory(house.path() / (name + behind));
+      std::ofstream{house.path() / (name + behind) / "notes.txt"} << "mine";
+    }
+  }
+  fs::create_directory(house.path() / "h");
+  std::ofstream{house.path() / "h" / "notes.txt"} << "mine too";
+  for (const std::string name : {"g", "h"}) {
+    Served served{(house.path() / name).string() + (name == "g" ? "/" : "")};
+    EXPECT_EQ(got(served.port(), "/api/workshop")["invented"], true);
+    EXPECT_EQ(fs::status(house.path() / name / "record.db").permissions() & kOthers, fs::perms::none);
+    served.end(SIGTERM);
+    EXPECT_EQ(text_in(house.path() / (name + ".new") / "notes.txt"), "mine");
+    EXPECT_EQ(text_in(house.path() / (name + ".growing") / "notes.txt"), "mine");
+  }
+  EXPECT_EQ(text_in(house.path() / "h" / "notes.txt"), "mine too");
+  EXPECT_EQ(fs::status(house.path() / "g").permissions() & kOthers, fs::perms::none);
+  EXPECT_EQ(std::distance(fs::directory_iterator{house.path()}, {}), 6) << "nothing of the making is left";
+}
+
+// 2026-11-27: two first starts at once each made a record, and the second one's took the place of the first's.
+TEST_F(Process, TwoFirstStartsAtOnceMakeOneRecord) {
+  const store_sqlite::TestFolder empty;
+  for (const bool there : {true, false}) {  // Into a folder that is there, and into one that is not yet.
+    const std::string folder = (there ? empty.path() : empty.path() / "new" / "record").string();
+    std::array<std::unique_ptr<Served>, 2> both;
+    std::vector<std::thread> starting;
+    for (auto& one : both) starting.emplace_back([&one, &folder] { one = std::make_unique<Served>(folder); });
+    for (std::thread& one : starting) one.join();
+    // What the one keeps the other has: it is one record.
+    const std::string id = write(both[0]->port(), "34");
+    const std::string job34 = job(both[1]->port(), "34")["id"];
+    EXPECT_NE(got(both[1]->port(), "/api/jobs/" + job34 + "/entries").dump().find(id), std::string::npos);
+    EXPECT_EQ(end_to_end::flatwise({"job", "verify", "34", "--data", folder}).status, 0);
+    if (!there) continue;
+    for (const auto& entry : std::filesystem::directory_iterator{empty.path()})
+      EXPECT_EQ(entry.path().filename().string().find("growing"), std::string::npos) << entry.path();
+  }
+}
+
+TEST_F(Process, WhoLeavesIsSaidAtTheShell) {
+  EXPECT_EQ(shell({"people", "Bench", "--leaves", "--by", "Bench"}).status, 2) << "not for the bench to say";
+  EXPECT_EQ(shell({"people", "Bench", "--by", "Lead"}).status, 2) << "what of it?";
+  EXPECT_EQ(shell({"people", "Lead", "--leaves", "--by", "Lead"}).status, 2) << "the only lead";
+  EXPECT_EQ(shell({"people", "Bench", "--leaves", "--by", "Lead"}).status, 0);
+  EXPECT_NE(shell({"people"}).out.find("has left"), std::string::npos);
+  EXPECT_EQ(shell({"people", "bench", "--returns", "--by", "Lead"}).status, 0);
+  const json all = json::parse(shell({"people", "--json"}).out);
+  for (const json& one : all["people"]) EXPECT_TRUE(one.value("active", true)) << one;
+}
+
 TEST_F(Process, TheShellReadsTheSameRecord) {
   const Served served{data()};
   const std::string id = write(served.port(), "34");
@@ -179,6 +244,7 @@ TEST_F(Process, TheShellBooksInAndTakesBack) {
   const json entries =
       got(served.port(), "/api/jobs/" + std::string{job(served.port(), "77")["id"]} + "/entries")["entries"];
   ASSERT_EQ(entries.size(), 3U);
+  for (const json& entry : entries) EXPECT_EQ(entry["received"], entry["at"]) << "taken in as it was written";
   EXPECT_EQ(entries[2]["body"]["kind"], "withdrawn");
   EXPECT_EQ(entries[2]["corrects"], json::array({entries[1]["id"]}));
   EXPECT_EQ(shell({"job", "verify", "77"}).status, 0);

@@ -82,7 +82,7 @@ TEST_F(Shop, WhatWasNotedStaysAndTheLastHolds) {
   second["expanded"] = "0.0001 in";
   ASSERT_EQ(sent("noteCalibration", second).status, 201);
   const json now = gauge("BG-1");
-  ASSERT_EQ(now["notes"].size(), 2U);
+  ASSERT_EQ(now["notes"].size(), 3U);  // With the one that the demo brings.
   EXPECT_EQ(now["notes"][0]["id"], second["id"]);
   EXPECT_EQ(now["notes"][1]["who"], "A laboratory");
   EXPECT_EQ(now["expanded"], now["notes"][0]["expanded"]);
@@ -95,7 +95,7 @@ TEST_F(Shop, WhatWasNotedStaysAndTheLastHolds) {
   right["day"] = "2026-02-02";
   ASSERT_EQ(sent("noteCalibration", right).status, 201);
   const json corrected = gauge("BG-1");
-  ASSERT_EQ(corrected["notes"].size(), 3U);
+  ASSERT_EQ(corrected["notes"].size(), 4U);
   EXPECT_EQ(corrected["notes"][1]["corrected"], true);
 }
 
@@ -103,7 +103,7 @@ TEST_F(Shop, WhatWasNotedStaysAndTheLastHolds) {
 TEST_F(Shop, ACertificateOfTodayMakesNoReadingOfBeforeBetter) {
   const json report = asked("/api/jobs/" + house_.known().job_31 + "/report");
   json early = asks_.body("noteCalibration");
-  early.update({{"gauge", "BG-1"}, {"day", "2025-01-02"}, {"until", "2026-01-02"}});
+  early.update({{"gauge", "BG-1"}, {"day", "2025-10-02"}, {"until", "2026-01-02"}});
   ASSERT_EQ(sent("noteCalibration", early).status, 201);
   const std::string past = asked("/api/jobs/" + house_.known().job_31 + "/report").dump();
   EXPECT_NE(past, report.dump());
@@ -154,7 +154,18 @@ TEST_F(Shop, EveryMoveIsKeptWithItsReasonAndWhoMadeIt) {
 
   json least = asks_.body("putPart");
   least.update({{"part_number", "TH-SEAL-100"}, {"name", "seal"}, {"least", 6}});
-  ASSERT_EQ(sent("putPart", least).status, 201);
+  const Operation& put = contract_.operation("putPart");
+  Ask change = asks_.good(put);
+  change.body = least.dump();
+  EXPECT_EQ(house_.ask(change).status, 409) << "it is there, and nobody said that he had seen it";
+  const std::string tag = part("TH-SEAL-100")["tag"];
+  change.headers.push_back("If-Match: " + tag);
+  ASSERT_EQ(house_.ask(change).status, 201);
+  ASSERT_EQ(house_.ask(change).status, 201) << "sent twice";
+  least["least"] = 9;
+  change.body = least.dump();
+  EXPECT_EQ(house_.ask(change).status, 412) << "somebody else was quicker";
+  EXPECT_NE(part("TH-SEAL-100")["tag"], tag);
   EXPECT_EQ(part("TH-SEAL-100")["on_shelf"], 1);
   EXPECT_EQ(part("TH-SEAL-100")["least"], 6);
   EXPECT_NE(part("TH-SEAL-100")["flag"], "none");

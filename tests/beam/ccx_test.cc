@@ -42,7 +42,9 @@ TEST(WholeShaft, IsThatOfAFiniteElementProgram) {
   const std::string loads =
       "\n[[load]]\nat = \"pulley\"\nforce = \"900 N\"\n\n[[load]]\nat = \"every rotor\"\nforce = \"120 N\"\ndirection "
       "= \"0°\"\n";
-  const Results<Shaft> shaft = definition::read_shaft(demo("long-nine.toml") + loads, "long-nine.toml");
+  std::string toml = demo("long-nine.toml");  // Its own guess of the ground makes way.
+  toml.erase(toml.find("[[load]]"), toml.find("[minutes]") - toml.find("[[load]]"));
+  const Results<Shaft> shaft = definition::read_shaft(toml + loads, "long-nine.toml");
   ASSERT_TRUE(shaft.has_value()) << shaft.error().front().code.id() << " " << shaft.error().front().field;
   const std::vector<Angle> tilt(static_cast<std::size_t>(shaft->rotor_count()));
   const beam::ShaftBeam of = beam::beam_of(*shaft, tilt);

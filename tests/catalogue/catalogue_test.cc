@@ -112,6 +112,7 @@ TEST_P(EachFigure, NamesSourcesThatAreListed) {
   for (const std::string_view source : spec().sources) {
     if (source == "common practice") continue;
     EXPECT_NE(page.find("| " + std::string{source} + " |"), std::string::npos) << source;
+    EXPECT_TRUE(has_words("source." + std::string{source})) << source;  // A working names it to people.
   }
 }
 

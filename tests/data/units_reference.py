@@ -57,6 +57,7 @@ KINDS = {
         "mm³": "millimeter**3", "in³": "inch**3", "cm³": "centimeter**3", "m³": "meter**3"}),
     "second_moment": ("meter**4", {
         "mm⁴": "millimeter**4", "in⁴": "inch**4", "cm⁴": "centimeter**4", "m⁴": "meter**4"}),
+    "viscosity": ("meter**2/second", {"mm²/s": "millimeter**2/second", "m²/s": "meter**2/second"}),
     "energy": ("joule", {"J": "joule", "ft·lbf": "foot*force_pound", "in·lbf": "inch*force_pound",
                          "kJ": "kilojoule"}),
     "density": ("kilogram/meter**3", {

@@ -91,6 +91,7 @@ const std::map<std::string, Unit>& units() {
                                                  {"s", {}},
                                                  {"min", {.si = 60}},
                                                  {"h", {.si = 3600}},
+                                                 {"Hz", {}},
                                                  {"/min", {.si = std::numbers::pi / 30}},
                                                  {"m/s", {}},
                                                  {"mm/s", {.si = 1e-3}},

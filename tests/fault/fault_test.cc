@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 #include <sqlite3.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdio>
 #include <sstream>
@@ -34,7 +35,7 @@ std::string picture(job::Store& store) {
   if (!w || !jobs || !changes) return "cannot be read";
   out << w->name << w->gauges.size() << ' ' << w->presses.size();
   for (const auto& item : w->stock) out << item.part_number << item.on_shelf << ',' << item.on_order << ';';
-  for (const auto& person : got(store.people())) out << person.id << person.name;
+  for (const auto& person : got(store.people())) out << person.id << person.name << person.active;
   for (const auto& customer : got(store.customers())) out << customer.id << customer.name;
   for (const auto& machine : got(store.machines())) {
     out << machine.id << machine.name << got(store.lives(machine.id)).size();
@@ -94,8 +95,18 @@ constexpr Action kActions[] = {
      [](job::Store& s, int n) {
        return done(s.put_calibration({id(n + 6000), "B1", {}, {2027, 1, 1}, 0.1, "who", "c", "", "", {1}}));
      }},
-    {"put_part", [](job::Store& s, int n) { return done(s.put_part({std::to_string(n), "p", 0, 0, n})); }},
-    {"put_person", [](job::Store& s, int n) { return done(s.put_person({id(n + 3000), "p", job::Role::lead, true})); }},
+    {"put_part", [](job::Store& s, int n) { return done(s.put_part({std::to_string(n), "p", 0, 0, n}, {})); }},
+    {"put_person",
+     [](job::Store& s, int n) {
+       return done(s.put_person({id(n + 3000), "p" + std::to_string(n), job::Role::lead, true}));
+     }},
+    {"set_at_work",
+     [](job::Store& s, int) {  // There and back again: each time it changes something.
+       const auto all = s.people();
+       if (!all) return false;
+       const auto it = std::ranges::find(*all, id(store_contract::kPerson), &job::Person::id);
+       return it != all->end() && done(s.set_at_work(it->id, !it->active));
+     }},
     {"put_customer", [](job::Store& s, int n) { return done(s.put_customer({id(n + 3000), "c", ""})); }},
     {"move_stock", [](job::Store& s, int n) { return done(s.move_stock({id(n + 3000), "P-20", 1, 0, "w", {1}})); }},
     {"put_machine", [](job::Store& s, int n) { return done(s.put_machine({id(n + 3000), "", "m", "", false})); }},

@@ -27,11 +27,14 @@ class PassingStore : public job::Store {
   Stored<std::vector<job::Calibration>> calibrations() override { return real_->calibrations(); }
   Stored<std::vector<job::Person>> people() override { return real_->people(); }
   Stored<void> put_person(const job::Person& p) override { return real_->put_person(p); }
+  Stored<void> set_at_work(const job::Id& p, bool at_work) override { return real_->set_at_work(p, at_work); }
   Stored<std::vector<job::Customer>> customers() override { return real_->customers(); }
   Stored<void> put_customer(const job::Customer& c) override { return real_->put_customer(c); }
   Stored<void> move_stock(const job::StockMove& m) override { return real_->move_stock(m); }
   Stored<std::vector<job::StockMove>> moves(int limit) override { return real_->moves(limit); }
-  Stored<void> put_part(const StockItem& p) override { return real_->put_part(p); }
+  Stored<void> put_part(const StockItem& p, const std::optional<StockItem>& seen) override {
+    return real_->put_part(p, seen);
+  }
   Stored<std::vector<job::Machine>> machines() override { return real_->machines(); }
   Stored<job::Machine> machine(const job::Id& id) override { return real_->machine(id); }
   Stored<void> put_machine(const job::Machine& m) override { return real_->put_machine(m); }

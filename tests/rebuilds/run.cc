@@ -17,7 +17,7 @@ double factor_of(const Rebuild& r) { return r.drawing.one_sided ? 1.645 : 1.96; 
 
 Gauge vibration_meter(Random& random) {
   Gauge g;
-  g.id = "VM-" + std::to_string(random.whole(1, 9));
+  g.id = "VM-" + std::to_string(random.whole(11, 19));
   g.use = "vibration meter";
   g.until = std::to_string(random.whole(2027, 2029)) + "-06-15";
   g.relative = true;

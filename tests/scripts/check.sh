@@ -56,6 +56,13 @@ begin=$(date +%s%N)
 told 'missing_packages $(wanted_packages build run test)' >/dev/null
 took=$((($(date +%s%N) - begin) / 1000000))
 if [ $took -lt 300 ]; then echo "ok seeing that all is installed takes under 0.3 s"; else echo "not ok seeing that all is installed takes $took ms"; fi
+# 2026-11-27: a README named to the formatter came back as C++: "#tests / beam", "20 - node bricks(the polygon".
+printf '# a/b\n\nA finite-element program; 20-node bricks (the polygon).\n' >"$work/README.md"
+cp "$work/README.md" "$work/before.md"
+scripts/check-format.sh --fix "$work/README.md" >/dev/null
+expect "the formatter leaves what is not C++ alone" "$(cmp "$work/README.md" "$work/before.md" && echo same)" "same"
+expect "every page of ours begins as Markdown" \
+  "$(git ls-files '*.md' | while read -r f; do head -n 1 "$f" | grep -qE '^(# |!|\[|<)' || echo "$f"; done | head -n 3)" ""
 bash test --no-such-flag >/dev/null 2>&1
 expect "an unknown flag is refused with status 2" "$?" "2"
 tests/scripts/run.sh

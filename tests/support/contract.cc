@@ -46,8 +46,13 @@ const nlohmann::json& contract_document() {
     schemas["JobReport"] = schema_file("output/job-report.schema.json");
     schemas["Figures"] = schema_file("output/figures.schema.json");
     schemas["FigureSpec"] = schema_file("output/figure-spec.schema.json");
+    schemas["PatternReport"] = schema_file("output/pattern.schema.json");
+    schemas["BendReport"] = schema_file("output/bend.schema.json");
+    schemas["BearingReport"] = schema_file("output/bearing.schema.json");
     schemas.erase("Working");
-    for (const char* name : {"EntryBody", "JobReport", "Figures", "FigureSpec"}) schemas[name].erase("$schema");
+    for (const char* name :
+         {"EntryBody", "JobReport", "Figures", "FigureSpec", "PatternReport", "BendReport", "BearingReport"})
+      schemas[name].erase("$schema");
     turn_references(document);
     return document;
   }();

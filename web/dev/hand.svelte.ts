@@ -1,6 +1,7 @@
 // hand.svelte.ts: a hand that keeps nothing: what was tapped is shown, answers wait for ever, one is refused.
 import type { EntryDraft } from '../src/api/shapes';
 import type { Hand, Waiting } from '../src/state/hand';
+import { nothingBegun } from '../src/state/unfinished';
 
 export function sampleHand(): Hand & { readonly said: readonly string[] } {
   let field: string | undefined = $state();
@@ -25,10 +26,12 @@ export function sampleHand(): Hand & { readonly said: readonly string[] } {
     act: (what) => { if ('record' in what) put(what.record, what.key); else tell(what); },
     record: (drafts, then) => { put(drafts, then?.key); return Promise.resolve(); },
     waiting: (key) => waiting.filter((w) => w.key === key),
+    get unjudged() { return waiting.length > 1; },
     drop: (id) => { waiting = waiting.filter((w) => w.id !== id); },
     photo: (file, _draft, says) => { tell({ photo: file.name, says }); return Promise.resolve(); },
     photoAddress: () => '/dev/fixtures/photo.svg',
     offer: () => () => undefined,
+    unfinished: nothingBegun,
     get field() { return field; },
     chooseField: (key) => { field = key; },
     moveOn: () => undefined,

@@ -1,5 +1,5 @@
 // run.mjs: the page in a real browser, against a server of its own. Answers in lines 'ok WHAT' and 'not ok WHAT: why'.
-//   node e2e/run.mjs [SUITE...]     job ways half_done rebuilds photo two killed offline input shop machine study letin looks; all of them without a name
+//   node e2e/run.mjs [SUITE...]     job ways half_done rebuilds photo two killed offline input flow shop machine study letin looks; all of them without a name
 // FLATWISE_PROGRAM: the program; FLATWISE_WEB_ROOT: the page from there and not the one compiled in;
 // FLATWISE_WRITE_PAGES=1: pictures go to docs/pictures/page.
 import { launch } from './lib/hand.mjs';
@@ -17,6 +17,7 @@ const suites = new Map([
   ['killed', 'two', 'killedServer'],
   ['offline', 'two', 'offline'],
   ['input', 'input', 'badInput'],
+  ['flow', 'flow', 'flow'],
   ['shop', 'shop', 'shop'],
   ['machine', 'machine', 'machine'],
   ['study', 'study', 'study'],

@@ -30,8 +30,8 @@ const label = (file) => file.replace(/\.schema\.json$|\.json$/, '').split('-').m
 
 const contract = read(resolve(api, 'openapi.json'));
 const output = resolve(api, '../output');
-// The report is read by programs, not by the page: the page needs no type of its inside.
-contract.components.schemas.JobReport = { type: 'object' };
+// These reports are read by programs, not by the page: the page needs no type of their inside.
+for (const report of ['JobReport', 'PatternReport', 'BendReport', 'BearingReport']) contract.components.schemas[report] = { type: 'object' };
 take_in(contract, 'common.schema.json', 'Common', output);
 take_in(contract, 'figure-spec.schema.json', 'FigureSpec', output);
 take_in(contract, 'figures.schema.json', 'Figures', output);

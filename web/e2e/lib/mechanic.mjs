@@ -117,7 +117,7 @@ export class Mechanic {
   async tearDown() {
     await this.picture('tear-down');
     const key = this.footKey;
-    if (await key.count()) return this.hand.tap(key);
+    if ((await key.count()) && !/^Show where/.test(flat(await key.innerText()))) return this.hand.tap(key);
     await this.answerAll(this.hand.sheet, 'yes');
   }
   async inspect() {

@@ -48,7 +48,12 @@ export class Player {
     const cell = this.page.locator(`[data-station="${at}"]`);
     if ((await cell.count()) === 0) throw new NoWay(`no cell for station ${at}`);
     if ((await cell.first().getAttribute('aria-pressed')) !== 'true') await this.hand.tap(cell);
-    return view;
+    // What is known to be wrong stands before the pull and the run, and a key goes on all the same.
+    const on = blocksOf(view).flatMap((block) => (block.block === 'actions' ? block.actions : [])).find((one) => one.label.endsWith('all the same'));
+    if (!on) return view;
+    const key = this.page.locator('.sheet').getByRole('button', { name: on.label, exact: true });
+    if (await key.count()) await this.hand.tap(key);
+    return this.view({ ...place, step: on.do.go.step });
   }
   async choose(question, choice) {
     // Under the band or on the sheet; the same words may be asked of two parts, never twice on one sheet.

@@ -19,6 +19,8 @@ export async function letIn(report, browser) {
   child.stdout.on('data', (chunk) => (said += chunk));
   try {
     for (let tries = 0; !pictures(said).length && tries < 600; tries += 1) await pause(100);
+    // On a busy machine a picture comes in pieces.
+    for (let tries = 0; !isWhole(pictures(said)[0]) && tries < 100; tries += 1) await pause(100);
     await scanned(report, browser, folder, () => said);
   } finally {
     process.kill(-child.pid, 'SIGTERM');
@@ -29,6 +31,9 @@ export async function letIn(report, browser) {
 /** Each run of lines in black on white: one picture. */
 const pictures = (said) => (said.replaceAll('\r', '').match(/(?:\x1b\[30;107m[█▀▄ ]+\x1b\[0m\n)+/g) ?? [])
   .map((block) => block.trimEnd().split('\n').map((line) => line.replace(/\x1b\[[\d;]*m/g, '')));
+
+/** Square: a line holds two rows. */
+const isWhole = (lines) => lines !== undefined && 2 * lines.length >= lines[0].length;
 
 /** Eight dots a module, as a grey picture that any reader takes. */
 function asImage(lines) {

@@ -111,7 +111,41 @@ export async function killedServer(report, browser, server) {
   }
 }
 
+// 2026-11-27: half B of rotor 4 was tapped on the flat that locks its bearing while the network was gone, and "Right." stayed in green.
+async function notJudgedUnsent(report, browser, server) {
+  const { jobs } = await server.get('/api/jobs');
+  const job = jobs.find((one) => one.number === '31').id;
+  const hand = await Hand.at(browser, server.base, 'tablet', { person: await personOf(server, 'lead') });
+  hand.expected = /net::ERR|Failed to load resource/;
+  const flat = (number) => hand.page.locator(`figure g.tap[data-id="rotor-1-flat-${number}"]`);
+  const verdict = async () => (await hand.sheet.locator('.verdict').allInnerTexts()).join(' ').replace(/\s+/g, ' ');
+  try {
+    const rotor = (await server.get(`/api/jobs/${job}/bench?stage=timing`)).strip.stations.find((cell) => cell.name === '1').index;
+    await hand.go(`/job/${job}?stage=timing&station=${rotor}`);
+    const before = await verdict();
+    report.check(before !== '' && !before.includes('Not judged'), 'with a network the marks of rotor 1 are judged', before);
+    await hand.context.setOffline(true);
+    await hand.tap(flat(3), { rest: false });
+    const gone = await within(4000, async () => (await verdict()).includes('Not judged until sent'));
+    report.check(gone !== undefined, 'a mark that waits is not judged, and the answer of before is gone', verdict);
+    report.check((await hand.nextLine()).includes('not judged yet'), 'and the foot says so', () => hand.nextLine());
+    await hand.page.reload();
+    await hand.page.waitForSelector('section.sheet');
+    const still = await within(4000, async () => (await verdict()).includes('Not judged until sent'));
+    report.check(still !== undefined, 'nor after a reload', verdict);
+    await hand.context.setOffline(false);
+    const judged = await within(15_000, async () => !(await verdict()).includes('Not judged'));
+    report.check(judged !== undefined, 'once sent it is judged', verdict);
+    await hand.quiet();
+    const marks = (await server.entries(job)).filter((e) => e.body.kind === 'mark_seen' && e.body.rotor === 1);
+    report.check(marks.at(-1)?.body.flat === 3, 'by the flat that was tapped', JSON.stringify(marks.at(-1)));
+  } finally {
+    await hand.context.close();
+  }
+}
+
 export async function offline(report, browser, server) {
+  await notJudgedUnsent(report, browser, server);
   const job = await freshJob(server);
   const hand = await Hand.at(browser, server.base, 'tablet', { person: await personOf(server, 'owner') });
   hand.expected = /net::ERR|Failed to load resource/;

@@ -8,10 +8,13 @@ import { wholeJob } from './job.mjs';
 
 const flat = (text) => text.replace(/\s+/g, ' ').trim();
 
-/** Bodies with who confirmed each and which of the job's entries each points at. */
+/**
+ * Bodies with who confirmed each and which of the job's entries each points at. What an author had seen differs: the page says up to where
+ * its screen had come, which a quick hand leaves a few entries behind; the others follow the newest.
+ */
 export function canonical(entries) {
   const number = new Map(entries.map((entry) => [entry.id, entry.number]));
-  return entries.map(({ by, follows, corrects, body, number: at }) => ({ number: at, by, follows: follows && number.get(follows), corrects: corrects.map((id) => number.get(id)), body: { ...body, ...(body.kind === 'booked_in' ? { number: 'of the job' } : {}) } }));
+  return entries.map(({ by, follows, corrects, body, number: at }) => ({ number: at, by, follows: follows === null ? null : number.get(follows) < at, corrects: corrects.map((id) => number.get(id)), body: { ...body, ...(body.kind === 'booked_in' ? { number: 'of the job' } : {}) } }));
 }
 
 async function byApi(server, entries) {

@@ -24,6 +24,8 @@ export interface Ask {
   readonly query?: object;
   /** What the caller has already: the answer may then be 'same'. */
   readonly tag?: string | null | undefined;
+  /** What the caller had before him of what he changes in place: refused with 412 where it is another one by now. */
+  readonly seen?: string | undefined;
   readonly signal?: AbortSignal;
 }
 
@@ -34,7 +36,7 @@ export const post = <P extends Postable>(
   path: P, body: Body<Method<P, 'post'>>, ask: Ask = {},
 ): Promise<Answer<Good<Method<P, 'post'>>>> =>
   call(addressFor(path, ask), {
-    method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body), ...signalOf(ask),
+    method: 'POST', headers: { 'Content-Type': 'application/json', ...(ask.seen ? { 'If-Match': ask.seen } : {}) }, body: JSON.stringify(body), ...signalOf(ask),
   });
 
 export const putBlob = (hash: string, blob: Blob): Promise<Answer<unknown>> =>

@@ -27,8 +27,25 @@ export interface paths {
         /** Who may sign on */
         get: operations["people"];
         put?: never;
-        /** A person added or changed */
+        /** A person added. Nobody is changed: who signed stays who he was. Sent twice it is kept once. */
         post: operations["putPerson"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/people/{id}/at-work": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** Somebody leaves, or is back. He is kept with all that he signed; who has left is not offered at sign-on and enters nothing. */
+        post: operations["setAtWork"];
         delete?: never;
         options?: never;
         head?: never;
@@ -45,7 +62,7 @@ export interface paths {
         /** Customers */
         get: operations["customers"];
         put?: never;
-        /** A customer added or changed */
+        /** A customer added. Sent twice it is kept once. */
         post: operations["putCustomer"];
         delete?: never;
         options?: never;
@@ -80,7 +97,7 @@ export interface paths {
         /** Machines */
         get: operations["machines"];
         put?: never;
-        /** A machine added or changed */
+        /** A machine added. Sent twice it is kept once. */
         post: operations["putMachine"];
         delete?: never;
         options?: never;
@@ -131,7 +148,7 @@ export interface paths {
         };
         get?: never;
         put?: never;
-        /** An hour-meter reading */
+        /** An hour-meter reading noted, or an earlier one corrected. Nothing is overwritten. Sent twice it is kept once. */
         post: operations["putHours"];
         delete?: never;
         options?: never;
@@ -217,6 +234,91 @@ export interface paths {
         };
         /** The study for the printer and for programs: study.pdf, study.csv, and each plot as PLOT.csv and PLOT.svg */
         get: operations["studyFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/shafts/{id}/pattern": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The quietest arrangements: the list, what each leaves, what each mistake in timing would do to the advised one */
+        get: operations["pattern"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/shafts/{id}/pattern/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The arrangements for the printer: pattern.pdf */
+        get: operations["patternFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/shafts/{id}/bend": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The shaft as a beam: reactions of the hangers, deflection and stress by station, critical speeds, what each rotor does to each hanger */
+        get: operations["bend"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/shafts/{id}/bend/{file}": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** The response over speed for programs: response.csv */
+        get: operations["bendFile"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/shafts/{id}/bearing": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** What the wobble does to a bearing through a turn of the shaft, and how long it lasts */
+        get: operations["bearing"];
         put?: never;
         post?: never;
         delete?: never;
@@ -518,6 +620,40 @@ export interface paths {
         patch?: never;
         trace?: never;
     };
+    "/api/tablets": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        /** Devices that were let in */
+        get: operations["tablets"];
+        put?: never;
+        post?: never;
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
+    "/api/tablets/{id}/take-back": {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        get?: never;
+        put?: never;
+        /** The token of that device holds no more: it must be let in again */
+        post: operations["takeBackTablet"];
+        delete?: never;
+        options?: never;
+        head?: never;
+        patch?: never;
+        trace?: never;
+    };
 }
 export type webhooks = Record<string, never>;
 export interface components {
@@ -620,6 +756,18 @@ export interface components {
              * @example 0.5 thou
              */
             radius?: string;
+            /**
+             * @description what bore the rotor: carried in a sling or by hand, or hanging on its bearing; left out: taken as carried
+             * @enum {string}
+             */
+            held?: "carried" | "hanging";
+            /**
+             * @description push at the dial, one way and the other, of a rotor that hung
+             * @example 400 N
+             * @example 25 kN
+             * @example 90 lbf
+             */
+            push?: string;
         } | {
             /** @constant */
             kind: "photo_taken";
@@ -1167,7 +1315,9 @@ export interface components {
             id: components["schemas"]["Id"];
             by: components["schemas"]["Id"];
             on: string;
+            /** @description By the clock of the device. At most a day ahead of the server's; no more than a day before the job was booked in. */
             at: components["schemas"]["Instant"];
+            /** @description The last entry of the job that its author had seen; null where there was none. What came in between was not seen: it is kept beside, never overwritten, and the rules count it. */
             follows: components["schemas"]["Id"] | null;
             corrects: components["schemas"]["Id"][];
             body: components["schemas"]["EntryBody"];
@@ -1180,6 +1330,7 @@ export interface components {
             by: components["schemas"]["Id"];
             on: string;
             at: components["schemas"]["Instant"];
+            /** @description The last entry of the job that its author had seen; null where there was none. What came in between was not seen: it is kept beside, never overwritten, and the rules count it. */
             follows: components["schemas"]["Id"] | null;
             corrects: components["schemas"]["Id"][];
             body: components["schemas"]["EntryBody"];
@@ -1188,6 +1339,8 @@ export interface components {
             hash: components["schemas"]["Hash"];
             says?: string;
             by_name?: string;
+            /** @description When the server took it in, by its own clock; hashed with the rest. Gauges are judged by the later of this and `at`. Absent for entries made at the server itself, and from before it was kept. */
+            received?: components["schemas"]["Instant"];
         };
         Entries: {
             entries: components["schemas"]["EntryStored"][];
@@ -1748,6 +1901,11 @@ export interface components {
         People: {
             people: components["schemas"]["Person"][];
         };
+        AtWorkIn: {
+            /** @description A lead or owner at work here. */
+            by: components["schemas"]["Id"];
+            active: boolean;
+        };
         Customer: {
             id: components["schemas"]["Id"];
             name: string;
@@ -1768,10 +1926,17 @@ export interface components {
         };
         HourReading: {
             id: components["schemas"]["Id"];
+            /** @description Who read it. */
+            by: components["schemas"]["Id"];
+            /** @description Not still to come. */
             day: components["schemas"]["Day"];
-            /** @description As typed: "1862 h". */
+            /** @description As typed: "1862 h". No less than before, no more than after, and no more than 24 h a day in between. */
             hours: string;
             note?: string;
+            /** @description An earlier reading of this machine that counts no more. It stays to be seen. */
+            corrects?: components["schemas"]["Id"];
+            /** @description It reads so all the same (another meter was fitted). The note says why. */
+            anyway?: boolean;
         };
         MachineView: {
             id: components["schemas"]["Id"];
@@ -1791,6 +1956,19 @@ export interface components {
                 says: string;
             }[];
             blocks: components["schemas"]["Block"][];
+            /** @description Of the hour meter, the newest first; those that were corrected too. */
+            readings: {
+                id: components["schemas"]["Id"];
+                day: components["schemas"]["Day"];
+                /** @description The day as people write it. */
+                on: string;
+                says: string;
+                /** @description Name; empty: nobody by name. */
+                by: string;
+                note?: string;
+                /** @description It counts no more. */
+                corrected: boolean;
+            }[];
         };
         ShaftRecord: {
             id: components["schemas"]["Id"];
@@ -1824,6 +2002,10 @@ export interface components {
             facts: components["schemas"]["Fact"][];
             lines: {
                 line: number;
+                /** @description The field as it stands in the text. */
+                key: string;
+                /** @description What is written behind it. */
+                value: string;
                 number: number;
                 /** @enum {string} */
                 state: "as_copied" | "wrong" | "done";
@@ -1842,6 +2024,18 @@ export interface components {
             }[];
             strip?: components["schemas"]["Strip"];
             name?: string;
+            /** @description Rotor 1 from end A, its marks where the pattern wants them. Only where it could be drawn. */
+            end_view?: {
+                list: components["schemas"]["DisplayList"];
+                says: string;
+                title: string;
+            };
+            /** @description What nobody gave: the value that is taken, and why this one. Only where it could be drawn. */
+            assumed?: {
+                caption: string;
+                value: string;
+                why: string;
+            }[];
         };
         Workshop: {
             name: string;
@@ -1878,6 +2072,8 @@ export interface components {
             flag: components["schemas"]["Flag"];
             tone: components["schemas"]["Tone"];
             state: string;
+            /** @description Of name and least: sent as If-Match with a change of them. */
+            tag?: string;
         };
         Stock: {
             head: string;
@@ -2017,8 +2213,13 @@ export interface components {
         };
         LetIn: {
             code: string;
+            /** @description What this tablet is called here. */
+            name?: string;
         };
         JobReport: Record<string, never>;
+        PatternReport: Record<string, never>;
+        BendReport: Record<string, never>;
+        BearingReport: Record<string, never>;
         /** figure: every figure */
         Figures: {
             figures: components["schemas"]["FigureSpec"][];
@@ -2134,6 +2335,21 @@ export interface components {
                 letter: string;
             };
         };
+        Tablets: {
+            tablets: {
+                id: components["schemas"]["Id"];
+                name: string;
+                since?: components["schemas"]["Day"];
+                /** @description The last day on which it asked for anything. */
+                seen?: components["schemas"]["Day"];
+                /** @description It is the one that asks. */
+                here: boolean;
+            }[];
+        };
+        TakeBackTablet: {
+            /** @description A lead or owner. */
+            by: components["schemas"]["Id"];
+        };
         /** What the other schemas share */
         Common: unknown;
         /**
@@ -2144,7 +2360,7 @@ export interface components {
         /** @enum {unknown} */
         Common_answer: "in" | "out" | "cannot_tell";
         /** @enum {unknown} */
-        Common_kind: "length" | "area" | "angle" | "mass" | "time" | "force" | "torque" | "pressure" | "temperature" | "temperature_rise" | "angular_speed" | "frequency" | "speed" | "acceleration" | "inertia" | "unbalance" | "expansion" | "energy" | "density" | "stiffness" | "section_modulus" | "second_moment" | "money" | "money_rate" | "ratio" | "count";
+        Common_kind: "length" | "area" | "angle" | "mass" | "time" | "force" | "torque" | "pressure" | "temperature" | "temperature_rise" | "angular_speed" | "frequency" | "speed" | "acceleration" | "inertia" | "unbalance" | "viscosity" | "expansion" | "energy" | "density" | "stiffness" | "section_modulus" | "second_moment" | "money" | "money_rate" | "ratio" | "count";
         /** @description A quantity: its value in the SI unit that the field's name ends in, and as it is shown to a person. */
         Common_quantity: {
             /** @enum {unknown} */
@@ -2220,6 +2436,11 @@ export interface components {
             /** @enum {unknown} */
             kind: "unbalance";
             value_kg_m: number;
+            shown: string;
+        } | {
+            /** @enum {unknown} */
+            kind: "viscosity";
+            value_m2_s: number;
             shown: string;
         } | {
             /** @enum {unknown} */
@@ -2350,6 +2571,11 @@ export interface components {
             degrees_of_freedom?: number;
             shown?: string;
         } | {
+            standard_m2_s: number;
+            expanded_m2_s: number;
+            degrees_of_freedom?: number;
+            shown?: string;
+        } | {
             standard_per_k: number;
             expanded_per_k: number;
             degrees_of_freedom?: number;
@@ -2427,6 +2653,8 @@ export interface components {
             /** @enum {unknown} */
             kind: "given" | "measured" | "computed" | "assumed" | "published";
             where: string;
+            /** @description A source in words, where `where` is its key. */
+            where_say?: string;
         };
         Common_input: {
             name: string;
@@ -2469,6 +2697,28 @@ export interface components {
                 [key: string]: number;
             })[];
         };
+        /** @description A figure of a whole shaft, what the definition's doubts make of it, and which field does how much. */
+        Common_told_doubt: {
+            /** @description Which one: "rows[0].couple". */
+            figure: string;
+            name: string;
+            /** @description Which part or way, where there are several. */
+            of?: string;
+            value: components["schemas"]["Common_quantity"];
+            /** @description Greatest part first. */
+            shares: ({
+                /** @description Path in the shaft file. */
+                field: string;
+                /** @description Of the variance. */
+                part: number;
+            } & {
+                [key: string]: number;
+            })[];
+            /** @description The same in words; the last says what to measure better, where one field carries a quarter or more. */
+            says: string[];
+        } & {
+            [key: string]: number;
+        };
         /** @description A result with everything it came from. */
         Common_working: {
             figure: string;
@@ -2479,6 +2729,7 @@ export interface components {
             formula: string;
             inputs: components["schemas"]["Common_input"][];
             sources: string[];
+            sources_say?: string[];
             findings: components["schemas"]["Common_finding"][];
             /** @description Only where an input was given with a doubt. */
             doubt?: components["schemas"]["Common_doubt"][];
@@ -2688,6 +2939,114 @@ export interface operations {
                     "application/problem+json": components["schemas"]["ProblemDetails"];
                 };
             };
+            /** @description That id is somebody else, or somebody at work here has that name. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    setAtWork: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                /** @description A person. */
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["AtWorkIn"];
+            };
+        };
+        responses: {
+            /** @description As it is now */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Person"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Somebody at work here has that name by now. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
             /** @description The body is too large. */
             413: {
                 headers: {
@@ -2806,6 +3165,15 @@ export interface operations {
             };
             /** @description Host, origin or device not let in. */
             403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description That id or number is taken by something else. */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -2980,6 +3348,15 @@ export interface operations {
             };
             /** @description Host, origin or device not let in. */
             403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description That id or number is taken by something else. */
+            409: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -3670,6 +4047,391 @@ export interface operations {
                 };
             };
             /** @description Read, but not possible: names the field ("ways[1].lean"), the value and what is allowed. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    pattern: {
+        parameters: {
+            query?: {
+                /** @description By what an arrangement is judged; left out: the larger of the forces in the planes of the outermost hangers. */
+                judged?: "larger-plane" | "both-planes" | "couple";
+                /** @description Between the tines of neighbours ('20 mm'); left out: they only must not strike. */
+                least_gap?: string;
+                /** @description Rotors that stay, each with the flat of its half A, counted from end A: '3=4,4=1'. */
+                stay?: string;
+                /** @description How far mass, inertia and lean of a rotor may be from what is said, as a share of its couple ('3 %'); left out: 2 %. */
+                error_share?: string;
+                /** @description Play of the halves on the shaft ('0.5°'); left out: half a degree. */
+                error_azimuth?: string;
+                /** @description Among those that leave less than can be measured the hangers choose. */
+                by_hangers?: boolean;
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path: {
+                /** @description A version of a definition. */
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description As `flatwise pattern --json` says it */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["PatternReport"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field ("stay"), the value and what is allowed. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    patternFile: {
+        parameters: {
+            query?: {
+                /** @description By what an arrangement is judged; left out: the larger of the forces in the planes of the outermost hangers. */
+                judged?: "larger-plane" | "both-planes" | "couple";
+                /** @description Between the tines of neighbours ('20 mm'); left out: they only must not strike. */
+                least_gap?: string;
+                /** @description Rotors that stay, each with the flat of its half A, counted from end A: '3=4,4=1'. */
+                stay?: string;
+                /** @description How far mass, inertia and lean of a rotor may be from what is said, as a share of its couple ('3 %'); left out: 2 %. */
+                error_share?: string;
+                /** @description Play of the halves on the shaft ('0.5°'); left out: half a degree. */
+                error_azimuth?: string;
+                /** @description Among those that leave less than can be measured the hangers choose. */
+                by_hangers?: boolean;
+                units?: "metric" | "inch";
+                paper?: "a4" | "letter";
+            };
+            header?: never;
+            path: {
+                /** @description A version of a definition. */
+                id: components["schemas"]["Id"];
+                file: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The file */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/pdf": unknown;
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field ("stay"), the value and what is allowed. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    bend: {
+        parameters: {
+            query?: {
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path: {
+                /** @description A version of a definition. */
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description As `flatwise bend --json` says it */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BendReport"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The shaft cannot be worked out as a beam: names the field of its definition and why. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    bendFile: {
+        parameters: {
+            query?: {
+                /** @description Lowest speed ('100 /min'); left out: a tenth of the shaft's. */
+                from?: string;
+                /** @description Highest speed; left out: twice the shaft's. */
+                to?: string;
+                /** @description How many, both ends counted; left out: 200. The shell takes more. */
+                speeds?: number;
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path: {
+                /** @description A version of a definition. */
+                id: components["schemas"]["Id"];
+                file: string;
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description The file */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "text/csv": unknown;
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field ("to"), the value and what is allowed. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    bearing: {
+        parameters: {
+            query?: {
+                /** @description Label of a rotor; left out: the one whose bearing ends first. */
+                station?: string;
+                units?: "metric" | "inch";
+            };
+            header?: never;
+            path: {
+                /** @description A version of a definition. */
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description As `flatwise bearing --json` says it */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["BearingReport"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field ("station"), the value and what is allowed. */
             422: {
                 headers: {
                     [name: string]: unknown;
@@ -4582,7 +5344,10 @@ export interface operations {
     putPart: {
         parameters: {
             query?: never;
-            header?: never;
+            header?: {
+                /** @description The `tag` of the part's row as it was seen; left out for a new part. */
+                "If-Match"?: string;
+            };
             path?: never;
             cookie?: never;
         };
@@ -4612,6 +5377,24 @@ export interface operations {
             };
             /** @description Host, origin or device not let in. */
             403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description A part of that number is there, with another name or least, and no If-Match said that it was seen. */
+            409: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description It has changed since it was seen. */
+            412: {
                 headers: {
                     [name: string]: unknown;
                 };
@@ -5125,6 +5908,142 @@ export interface operations {
             };
             /** @description Host, origin or device not let in. */
             403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The body is too large. */
+            413: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not JSON in UTF-8. */
+            415: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Read, but not possible: names the field. */
+            422: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    tablets: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path?: never;
+            cookie?: never;
+        };
+        requestBody?: never;
+        responses: {
+            /** @description Tablets that are in */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Tablets"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description The store is busy or full; nothing was kept. */
+            503: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+        };
+    };
+    takeBackTablet: {
+        parameters: {
+            query?: never;
+            header?: never;
+            path: {
+                id: components["schemas"]["Id"];
+            };
+            cookie?: never;
+        };
+        requestBody: {
+            content: {
+                "application/json": components["schemas"]["TakeBackTablet"];
+            };
+        };
+        responses: {
+            /** @description Tablets that are in */
+            200: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/json": components["schemas"]["Tablets"];
+                };
+            };
+            /** @description The request cannot be read: names the field. */
+            400: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Host, origin or device not let in. */
+            403: {
+                headers: {
+                    [name: string]: unknown;
+                };
+                content: {
+                    "application/problem+json": components["schemas"]["ProblemDetails"];
+                };
+            };
+            /** @description Not there. */
+            404: {
                 headers: {
                     [name: string]: unknown;
                 };

@@ -26,6 +26,10 @@ describe('decimals', () => {
     expect(text(empty('in'), length)).toBeUndefined();
     expect(text(typed('3 .'), length)).toBeUndefined();
   });
+  test('a degree sign stands at its figure, every other unit after a space', () => {
+    expect(text(typed('5', '°', { kind: 'angle' }), { kind: 'angle' })).toBe('5°');
+    expect(text(typed('5', '°F', { kind: 'temperature' }), { kind: 'temperature' })).toBe('5 °F');
+  });
   test('no more than twelve digits', () => {
     const full = typed('1 2 3 4 5 6 7 8 9 0 1 2');
     expect(alive(full, '3', length)).toBe(false);

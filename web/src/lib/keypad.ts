@@ -138,7 +138,8 @@ export function figure(typed: Typed, wanted: Wanted): string | undefined {
 /** The text to be kept, "3.9365 in", with a plain minus sign; a count is its digits. */
 export function text(typed: Typed, wanted: Wanted): string | undefined {
   const found = figure(typed, wanted)?.replace('−', '-');
-  return found === undefined || typed.unit === '' ? found : `${found} ${typed.unit}`;
+  // A degree sign stands at its figure; every other unit after a space.
+  return found === undefined || typed.unit === '' ? found : `${found}${typed.unit === '°' ? '' : ' '}${typed.unit}`;
 }
 
 /** How far the figure lies from the reference, with its sign: "−0.0005". */

@@ -26,3 +26,10 @@ export function join(lines: readonly string[], line: number): Edit | undefined {
   if (before === undefined) return undefined;
   return { lines: [...lines.slice(0, line - 1), before + (lines[line] ?? ''), ...lines.slice(line + 1)], line: line - 1, at: before.length };
 }
+
+/** What somebody's own copy of a demo shaft begins with: without the remarks at its head, which tell of the demo, and without the line that calls it invented. */
+export function ownCopy(toml: string): string {
+  const lines = toml.split('\n');
+  const head = lines.findIndex((line) => !/^\s*(#|$)/.test(line));
+  return lines.slice(Math.max(0, head)).filter((line) => !/^\s*invented\s*=\s*true\s*(#.*)?$/.test(line)).join('\n');
+}

@@ -7,10 +7,13 @@ import { makePhoto } from './photos';
 import { router } from './router.svelte';
 import { session } from './session.svelte';
 import { settings } from './settings.svelte';
+import { unfinishedIn, type Unfinished } from './unfinished';
 import { View } from './views.svelte';
 
 /** Without what is not named, so that it does not hide what is. */
 const named = (spot: Spot): Spot => Object.fromEntries(Object.entries(spot).filter(([, value]) => value !== undefined));
+
+const judgesNothing: ReadonlySet<string> = new Set(['note_written', 'photo_taken']);
 
 type Then = { key?: string | undefined; go?: Go | undefined; blobs?: readonly string[] };
 
@@ -20,6 +23,7 @@ export class Bench implements Hand {
   marks = $state.raw<readonly string[]>([]);
   /** Somebody tapped before signing on: what happens once they have. */
   held = $state.raw<(() => void) | undefined>();
+  unjudged = $state(false);
   private arrived: ReturnType<typeof session.unseen> = [];
   readonly screen = new View<BenchView>(
     () => session.shelf('views'),
@@ -35,7 +39,11 @@ export class Bench implements Hand {
   private offers = new Map<string, () => EntryDraft | undefined>();
   private asked: { spot: Spot; units: string | undefined; by: string | undefined } | undefined;
 
-  constructor(readonly job: string) {}
+  readonly unfinished: Unfinished;
+
+  constructor(readonly job: string) {
+    this.unfinished = unfinishedIn(() => sessionStorage, job);
+  }
 
   fetch(spot: Spot, units: string | undefined, by: string | undefined): void {
     const before = this.asked?.spot;
@@ -58,6 +66,7 @@ export class Bench implements Hand {
   act(what: Do): void {
     if ('record' in what) {
       const offered = what.key === undefined ? undefined : this.offers.get(what.key)?.();
+      if (offered && what.key !== undefined) this.unfinished.put(what.key, undefined);
       void this.record(offered ? [offered, ...what.record] : what.record, what);
     } else if ('go' in what) {
       this.go(what.go);
@@ -84,6 +93,10 @@ export class Bench implements Hand {
       draft: { corrects: entry.corrects, body: entry.body },
       problems: parcel.refused?.problems ?? [],
     })));
+  }
+  /** Something that the server judges by is not there yet. Words and photos judge nothing. */
+  get unsent(): boolean {
+    return session.parcels.some((parcel) => parcel.job === this.job && !parcel.refused && parcel.entries.some((entry) => !judgesNothing.has(entry.body.kind)));
   }
   drop(id: string): void {
     session.drop(id);

@@ -1,6 +1,7 @@
 // hand.ts: what a block may do, handed down by the screen it stands on. A block says what was tapped; the screen keeps it.
 import { getContext, setContext } from 'svelte';
 import type { Do, EntryDraft, Go, Problem } from '../api/shapes';
+import type { Unfinished } from './unfinished';
 
 /** How far an answer has come on its way to the server. */
 export interface Waiting {
@@ -21,6 +22,8 @@ export interface Hand {
   record(drafts: readonly EntryDraft[], then?: { key?: string | undefined; go?: Go | undefined }): Promise<void>;
   /** Answers to this question that the server does not hold yet. Reactive. */
   waiting(key: string): readonly Waiting[];
+  /** Answers of this job have waited here for longer than a moment: what the server judged before them holds no more. Reactive. */
+  readonly unjudged: boolean;
   /** Takes a refused answer out of the outbox. */
   drop(id: string): void;
   /** Keeps a photo (made smaller first), then the entry that names it: blob, type and what it says go into the draft. */
@@ -32,6 +35,8 @@ export interface Hand {
    * keeps it too. Answers undefined while the figure is not possible. Returns what takes the offer back.
    */
   offer(key: string, draft: () => EntryDraft | undefined): () => void;
+  /** What was typed and not kept, by the key of its question. */
+  readonly unfinished: Unfinished;
   /** The keypad's field in hand, chosen by a tap in a drawing, a grid or on the keypad. Reactive. */
   readonly field: string | undefined;
   chooseField(key: string | undefined): void;

@@ -54,7 +54,7 @@ describe('the outbox', () => {
     await outbox.keep({ ...ask('two'), by: 'ben' });
     await outbox.settled();
     expect(bench.kept.map((entry) => [entry.by, entry.on, entry.follows])).toEqual([
-      ['anna', 'tablet 1', 'seen'], ['ben', 'tablet 1', 'id-0001'],
+      ['anna', 'tablet 1', 'seen'], ['ben', 'tablet 1', 'seen'],
     ]);
     expect(outbox.waiting).toBe(0);
     expect(await bench.shelf.all()).toEqual([]);
@@ -147,7 +147,7 @@ describe('the outbox', () => {
     await outbox.settled();
     await outbox.keep(ask('second', { key: 'k', corrects: ['old'] }));
     await outbox.settled();
-    expect(outbox.all[1]!.entries[0]).toMatchObject({ follows: 'id-0001', corrects: ['old', 'id-0001'] });
+    expect(outbox.all[1]!.entries[0]).toMatchObject({ follows: 'seen', corrects: ['old', 'id-0001'] });
     bench.replies = [refusal(422)];
     outbox.wake();
     await outbox.settled();
@@ -195,11 +195,27 @@ describe('the outbox', () => {
     expect(outbox.answers('job', 'k')).toEqual([]);
   });
 
-  it('chains several entries of one tap', async () => {
+  it('says of each entry what its author had seen, not what waits beside it', async () => {
     const bench = new Bench();
+    bench.replies = [{ kind: 'away' }];
     const outbox = new Outbox(bench.ways());
     await outbox.keep({ ...ask('a'), drafts: [draft('a'), draft('b')] });
+    await outbox.keep(ask('c', { follows: 'seen later' }));
     await outbox.settled();
-    expect(bench.kept.map((entry) => entry.follows)).toEqual(['seen', 'id-0001']);
+    outbox.wake();
+    await outbox.settled();
+    expect(bench.kept.map((entry) => entry.follows)).toEqual(['seen', 'seen', 'seen later']);
+  });
+
+  it('chains the entries of a job that was never seen', async () => {
+    const bench = new Bench();
+    bench.replies = [{ kind: 'away' }];
+    const outbox = new Outbox(bench.ways());
+    await outbox.keep({ ...ask('booked'), follows: null });
+    await outbox.keep({ ...ask('a'), drafts: [draft('a'), draft('b')], follows: null });
+    await outbox.settled();
+    outbox.wake();
+    await outbox.settled();
+    expect(bench.kept.map((entry) => entry.follows)).toEqual([null, 'id-0001', 'id-0002']);
   });
 });

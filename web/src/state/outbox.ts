@@ -103,7 +103,9 @@ export class Outbox {
   async keep(draft: Draft): Promise<Parcel> {
     const ids = draft.drafts.map(() => this.ways.newId());
     const earlier = [...this.arrivedUnseen, ...this.parcels].filter((parcel) => parcel.job === draft.job);
-    let follows = earlier.filter((parcel) => !parcel.refused).at(-1)?.entries.at(-1)?.id ?? draft.follows;
+    // What its author had seen of the record, not what waits here beside it: others may have written in between, and what is signed
+    // without having seen that is void. Only in a job that was never seen yet do entries follow one another.
+    let follows = draft.follows ?? earlier.filter((parcel) => !parcel.refused).at(-1)?.entries.at(-1)?.id ?? null;
     // An answer given here before, which the server does not show yet, has been seen by its author too.
     const replaces = draft.key === undefined || draft.drafts.length !== 1 ? [] : earlier
       .filter((parcel) => parcel.key === draft.key && !parcel.refused && parcel.entries.length === 1)
@@ -115,7 +117,7 @@ export class Outbox {
         // By now whole: who filled the draft saw to it, and the server refuses what is not.
         body: one.body as unknown as EntryIn['body'],
       };
-      follows = entry.id;
+      follows = draft.follows ?? entry.id;
       return entry;
     });
     // What was refused at the same question is answered anew by this.

@@ -4,6 +4,7 @@ import { follow } from '../lib/places';
 import type { Hand } from './hand';
 import { router } from './router.svelte';
 import { session } from './session.svelte';
+import { nothingBegun } from './unfinished';
 
 export function stillHand(): Hand {
   return {
@@ -16,10 +17,12 @@ export function stillHand(): Hand {
     },
     record: async () => undefined,
     waiting: () => [],
+    unjudged: false,
     drop: () => undefined,
     photo: async () => undefined,
     photoAddress: (blob) => session.photoAddress(blob),
     offer: () => () => undefined,
+    unfinished: nothingBegun,
     chooseField: () => undefined,
     moveOn: () => undefined,
     showMarks: () => undefined,
