@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
-#include "core/beam/loads.h"
 #include "core/bearings/figures.h"
 #include "core/metrology/figures.h"
+#include "core/units/gravity.h"
 #include "job/figure_use.h"
 #include "job/fitted_bearing.h"
 #include "job/gauges.h"
@@ -73,7 +73,7 @@ PlayStands stands_of(const Working& behind) {
 
 }  // namespace
 
-Force weight_of(const Rotor& rotor) { return newtons(rotor.mass.si() * beam::kGravity); }
+Force weight_of(const Rotor& rotor) { return newtons(rotor.mass.si() * kGravity); }
 
 Force push_wanted(const Rotor& rotor) { return 0.2 * weight_of(rotor); }
 

@@ -64,6 +64,20 @@ inline std::string sample_time(job::Instant at) {
   return "3 Feb " + two(minute / 60) + ":" + two(minute % 60);
 }
 
+inline Head sample_head(Paper paper = Paper::a4, UnitSystem units = UnitSystem::metric) {
+  Head h;
+  h.shaft = "Sample, invented";
+  h.job = "31";
+  h.workshop = "sample shop";
+  h.invented = true;
+  h.printed = "3 Feb 14:20";
+  h.from = "entry 60";
+  h.paper = paper;
+  h.voice.units = units;
+  h.voice.currency = "USD";
+  return h;
+}
+
 /// Invented too.
 struct SampleNames {
   std::string machine = "Looseners 2", customer = "Orchard growers, east", lead = "Lead";

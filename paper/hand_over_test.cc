@@ -13,22 +13,9 @@ namespace {
 using testing::HasSubstr;
 using testing::Not;
 
-Head head(Paper paper, UnitSystem units) {
-  Head h;
-  h.shaft = "Sample, invented";
-  h.job = "31";
-  h.workshop = "sample shop";
-  h.invented = true;
-  h.printed = "3 Feb 14:20";
-  h.from = "entry 60";
-  h.paper = paper;
-  h.voice.units = units;
-  return h;
-}
-
 std::string printed(Ending ending, int rotors = 3) {
   const Folder folder;
-  return squeezed(text_of(hand_over_pages(ending, rotors, head(Paper::a4, UnitSystem::metric), fonts()), folder));
+  return squeezed(text_of(hand_over_pages(ending, rotors, sample_head(), fonts()), folder));
 }
 
 TEST(HandOver, CompleteSaysSoAndNamesWhoSigned) {
@@ -78,7 +65,7 @@ TEST(HandOver, PrintsTheHeadOfTheChainAsTextAndEveryEntryOnce) {
 
 std::string printed_of(const job::SampleRecord& record, UnitSystem units = UnitSystem::metric) {
   const Folder folder;
-  return squeezed(text_of(hand_over_pages(record, head(Paper::a4, units), fonts()), folder));
+  return squeezed(text_of(hand_over_pages(record, sample_head(Paper::a4, units), fonts()), folder));
 }
 
 // Source: 40 °C less 14 °C; 4.3 mm/s against 4.5 mm/s; all given in hand_over_samples.h.
@@ -157,7 +144,7 @@ TEST(HandOver, ASignatureThatIsVoidIsABlankAgain) {
 }
 
 TEST(HandOver, CarriesACodeToScan) {
-  const Pages pages = hand_over_pages(Ending::complete, 3, head(Paper::a4, UnitSystem::metric), fonts());
+  const Pages pages = hand_over_pages(Ending::complete, 3, sample_head(), fonts());
   int codes = 0;
   for (const DisplayList& page : pages)
     for (const drawing::Item& item : page.items) codes += std::holds_alternative<drawing::Code>(item) ? 1 : 0;
@@ -190,7 +177,7 @@ std::pair<job::SampleRecord, Head> filled_with(const std::string& text) {
   record.write(job::Ordered{text, 1, {}}, "lead");
   record.write(job::Withdrawn{text}, "lead", {record.write(job::NoteWritten{{}, job::Stage::plan, text})});
   record.write(job::Released{true, text}, "lead");
-  Head h = head(Paper::a4, UnitSystem::metric);
+  Head h = sample_head();
   h.shaft = h.job = h.workshop = text;
   return {std::move(record), h};
 }
@@ -214,7 +201,7 @@ TEST(HandOver, PrintsWhateverSomebodyTyped) {
 TEST(HandOver, AFrameOfManyReasonsGoesOnOverThePage) {
   const job::SampleRecord record = hand_over_record(Ending::blocked, 3);
   const Shaft& shaft = record.shaft();
-  HandOverSheet sheet{.head = head(Paper::a4, UnitSystem::metric), .shaft = &shaft};
+  HandOverSheet sheet{.head = sample_head(), .shaft = &shaft};
   sheet.verdict = "Blocked";
   for (int i = 1; i <= 70; ++i) sheet.because.push_back("Reason number " + std::to_string(i) + ": look again.");
   const Pages pages = hand_over_sheet(sheet, fonts());
@@ -233,7 +220,7 @@ class HandOverLayout : public testing::TestWithParam<std::tuple<Ending, int, Pap
 TEST_P(HandOverLayout, StaysInsideTheMarginsAndNoTextStandsOnAnother) {
   const auto& [ending, rotors, paper] = GetParam();
   const UnitSystem units = paper == Paper::a4 ? UnitSystem::metric : UnitSystem::inch;
-  for (const DisplayList& page : hand_over_pages(ending, rotors, head(paper, units), fonts())) {
+  for (const DisplayList& page : hand_over_pages(ending, rotors, sample_head(paper, units), fonts())) {
     EXPECT_THAT(over_margins(page, fonts()), testing::IsEmpty());
     EXPECT_THAT(collisions(page, fonts()), testing::IsEmpty());
   }

@@ -15,20 +15,6 @@ using testing::ContainsRegex;
 using testing::HasSubstr;
 using testing::Not;
 
-Head head(Paper paper = Paper::a4, UnitSystem units = UnitSystem::metric) {
-  Head h;
-  h.shaft = "Sample, invented";
-  h.job = "31";
-  h.workshop = "sample shop";
-  h.invented = true;
-  h.printed = "3 Feb 14:20";
-  h.from = "entry 60";
-  h.paper = paper;
-  h.voice.units = units;
-  h.voice.currency = "USD";
-  return h;
-}
-
 /// The quote as server and shell print it.
 Pages pages_of(const job::SampleRecord& record, const Head& head, const SampleNames& names = {}) {
   const auto open = record.open();
@@ -52,7 +38,7 @@ Pages pages_of(const job::SampleRecord& record, const Head& head, const SampleNa
 }
 std::string text_of_quote(const job::SampleRecord& record) {
   const Folder folder;
-  return squeezed(text_of(pages_of(record, head()), folder));
+  return squeezed(text_of(pages_of(record, sample_head()), folder));
 }
 
 job::SampleRecord booked() {
@@ -114,8 +100,11 @@ TEST(Quote, TheTableAddsUpToThePrice) {
   ASSERT_TRUE(offered);
   const job::Standing standing = job::standing(*open);
   const HandOverOrder order{.job = open.get(), .standing = &standing, .people = {}, .head = {}, .when = sample_time};
-  const QuoteSheet sheet = quote(
-      {.shaft = &open->shaft, .workshop = &open->workshop, .offered = &*offered, .record = &order, .head = head()});
+  const QuoteSheet sheet = quote({.shaft = &open->shaft,
+                                  .workshop = &open->workshop,
+                                  .offered = &*offered,
+                                  .record = &order,
+                                  .head = sample_head()});
   const auto amount = [](const std::string& text) {
     std::string digits;
     for (const char c : text)
@@ -139,7 +128,7 @@ TEST(Quote, PrintsWhateverSomebodyTyped) {
   record.write(job::BookedIn{typed, "machine", "shaft", typed, {}, {}}, "lead");
   record.write(job::WayChosen{{3}, "disturbed"}, "lead");
   record.write(job::CustomerSaid{Reply::no, typed, typed, {}}, "lead");
-  const Pages pages = pages_of(record, head(), {typed, typed, typed});
+  const Pages pages = pages_of(record, sample_head(), {typed, typed, typed});
   const Folder folder;
   EXPECT_THAT(text_of(pages, folder), HasSubstr("[U+1F642]"));
   for (const DisplayList& page : pages) EXPECT_THAT(over_margins(page, fonts()), testing::IsEmpty());
@@ -152,7 +141,7 @@ TEST_P(QuoteLayout, StaysInsideTheMarginsAndNoTextStandsOnAnother) {
   record.book_in();
   record.write(job::WayChosen{{2, rotors}, "disturbed"}, "lead");
   record.write(job::CustomerSaid{Reply::yes, "The owner", "by telephone", {}}, "lead");
-  const Pages pages = pages_of(record, head(paper, paper == Paper::a4 ? UnitSystem::metric : UnitSystem::inch));
+  const Pages pages = pages_of(record, sample_head(paper, paper == Paper::a4 ? UnitSystem::metric : UnitSystem::inch));
   ASSERT_FALSE(pages.empty());
   for (const DisplayList& page : pages) {
     EXPECT_THAT(over_margins(page, fonts()), testing::IsEmpty());

@@ -8,6 +8,7 @@
 #include "core/beam/beam_samples.h"
 #include "core/beam/stress.h"
 #include "core/dynamics/wobble.h"
+#include "core/units/gravity.h"
 
 namespace flatwise::beam {
 namespace {

@@ -3,6 +3,7 @@
 #include <cmath>
 #include <string>
 
+#include "core/units/gravity.h"
 #include "core/units/guards.h"
 
 namespace flatwise::beam {

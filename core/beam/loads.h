@@ -33,8 +33,6 @@ struct Turning {
 /// rotating_force and rotating_couple of core/dynamics.
 [[nodiscard]] Turning turning_of(const Body& body, Angle lean, Angle azimuth);
 
-inline constexpr double kGravity = 9.80665;  ///< m/s², standard.
-
 /// Loads by node as the kernel takes them: (out, slope) by (real, imaginary).
 struct NodeLoads {
   std::vector<double> by_square, by_speed;

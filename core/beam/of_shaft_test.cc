@@ -8,6 +8,7 @@
 #include "core/beam/figures.h"
 #include "core/dynamics/resultants.h"
 #include "core/shaft/shaft_samples.h"
+#include "core/units/gravity.h"
 #include "tests/support/figures.h"
 
 namespace flatwise::beam {

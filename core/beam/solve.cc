@@ -1,6 +1,7 @@
 #include "core/beam/solve.h"
 
 #include "core/beam/band_kernel.h"
+#include "core/units/gravity.h"
 
 namespace flatwise::beam {
 

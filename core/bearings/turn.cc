@@ -4,12 +4,12 @@
 #include <cmath>
 #include <numbers>
 
+#include "core/units/gravity.h"
 #include "core/units/guards.h"
 
 namespace flatwise::bearings {
 namespace {
 
-constexpr double kGravity = 9.80665;
 constexpr double kGolden = 0.6180339887498949;
 constexpr int kPlaces = 120;  ///< Places looked at round each ring.
 constexpr double kTurn = 2 * std::numbers::pi;

@@ -23,17 +23,13 @@ void add(StageReport& report, int rotor, Code code, Severity severity, Code inst
   report.findings.push_back({code, severity, std::move(args), at_rotor(rotor), std::move(todo)});
 }
 
-std::vector<Input> joint_inputs(const Facts& facts, int rotor) {
-  const Rotor& r = facts.shaft.rotor(rotor);
-  const auto from = [&](std::string_view field) { return rotor_origin(facts.shaft, rotor, field); };
-  return {given("joint-diameter", any(r.bearing.outside), from("bearing.D")),
-          given("ring-inside", any(r.bearing.outer_ring_inside), from("bearing.outer_ring_inside")),
-          given("hub-outside", any(r.hub.outside), from("hub.outside")),
-          given("hub-modulus", any(r.hub.material.youngs_modulus), from("hub.material")),
-          given("hub-poisson", any_ratio(r.hub.material.poisson), from("hub.material")),
-          given("hub-yield", any(r.hub.material.yield), from("hub.material")),
-          given("width", any(r.bearing.width), from("bearing.B")),
-          given("roughness-loss", any(r.hub.roughness_loss), from("hub.roughness_loss"))};
+/// What the joint is, and what the hub bears and how far the ring goes in.
+std::vector<Input> press_inputs(const Facts& facts, int rotor) {
+  const RotorOf part = rotor_of(facts.shaft, rotor);
+  std::vector<Input> in = joint_inputs(part);
+  in.push_back(given("hub-yield", any(part.it.hub.material.yield), part.from("hub.material")));
+  in.push_back(part.length("width", part.it.bearing.width, "bearing.B"));
+  return in;
 }
 
 /// Rotors of one kind have one friction: its working is shown the first time only.
@@ -61,9 +57,8 @@ WorkingPtr shop_friction(const Facts& facts, int rotor, StageReport& report) {
     in.push_back(given("joint-diameter", any(press.joint_diameter)));
     in.push_back(given("width", any(press.width)));
   }
-  for (Input& input : joint_inputs(facts, rotor))
-    if (input.name != "joint-diameter" && input.name != "width" && input.name != "hub-yield")
-      in.push_back(std::move(input));
+  for (Input& input : joint_inputs(rotor_of(facts.shaft, rotor)))
+    if (input.name != "joint-diameter") in.push_back(std::move(input));
   return shown_once(report, rotor, use(fits::figures(), "shop-friction", std::move(in)));
 }
 
@@ -106,7 +101,7 @@ WorkingPtr read_back(const Facts& facts, const PressReading& press, const Workin
   const Gauge* gauge = find_gauge(facts.workshop, press.gauge);
   CORE_CHECK(gauge != nullptr);
   const AnyQuantity force = press.force.value.value;
-  std::vector<Input> in = with_friction(joint_inputs(facts, press.rotor), friction);
+  std::vector<Input> in = with_friction(press_inputs(facts, press.rotor), friction);
   in.push_back(measured("force", force, text_of(press.force.place) + ", " + gauge->id, press.force.typed));
   in.push_back(gauge_input("force-uncertainty", {certified_si(*gauge, force.si), Kind::force}, *gauge));
   in.push_back(gauge_input("force-resolution", {gauge->resolution_si, Kind::force}, *gauge));
@@ -224,7 +219,7 @@ void judge_rotor(const Facts& facts, int rotor, StageReport& report) {
   if (!fit) return;  // The bore is not measured: the inspection says so.
   const WorkingPtr friction = shop_friction(facts, rotor, report);
   if (friction != nullptr) take_findings(report, at_rotor(rotor), *friction);
-  std::vector<Input> in = with_friction(joint_inputs(facts, rotor), friction);
+  std::vector<Input> in = with_friction(press_inputs(facts, rotor), friction);
   in.push_back(computed("interference-least", "least", fit->loosest));
   in.push_back(computed("interference-greatest", "greatest", fit->tightest));
   const std::vector<Input> path = in;

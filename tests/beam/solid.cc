@@ -8,6 +8,8 @@
 #include <numbers>
 #include <sstream>
 
+#include "core/units/gravity.h"
+
 namespace flatwise::beam_tests {
 namespace {
 
@@ -130,7 +132,7 @@ class Deck {
     for (int id = 1; id <= face_.ids(); ++id) out_ << layer + id << ",\n";
     out_ << first + 2 << ",\n"
          << first + 3 << "\n*RIGID BODY, NSET=S" << i << ", REF NODE=" << first << ", ROT NODE=" << first + 1 << "\n";
-    for (const int mass : {first + 2, first + 3}) weights_.push_back({mass, b.mass.si() / 2 * beam::kGravity});
+    for (const int mass : {first + 2, first + 3}) weights_.push_back({mass, b.mass.si() / 2 * kGravity});
   }
 
   void held() {
@@ -143,7 +145,7 @@ class Deck {
   }
 
   void steps() {
-    out_ << "*STEP\n*STATIC\n*DLOAD\nBAR, GRAV, " << beam::kGravity << ", 0, -1, 0\n*CLOAD\n";
+    out_ << "*STEP\n*STATIC\n*DLOAD\nBAR, GRAV, " << kGravity << ", 0, -1, 0\n*CLOAD\n";
     for (const auto& [node, weight] : weights_) out_ << node << ", 2, " << -weight << "\n";
     // Directions count clockwise from straight up, seen from end A looking towards B (along z): x then points left.
     for (const beam::Load& l : of_.loads)
