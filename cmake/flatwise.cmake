@@ -8,15 +8,19 @@ if(NOT CMAKE_BUILD_TYPE)
 endif()
 set(CMAKE_CXX_FLAGS_RELEASE "-O2")
 set(CMAKE_CXX_FLAGS_SANITIZE "-g1 -D_GLIBCXX_ASSERTIONS")
-set(FLATWISE_TEST_OPTIONS -O0)  # A test's own code is run once or twice: there compiling costs most.
-# Sanitized, only what reckons is run often enough to be worth optimizing.
-set(FLATWISE_SANITIZE_RECKONING -O1)
-set(FLATWISE_SANITIZE_REST -O0)
+# Three kinds of code of ours, and how each is optimized beyond its build type.
+set(FLATWISE_OPTIONS_reckoning "")
+set(FLATWISE_OPTIONS_rest "")
+set(FLATWISE_OPTIONS_tests -O1)  # A test's own code is run once or twice: there compiling costs most.
 option(FLATWISE_TESTS "Build the tests and benchmarks" ON)
-option(FLATWISE_UNITY "Compile our libraries in batches: quicker from nothing, but hides a missing include" OFF)
 option(FLATWISE_HEADERS_ONCE "Read the big headers once for all files: much quicker from nothing, but hides a missing include" OFF)
 option(FLATWISE_FUZZ "Build the fuzz targets (needs clang)" OFF)
 set(FLATWISE_SANITIZE "" CACHE STRING "Sanitizers for everything, e.g. address,undefined")
+if(FLATWISE_SANITIZE)
+  set(FLATWISE_OPTIONS_reckoning -O1)
+  set(FLATWISE_OPTIONS_rest -O1)
+  set(FLATWISE_OPTIONS_tests -O0)  # clang takes half as long again for -O1 once it instruments; g++ does not.
+endif()
 
 add_library(flatwise_options INTERFACE)
 if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
@@ -43,38 +47,32 @@ if(FLATWISE_MOLD)
   add_link_options(-fuse-ld=mold)
 endif()
 
-# The big headers, read once for all that reckons and once for the rest: clang takes them only by a target with the same options.
-# One build without the option keeps everybody's own includes honest.
+# The big headers, read once for each kind: a compiler takes them only by a target with the same options.
 if(FLATWISE_HEADERS_ONCE)
-  # Nor without the threads that the server has.
-  target_compile_options(flatwise_options INTERFACE -pthread)
+  target_compile_options(flatwise_options INTERFACE -pthread)  # Nor without the threads that the server has.
   file(WRITE "${CMAKE_BINARY_DIR}/headers.cc" "")
-  foreach(kind reckoning rest)
+  foreach(kind reckoning rest tests)
     add_library(headers_of_${kind} OBJECT "${CMAKE_BINARY_DIR}/headers.cc")
     target_link_libraries(headers_of_${kind} PRIVATE flatwise_options)
+    target_compile_options(headers_of_${kind} PRIVATE ${FLATWISE_OPTIONS_${kind}})
     target_precompile_headers(headers_of_${kind} PRIVATE
       <algorithm> <cmath> <chrono> <complex> <fstream> <functional> <map> <memory> <optional> <set> <span> <sstream> <string>
       <string_view> <unordered_map> <variant> <vector> <fmt/format.h> <nlohmann/json.hpp> <tl/expected.hpp>)
   endforeach()
-  target_precompile_headers(headers_of_rest PRIVATE
-    "${CMAKE_SOURCE_DIR}/job/bench.h" "${CMAKE_SOURCE_DIR}/view/blocks.h" "${CMAKE_SOURCE_DIR}/wire/json.h")
+  foreach(kind rest tests)
+    target_precompile_headers(headers_of_${kind} PRIVATE
+      "${CMAKE_SOURCE_DIR}/job/bench.h" "${CMAKE_SOURCE_DIR}/view/blocks.h" "${CMAKE_SOURCE_DIR}/wire/json.h")
+  endforeach()
   if(FLATWISE_TESTS)
     find_package(GTest REQUIRED)
-    target_link_libraries(headers_of_rest PRIVATE GTest::gtest GTest::gmock)
-    target_precompile_headers(headers_of_rest PRIVATE <gtest/gtest.h>)
-  endif()
-  if(FLATWISE_SANITIZE)
-    target_compile_options(headers_of_reckoning PRIVATE ${FLATWISE_SANITIZE_RECKONING})
-    target_compile_options(headers_of_rest PRIVATE ${FLATWISE_SANITIZE_REST})
+    target_link_libraries(headers_of_tests PRIVATE GTest::gtest GTest::gmock)
+    target_precompile_headers(headers_of_tests PRIVATE <gtest/gtest.h>)
   endif()
 endif()
 
-# flatwise_quick_to_build(TARGET reckoning|rest): how it is optimized where it is sanitized, and which headers it need not read.
+# flatwise_quick_to_build(TARGET reckoning|rest|tests): how it is optimized, and which headers it need not read.
 function(flatwise_quick_to_build target kind)
-  if(FLATWISE_SANITIZE)
-    string(TOUPPER ${kind} kind_upper)
-    target_compile_options(${target} PRIVATE ${FLATWISE_SANITIZE_${kind_upper}})
-  endif()
+  target_compile_options(${target} PRIVATE ${FLATWISE_OPTIONS_${kind}})
   if(FLATWISE_HEADERS_ONCE)
     target_precompile_headers(${target} REUSE_FROM headers_of_${kind})
   endif()
@@ -88,7 +86,6 @@ function(flatwise_library)
   if(ARG_SRCS)
     add_library(fw_${ARG_NAME} STATIC ${ARG_SRCS})
     set(scope PUBLIC)
-    set_target_properties(fw_${ARG_NAME} PROPERTIES UNITY_BUILD ${FLATWISE_UNITY} UNITY_BUILD_BATCH_SIZE 8)
     if(CMAKE_CURRENT_SOURCE_DIR MATCHES "^${CMAKE_SOURCE_DIR}/(core|job)(/|$)")
       flatwise_quick_to_build(fw_${ARG_NAME} reckoning)
     else()
@@ -112,15 +109,19 @@ function(flatwise_library)
   endif()
 endfunction()
 
-# flatwise_test(NAME fits_test SRCS ... DEPS ...) makes a GoogleTest program that `./test` finds by its label.
+# flatwise_test(NAME fits_test SRCS ... DEPS ... [LABEL quick] [OPTIMIZED]) makes a GoogleTest program that `./test` finds by its
+# label. OPTIMIZED: its own code runs long.
 function(flatwise_test)
-  cmake_parse_arguments(ARG "" "NAME;LABEL" "SRCS;DEPS" ${ARGN})
+  cmake_parse_arguments(ARG "OPTIMIZED" "NAME;LABEL" "SRCS;DEPS" ${ARGN})
   if(NOT ARG_LABEL)
     set(ARG_LABEL quick)
   endif()
   add_executable(${ARG_NAME} ${ARG_SRCS})
-  target_compile_options(${ARG_NAME} PRIVATE ${FLATWISE_TEST_OPTIONS})
-  flatwise_quick_to_build(${ARG_NAME} rest)
+  if(ARG_OPTIMIZED OR FLATWISE_SANITIZE AND CMAKE_CURRENT_SOURCE_DIR MATCHES "/(view|paper|desk)$")  # What lays out runs long.
+    flatwise_quick_to_build(${ARG_NAME} rest)
+  else()
+    flatwise_quick_to_build(${ARG_NAME} tests)
+  endif()
   target_link_libraries(${ARG_NAME} PRIVATE flatwise_options GTest::gtest GTest::gtest_main GTest::gmock)
   foreach(dep IN LISTS ARG_DEPS)
     if(dep MATCHES "::")

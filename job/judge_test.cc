@@ -49,7 +49,7 @@ TEST(Answers, EveryQuestionLeftOutBlocksItsStageAndIsNamed) {
   const JobInOrder whole;
   for (std::size_t i = 0; i < whole.bench.answers.size(); ++i) {
     JobInOrder job;
-    const Answered left_out = job.bench.answers[i];
+    const auto left_out = job.bench.answers[i];
     job.bench.answers.erase(job.bench.answers.begin() + static_cast<std::ptrdiff_t>(i));
     int named = 0;
     for (const Question& q : questions()) {

@@ -77,9 +77,12 @@ const valijson::Schema& contract_schema(const std::string& name) {
 }  // namespace
 
 std::string faults_against_contract(const std::string& name, const nlohmann::json& json) {
-  valijson::ValidationResults results;
   using Adapter = valijson::adapters::NlohmannJsonAdapter;
-  if (valijson::Validator{}.validate(contract_schema(name), Adapter{json}, &results)) return {};
+  const valijson::Schema& schema = contract_schema(name);
+  // What is in order needs no account of every choice that was not taken: that costs ten times as much.
+  if (valijson::Validator{}.validate(schema, Adapter{json}, nullptr)) return {};
+  valijson::ValidationResults results;
+  valijson::Validator{}.validate(schema, Adapter{json}, &results);
   std::string out;
   for (valijson::ValidationResults::Error error; results.popError(error);) {
     for (const std::string& step : error.context) out += step;
