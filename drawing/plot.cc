@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "drawing/pen.h"
 #include "drawing/plot_labels.h"
@@ -173,7 +174,24 @@ struct Name {
   Box at;
   double letters = 0;
   bool own = true;
+  std::vector<std::string> lines{};
 };
+
+/// In one line, or broken behind its colon.
+std::vector<std::vector<std::string>> ways_to_set(const std::string& name) {
+  std::vector<std::vector<std::string>> ways{{name}};
+  if (const std::size_t colon = name.find(": "); colon != std::string::npos)
+    ways.push_back({name.substr(0, colon + 1), name.substr(colon + 2)});
+  return ways;
+}
+
+constexpr double kLeading = 1.2;  ///< From line to line, in letters.
+
+Box room_for(const std::vector<std::string>& lines, double letters) {
+  Box box{0, 0, 0, letters * (1 + kLeading * static_cast<double>(lines.size() - 1))};
+  for (const std::string& line : lines) box.width = std::max(box.width, words_width(line, letters));
+  return box;
+}
 
 /// Words stand on the ground: a line of the scale behind them ends beside them.
 void clear_ground(Pen pen, const Box& at) {
@@ -182,15 +200,18 @@ void clear_ground(Pen pen, const Box& at) {
 
 Name place_of_name(const Curve& curve, const std::vector<Point>& along, const Frame& f, const Crowd& crowd) {
   if (curve.name.empty() || along.empty()) return {};
-  // Where there is no free place for it, smaller letters may find one.
+  // Where there is no place at its own curve, two lines or smaller letters may find one; else any free place will do.
+  std::optional<Name> free;
   Name name;
-  for (const double share : {1.0, 0.85, 0.7}) {
-    const double letters = share * fitting(curve.name, kText, 0.8 * f.at.width);
-    const NamePlace place = place_beside(along, {0, 0, words_width(curve.name, letters), letters}, f.at, crowd);
-    name = {place.at, letters, place.own};
-    if (place.free) break;
-  }
-  return name;
+  for (const double share : {1.0, 0.85, 0.7})
+    for (const std::vector<std::string>& lines : ways_to_set(curve.name)) {
+      const double letters = share * fitting(curve.name, kText, 0.8 * f.at.width);
+      const NamePlace place = place_beside(along, room_for(lines, letters), f.at, crowd);
+      name = {place.at, letters, place.own, lines};
+      if (place.own) return name;
+      if (place.free && !free) free = name;
+    }
+  return free.value_or(name);
 }
 
 /// A thin line from a name that stands nearer to something else to the curve it belongs to.
@@ -211,11 +232,13 @@ void draw_curves(Pen pen, const Plot& plot, const Frame& f, Crowd& crowd) {
     along.emplace_back();
     for (const std::vector<Point>& piece : pieces.emplace_back(on_scale(curve.points, f)))
       add_points(along.back(), piece);
-    crowd.points.insert(crowd.points.end(), along.back().begin(), along.back().end());
   }
   std::vector<Name> names;
   for (std::size_t i = 0; i < plot.curves.size(); ++i) {
-    const Name& name = names.emplace_back(place_of_name(plot.curves[i], along[i], f, crowd));
+    Crowd others = crowd;
+    for (std::size_t k = 0; k < along.size(); ++k)
+      if (k != i) others.points.insert(others.points.end(), along[k].begin(), along[k].end());
+    const Name& name = names.emplace_back(place_of_name(plot.curves[i], along[i], f, others));
     if (!(name.letters > 0)) continue;
     crowd.boxes.push_back(name.at);
     clear_ground(pen, name.at);
@@ -225,10 +248,13 @@ void draw_curves(Pen pen, const Plot& plot, const Frame& f, Crowd& crowd) {
     for (std::vector<Point>& piece : pieces[i])
       pen.open_path(std::move(piece), curve.chosen ? kHeavy : kWide, "curve-" + curve.id);
     if (names[i].letters > 0 && !names[i].own) lead(pen, names[i], along[i]);
-    if (names[i].letters > 0)
-      pen.text({names[i].at.x, names[i].at.y + 0.86 * names[i].letters}, curve.name,
-               {.size = names[i].letters, .bold = curve.chosen}, "curve-" + curve.id);
+    double y = names[i].at.y + 0.86 * names[i].letters;
+    for (const std::string& line : names[i].lines) {
+      pen.text({names[i].at.x, y}, line, {.size = names[i].letters, .bold = curve.chosen}, "curve-" + curve.id);
+      y += kLeading * names[i].letters;
+    }
   }
+  for (const std::vector<Point>& points : along) crowd.points.insert(crowd.points.end(), points.begin(), points.end());
 }
 
 void draw_here(Pen pen, const PlotPlace& here, const Frame& f, Crowd& crowd) {

@@ -47,7 +47,7 @@ struct Tried {
 Tried tried(const Box& box, const std::vector<Point>& curve, const Crowd& crowd) {
   const double drawn = distance(box, crowd.points), words = distance(box, crowd.boxes);
   Tried out{.box = box, .away = distance(box, curve), .room = std::min(drawn, words)};
-  out.own = out.room >= kCrowded && out.away <= drawn + crowd.slack + 1e-9;
+  out.own = std::min(out.room, out.away) >= kCrowded && out.away <= drawn + crowd.slack + 1e-9;
   return out;
 }
 
@@ -57,7 +57,7 @@ std::optional<Tried> free_place(const std::vector<Point>& curve, const Box& size
   for (double y = area.y; y + size.height <= area.y + area.height; y += size.height / 4)
     for (double x = area.x; x + size.width <= area.x + area.width; x += size.height / 2) {
       const Tried here = tried({x, y, size.width, size.height}, curve, crowd);
-      if (here.room < kCrowded) continue;
+      if (std::min(here.room, here.away) < kCrowded) continue;
       if (!best || here.own > best->own || (here.own == best->own && here.away < best->away)) best = here;
     }
   return best;
@@ -82,7 +82,7 @@ NamePlace place_beside(const std::vector<Point>& curve, const Box& size, const B
     if (here.own > best.own || (here.own == best.own && here.room > best.room + 1e-9)) best = here;
   };
   for (const Point& p : curve) {
-    for (const double side : {-1.0, -0.5, 0.0}) {
+    for (const double side : {-1.0, -0.75, -0.5, -0.25, 0.0}) {
       offer(p.x + side * size.width, p.y - kAway - size.height);
       offer(p.x + side * size.width, p.y + kAway);
     }
@@ -91,7 +91,7 @@ NamePlace place_beside(const std::vector<Point>& curve, const Box& size, const B
     offer(p.x + 2 * kAway, p.y - size.height / 2);
   }
   if (!best.own) best = free_place(curve, size, area, crowd).value_or(best);
-  return {best.box, best.own, best.room >= kCrowded};
+  return {best.box, best.own, std::min(best.room, best.away) >= kCrowded};
 }
 
 }  // namespace flatwise::drawing

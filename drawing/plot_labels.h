@@ -12,7 +12,7 @@ namespace flatwise::drawing {
 [[nodiscard]] double words_width(const std::string& words, double size);
 
 struct Crowd {
-  std::vector<Point> points;  ///< Of all curves and marks, in millimetres, close together.
+  std::vector<Point> points;  ///< Of all else that is drawn, in millimetres, close together.
   std::vector<Box> boxes;     ///< Words that stand already.
   double slack = 0;           ///< By how much something else may be nearer to the words of a single point.
 };

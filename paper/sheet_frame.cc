@@ -32,6 +32,8 @@ Sheet::Sheet(const Head& head, const TextMeasure& measure, std::string title, st
   cells_.insert(cells_.begin(), {{word(Word{"paper.shaft"}), head.shaft},
                                  {word(Word{"paper.job"}), head.job},
                                  {word(Word{"paper.workshop"}), head.workshop}});
+  std::erase_if(cells_,
+                [](const Cell& cell) { return cell.value.empty(); });  // A caption over nothing asks to be filled in.
   pages_.push_back({size_.width, size_.height, {}});
   title_block(true);
 }
