@@ -203,14 +203,15 @@ Name place_of_name(const Curve& curve, const std::vector<Point>& along, const Fr
   // Where there is no place at its own curve, two lines or smaller letters may find one; else any free place will do.
   std::optional<Name> free;
   Name name;
-  for (const double share : {1.0, 0.85, 0.7})
+  for (const double share : {1.0, 0.85, 0.7}) {
+    const double letters = share * fitting(curve.name, kText, 0.8 * f.at.width);
     for (const std::vector<std::string>& lines : ways_to_set(curve.name)) {
-      const double letters = share * fitting(curve.name, kText, 0.8 * f.at.width);
       const NamePlace place = place_beside(along, room_for(lines, letters), f.at, crowd);
       name = {place.at, letters, place.own, lines};
       if (place.own) return name;
       if (place.free && !free) free = name;
     }
+  }
   return free.value_or(name);
 }
 

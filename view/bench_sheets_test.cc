@@ -5,7 +5,6 @@
 
 #include "job/release.h"
 #include "tests/support/contract.h"
-#include "tests/support/sanitized.h"
 #include "view/test_job_31.h"
 
 namespace flatwise::view {
@@ -27,7 +26,7 @@ TEST_F(Job31, KeepsTheContractAtEveryStationInBothUnitsFromBothEnds) {
   for (const Stage stage : kMine)
     for (const UnitSystem units : {UnitSystem::inch, UnitSystem::metric})
       for (const End from : {End::a, End::b})
-        for (int i = 0; i < static_cast<int>(sample_.shaft().stations().size()); i += tests::kStride) {
+        for (int i = 0; i < static_cast<int>(sample_.shaft().stations().size()); ++i) {
           if (from == End::b && stage != Stage::timing) continue;      // Only the end view turns with the mechanic.
           if (units == UnitSystem::metric && i >= kHalfRow) continue;  // Every kind stands before it.
           const Plain view = view_of(subject_, stage, i, units, from);
@@ -39,7 +38,7 @@ TEST_F(Job31, KeepsTheContractAtEveryStationInBothUnitsFromBothEnds) {
 
 TEST_F(Job31, DrawsEveryPlaceThatCanBeTapped) {
   for (const Stage stage : kMine)
-    for (int i = 0; i < kHalfRow; i += tests::kStride) {
+    for (int i = 0; i < kHalfRow; ++i) {
       const Plain view = view_of(subject_, stage, i);
       std::set<std::string> fields;
       for (const Plain& keypad : blocks_of(view, "keypad")) {
