@@ -7,6 +7,7 @@
 #include <numbers>
 
 #include "core/bearings/balance_search.h"
+#include "core/units/guards.h"
 
 namespace flatwise::bearings {
 namespace {
@@ -173,6 +174,14 @@ Result<Rest> settled(const LoadedBearing& b, const Scaled& s, int unknowns, Bala
   return rest_of(b, r, s.size);
 }
 
+/// `at` as set_shift() leaves it.
+double load_in_direction(const LoadedBearing& b, const double* at, double cosine, double sine) {
+  const double u = at[0] * cosine + at[1] * sine - b.gap, v = at[2] + at[3] * sine + at[4] * cosine;
+  const double excess = u * (u + 2) + v * v;
+  const double squeeze = std::max(0.0, excess / (std::sqrt(1 + excess) + 1));
+  return b.unit * squeeze * std::sqrt(squeeze);
+}
+
 }  // namespace
 
 Result<LoadedBearing> loaded_bearing(const BearingAtWork& at, const PointContacts& contacts, Angle cage) {
@@ -231,11 +240,15 @@ Result<Rest> rest_tilted(const LoadedBearing& b, const RingLoad& load, const Rin
 Force load_at(const LoadedBearing& b, const RingShift& shift, Angle azimuth) {
   double at[5];
   set_shift(b, shift, at);
-  const double c = std::cos(azimuth.radians()), s = std::sin(azimuth.radians());
-  const double u = at[0] * c + at[1] * s - b.gap, v = at[2] + at[3] * s + at[4] * c;
-  const double excess = u * (u + 2) + v * v;
-  const double squeeze = std::max(0.0, excess / (std::sqrt(1 + excess) + 1));
-  return newtons(b.unit * squeeze * std::sqrt(squeeze));
+  return newtons(load_in_direction(b, at, std::cos(azimuth.radians()), std::sin(azimuth.radians())));
+}
+
+void loads_round(const LoadedBearing& b, const RingShift& shift, const Round& places, std::span<Force> loads) {
+  CORE_CHECK(places.cosine.size() == loads.size() && places.sine.size() == loads.size());
+  double at[5];
+  set_shift(b, shift, at);
+  for (std::size_t i = 0; i < loads.size(); ++i)
+    loads[i] = newtons(load_in_direction(b, at, places.cosine[i], places.sine[i]));
 }
 
 std::vector<BallLoad> ball_loads(const LoadedBearing& b, const RingShift& shift) {

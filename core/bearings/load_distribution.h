@@ -4,6 +4,7 @@
 //   const Rest rest = *rest_under(b, {.x = newtons(2000), .z = newtons(300), .about_y = newton_metres(8)});
 #pragma once
 
+#include <span>
 #include <vector>
 
 #include "core/bearings/balance_kernel.h"
@@ -93,5 +94,12 @@ struct BallLoad {
 [[nodiscard]] std::vector<BallLoad> ball_loads(const LoadedBearing& bearing, const RingShift& shift);
 /// Load that a ball would carry at any azimuth.
 [[nodiscard]] Force load_at(const LoadedBearing& bearing, const RingShift& shift, Angle azimuth);
+
+/// Azimuths by their cosines and sines, as many of the one as of the other.
+struct Round {
+  std::vector<double> cosine, sine;
+};
+/// load_at() of many places: `loads` has one for each of them.
+void loads_round(const LoadedBearing& bearing, const RingShift& shift, const Round& places, std::span<Force> loads);
 
 }  // namespace flatwise::bearings

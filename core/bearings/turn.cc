@@ -1,6 +1,7 @@
 #include "core/bearings/turn.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -63,20 +64,41 @@ std::optional<Problem> cannot_turn(const TurnTask& t) {
                  std::nullopt};
 }
 
+/// Places round a ring, the first of them at `start`.
+Round round_from(const Round& even, Angle start) {
+  const double c = std::cos(start.radians()), s = std::sin(start.radians());
+  Round turned{std::vector<double>(kPlaces), std::vector<double>(kPlaces)};
+  for (std::size_t i = 0; i < kPlaces; ++i) {
+    turned.cosine[i] = even.cosine[i] * c - even.sine[i] * s;
+    turned.sine[i] = even.sine[i] * c + even.cosine[i] * s;
+  }
+  return turned;
+}
+Round evenly_round() {
+  Round even;
+  for (int i = 0; i < kPlaces; ++i) {
+    even.cosine.push_back(std::cos(kTurn * i / kPlaces));
+    even.sine.push_back(std::sin(kTurn * i / kPlaces));
+  }
+  return even;
+}
+
 /// Cubes of the load at the places of both rings, added up over the turn.
 struct Places {
+  Round even = evenly_round();
   std::vector<double> inner = std::vector<double>(kPlaces), outer = std::vector<double>(kPlaces);
 };
 
+void add_cubes(const LoadedBearing& b, const RingShift& shift, const Round& places, std::vector<double>& to) {
+  std::array<Force, kPlaces> loads;
+  loads_round(b, shift, places, loads);
+  for (std::size_t i = 0; i < kPlaces; ++i) to[i] += loads[i].si() * loads[i].si() * loads[i].si();
+}
+
 /// The inner ring stands in the frame of the tilt; a held outer ring stands in space, which turns back in that frame.
 void add(const LoadedBearing& b, const AtAngle& at, Places& places) {
-  for (int i = 0; i < kPlaces; ++i) {
-    const double place = kTurn * i / kPlaces;
-    const double inner = load_at(b, at.shift, radians(place)).si();
-    const double outer = load_at(b, at.shift, radians(place - at.shaft.radians())).si();
-    places.inner[static_cast<std::size_t>(i)] += inner * inner * inner;
-    places.outer[static_cast<std::size_t>(i)] += outer * outer * outer;
-  }
+  add_cubes(b, at.shift, places.even, places.inner);
+  add_cubes(b, at.shift, round_from(places.even, Angle{} - at.shaft), places.outer);
 }
 
 double mean_to_ten_ninths(const std::vector<double>& cubes, int angles) {

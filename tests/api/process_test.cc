@@ -250,5 +250,25 @@ TEST_F(Process, TheShellBooksInAndTakesBack) {
   EXPECT_EQ(shell({"job", "verify", "77"}).status, 0);
 }
 
+TEST_F(Process, TheShellTakesSidePlayAsItWasHeldAndPushed) {
+  const Served served{data()};
+  const auto record = [&](std::vector<std::string> words) {
+    words.insert(words.begin(), {"job", "record", "31", "play_read", "rotor=2", "gauge="});
+    words.insert(words.end(), {"--by", "Lead"});
+    return shell(words);
+  };
+  EXPECT_EQ(record({"swing=0.8 mm", "held=hanging", "push=-1 N"}).status, 2) << "no push";
+  EXPECT_EQ(record({"swing=0.8 mm", "held=hanging", "push=30 mm"}).status, 2) << "another unit";
+  EXPECT_NE(record({"swing=0.8 mm", "held=somehow"}).err.find("held"), std::string::npos) << "names the field";
+  const auto taken = record({"swing=0.8 mm", "held=hanging", "push=30 N"});
+  ASSERT_EQ(taken.status, 0) << taken.err;
+  const json entries =
+      got(served.port(), "/api/jobs/" + std::string{job(served.port(), "31")["id"]} + "/entries")["entries"];
+  const json& body = entries.back()["body"];
+  EXPECT_EQ(body["kind"], "play_read");
+  EXPECT_EQ(body["held"], "hanging");
+  EXPECT_NE(body["push"].dump().find("30 N"), std::string::npos) << body;
+}
+
 }  // namespace
 }  // namespace flatwise::api_test

@@ -53,7 +53,9 @@ app.get('/api/machines/:id/jobs', { schema: { response: { 200: list } } }, (requ
 // transaction. It knows no rule of a job and folds nothing: the least that a record of the same form asks for.
 const job = db.prepare('select entries, head from jobs where workshop = ? and id = ?');
 const twin = db.prepare('select number, hash from entries where workshop = ? and id = ?');
-const put = db.prepare("insert into entries values (?, ?, ?, ?, ?, ?, ?, ?, '[]', ?, ?, ?, ?)");
+const put = db.prepare(`
+  insert into entries (workshop, job, number, id, author, device, at, follows, corrects, kind, body, previous, hash)
+  values (?, ?, ?, ?, ?, ?, ?, ?, '[]', ?, ?, ?, ?)`);
 const moved = db.prepare('update jobs set changed = ?, entries = ?, head = ? where workshop = ? and id = ?');
 const last = db.prepare('select coalesce(max(sequence), 0) from changes where workshop = ?').pluck();
 const change = db.prepare("insert into changes values (?, ?, 'job', ?, ?)");
