@@ -89,10 +89,8 @@ std::optional<PressBlock> press_block(const Material& m, int rotor, const Workin
     block.curve.question += (block.curve.question.empty() ? "" : " ") + say(part, m.voice());
   block.curve.x_words = say(drawn->x_words, m.voice());
   if (drawn->read_words) block.curve.read_words = say(*drawn->read_words, m.voice());
-  block.expected = say(
-      Message{Code{"paper.low_to_high"},
-              {{"least", any(newtons(band.si("force-least")))}, {"greatest", any(newtons(band.si("force-greatest")))}}},
-      m.voice());
+  block.expected =
+      range_words(any(newtons(band.si("force-least"))), any(newtons(band.si("force-greatest"))), m.voice());
   block.travels = job::press_stops(m.shaft().rotor(rotor), m.voice().units);
   block.notes = {say(Message{Code{"bench.press.curve_lead"}, {{"lead", any(job::kPressLead)}}}, m.voice())};
   return block;

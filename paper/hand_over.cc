@@ -33,7 +33,7 @@ struct Source {
   }
   [[nodiscard]] std::string value(AnyQuantity quantity) const { return format_quantity(quantity, shown()); }
   [[nodiscard]] std::string range(AnyQuantity least, AnyQuantity greatest) const {
-    return say({Code{"paper.low_to_high"}, {{"least", least}, {"greatest", greatest}}});
+    return range_words(least, greatest, voice());
   }
   /// The working of a figure about a part; nullptr when the rules had nothing to compute it from.
   [[nodiscard]] const Working* working(Stage stage, const Where& where, std::string_view about,
@@ -55,8 +55,8 @@ AnyQuantity quantity_of(const Working& working, std::string_view output) {
 // --- Verdict ---------------------------------------------------------------------------------------------------------
 
 std::string block_line(const Source& from, const job::Block& block) {
-  return flatwise::say(Finding{block.what.code, block.severity, block.what.args, block.where, std::nullopt},
-                       from.voice());
+  return capital(flatwise::say(Finding{block.what.code, block.severity, block.what.args, block.where, std::nullopt},
+                               from.voice()));
 }
 
 void fill_verdict(const Source& from, HandOverSheet& sheet) {
@@ -173,7 +173,7 @@ void fill_rows(const Source& from, HandOverSheet& sheet) {
 void add_findings(const Source& from, Stage stage, HandOverPart& part) {
   for (const job::StageReport& s : from.job().report.stages) {
     if (s.stage != stage) continue;
-    for (const Finding& f : s.findings) part.lines.push_back(flatwise::say(f, from.voice()));
+    for (const Finding& f : s.findings) part.lines.push_back(capital(flatwise::say(f, from.voice())));
   }
   if (part.lines.empty()) part.lines.push_back(from.word(Word{"paper.nothing_entered"}));
 }
@@ -183,7 +183,7 @@ std::string line_of(const Source& from, const job::Entry& entry) {
   constexpr std::array<std::string_view, 3> kReplies{"reply.no", "reply.yes", "reply.not_seen"};
   const auto* answered = std::get_if<job::Answered>(&entry.body);
   if (answered == nullptr || job::stage_of(entry.body) != Stage::test_run)
-    return from.say(job::entry_says(from.job().shaft, entry.body));
+    return capital(from.say(job::entry_says(from.job().shaft, entry.body)));
   const std::size_t reply = answered->reply == Reply::yes ? 1 : answered->reply == Reply::no ? 0 : 2;
   Args args{{"what", Word{"question." + answered->question + ".short"}}, {"reply", Word{std::string{kReplies[reply]}}}};
   if (answered->number > 0) args.emplace_back("nut", Word{answered->number == 1 ? "end.a" : "end.b"});
@@ -207,7 +207,7 @@ std::string run_line(const Source& from, const job::Shown& shown) {
   constexpr std::array<const char*, 3> kAnswers{"answer.in", "answer.out", "answer.cannot_tell"};
   if (const auto answer = shown.counts())
     args.emplace_back("answer", Word{kAnswers[static_cast<std::size_t>(*answer)]});
-  return from.say({working.figure == "run-rise" ? Code{"paper.run_rise"} : Code{"paper.run_vibration"}, args});
+  return capital(from.say({working.figure == "run-rise" ? Code{"paper.run_rise"} : Code{"paper.run_vibration"}, args}));
 }
 
 /// The stage works out more than readings: when it is due again stands at the head of the sheet.
@@ -332,7 +332,7 @@ void fill_signatures(const Source& from, HandOverSheet& sheet) {
 
 void fill_log(const Source& from, HandOverSheet& sheet) {
   for (const job::Entry& entry : from.job().entries) {
-    std::string says = from.say(job::entry_says(from.job().shaft, entry.body));
+    std::string says = capital(from.say(job::entry_says(from.job().shaft, entry.body)));
     if (const auto by = from.state().replacing(entry); !by.empty())
       says = from.say({Code{"paper.replaced_by"}, {{"says", says}, {"number", by.back()->number}}});
     if (job::clock_was_off(entry))

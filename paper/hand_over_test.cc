@@ -68,13 +68,22 @@ std::string printed_of(const job::SampleRecord& record, UnitSystem units = UnitS
   return squeezed(text_of(hand_over_pages(record, sample_head(Paper::a4, units), fonts()), folder));
 }
 
+TEST(HandOver, SaysTheUnitOfARangeOnceAndBeginsEachLineWithACapital) {
+  const std::string text = printed(Ending::blocked);
+  EXPECT_THAT(text, HasSubstr("Nut A came off."));
+  EXPECT_THAT(text, Not(HasSubstr("nut A came off.")));
+  const auto open = hand_over_record(Ending::blocked, 3).open();
+  const auto& bore = open->shaft.rotor(1).hub.bore;
+  EXPECT_THAT(text, HasSubstr(figure_only(any(bore.least), {}) + " to " + figure_only(any(bore.greatest), {})));
+}
+
 // Source: 40 °C less 14 °C; 4.3 mm/s against 4.5 mm/s; all given in hand_over_samples.h.
 TEST(HandOver, PrintsTheRunAgainstItsLimits) {
   const std::string text = printed(Ending::complete);
   EXPECT_THAT(text, HasSubstr("Ran 40 min, at least 20"));
-  EXPECT_THAT(text, HasSubstr("hanger A: 26.0"));
+  EXPECT_THAT(text, HasSubstr("Hanger A: 26.0"));
   EXPECT_THAT(text, HasSubstr("the room, at most 40"));
-  EXPECT_THAT(text, HasSubstr("hanger B: 4.30"));
+  EXPECT_THAT(text, HasSubstr("Hanger B: 4.30"));
   EXPECT_THAT(text, HasSubstr("IN"));
 }
 
@@ -83,7 +92,7 @@ TEST(HandOver, WithoutLimitsTheRunIsPrintedAndNotJudged) {
   record.do_all();
   run(record);
   const std::string text = printed_of(record);
-  EXPECT_THAT(text, HasSubstr("hanger A: 26.0"));
+  EXPECT_THAT(text, HasSubstr("Hanger A: 26.0"));
   EXPECT_THAT(text, Not(HasSubstr("at most")));
 }
 

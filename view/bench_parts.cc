@@ -208,16 +208,6 @@ std::string answer_word(Answer answer, const Voice& voice) {
   return word("answer." + std::string{sign}, voice);
 }
 
-std::string figure_only(AnyQuantity value, const Voice& voice) {
-  std::string text = shown(value, voice);
-  const std::size_t unit = text.rfind("\u00a0");
-  return unit == std::string::npos ? text : text.substr(0, unit);
-}
-
-std::string range_shown(const Screen& screen, AnyQuantity least, AnyQuantity greatest) {
-  return tell(screen, Code{"bench.range"}, {{"least", figure_only(least, screen.voice)}, {"greatest", greatest}});
-}
-
 std::string with_u(AnyQuantity value, double expanded_si, const Voice& voice, bool in_other) {
   return format_with_uncertainty(
       value, expanded_si,

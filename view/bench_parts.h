@@ -76,10 +76,6 @@ void mark_cell(CellSays& cell, Severity worst, bool done);
 
 /// An answer's word: IN, OUT, CANNOT TELL.
 [[nodiscard]] std::string answer_word(Answer answer, const Voice& voice);
-/// "a to b" with the unit once.
-[[nodiscard]] std::string range_shown(const Screen& screen, AnyQuantity least, AnyQuantity greatest);
-/// The bare figure of a quantity as it is shown, for the small print of a scale.
-[[nodiscard]] std::string figure_only(AnyQuantity value, const Voice& voice);
 /// Value and expanded uncertainty in the voice's units.
 [[nodiscard]] std::string with_u(AnyQuantity value, double expanded_si, const Voice& voice, bool in_other = false);
 

@@ -267,8 +267,6 @@ struct SignatureRow {
 /// "none", "stopped", "unknown": for the strip and the cells.
 [[nodiscard]] std::string_view flag_of(Severity severity);
 /// "Rotor 4", "Spacer S3", "Nut A": the head of a sheet; lower case inside a sentence with `inside`.
-/// With its first letter a capital: for what begins a line. English letters; others are left as they are.
-[[nodiscard]] std::string capital(std::string text);
 [[nodiscard]] std::string station_name(const Shaft& shaft, int station, const Voice& voice, bool inside = false);
 /// Number of the rotor at a station; 0 where there is none.
 [[nodiscard]] int rotor_at(const Shaft& shaft, int station);

@@ -87,12 +87,6 @@ double in_unit(AnyQuantity value, const std::string& unit) {
 
 }  // namespace
 
-std::string capital(std::string text) {
-  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
-    text.front() = static_cast<char>(text.front() - 'a' + 'A');
-  return text;
-}
-
 std::string field_key(const job::EntryBody& body) { return job::question_of(body); }
 
 std::vector<std::string> units_of(Kind kind, UnitSystem system) {

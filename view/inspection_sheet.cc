@@ -269,7 +269,7 @@ void add_limits(const Subject& subject, const Screen& screen, int rotor, SheetPa
   const Hub& hub = subject.job.shaft.rotor(rotor).hub;
   parts.foot.push_back(text_block(
       tell(screen, Code{"bench.bore.limits"},
-           {{"fit", hub.fit_code}, {"range", range_shown(screen, any(hub.bore.least), any(hub.bore.greatest))}}),
+           {{"fit", hub.fit_code}, {"range", range_words(any(hub.bore.least), any(hub.bore.greatest), screen.voice)}}),
       "note"));
   const Gauge* gauge = gauge_in_use(subject, screen, rotor);
   if (gauge == nullptr) return;
@@ -335,7 +335,7 @@ SheetParts part_sheet(const Subject& subject, const Screen& screen, const Spot& 
     const Length least = station.length.nominal - station.length.below;
     const Length greatest = station.length.nominal + station.length.above;
     parts.left.push_back(facts_block({{.caption = tell(screen, Code{"bench.length.given"}),
-                                       .value = range_shown(screen, any(least), any(greatest))}},
+                                       .value = range_words(any(least), any(greatest), screen.voice)}},
                                      screen.voice));
     parts.right.push_back(keypad_block({length_field(subject, screen, spot.station, std::nullopt)}));
   }

@@ -96,8 +96,8 @@ Json fresh_json(const Screen& screen, const WorkingPtr& fresh) {
   turned.voice.units = other(screen.voice.units);
   const AnyQuantity least = output_of(*fresh, "swing-least"), greatest = output_of(*fresh, "swing-greatest");
   return facts_block({{.caption = tell(screen, Code{"view.play.new_bearing"}),
-                       .value = range_shown(screen, least, greatest),
-                       .other = range_shown(turned, least, greatest),
+                       .value = range_words(least, greatest, screen.voice),
+                       .other = range_words(least, greatest, turned.voice),
                        .working = fresh}},
                      screen.voice);
 }
@@ -110,10 +110,10 @@ Json answer_json(const Subject& subject, const Screen& screen, int rotor, const 
   if (behind != nullptr) {
     const AnyQuantity least = output_of(*behind, "clearance-least");
     const AnyQuantity greatest = output_of(*behind, "clearance-greatest");
-    is.value = range_shown(screen, least, greatest);
+    is.value = range_words(least, greatest, screen.voice);
     Screen turned = screen;
     turned.voice.units = other(screen.voice.units);
-    is.other = range_shown(turned, least, greatest);
+    is.other = range_words(least, greatest, turned.voice);
   }
   return answer_block(is, screen.voice);
 }

@@ -34,7 +34,7 @@ void add_sections(const Subject& subject, const Screen& screen, const Spot& spot
   const Station& station = subject.job.shaft.stations()[static_cast<std::size_t>(spot.station)];
   const Rotor& part = subject.job.shaft.rotor(rotor);
   const drawing::ToolRing tool = drawing::tool_ring(part);
-  const std::string range = range_shown(screen, any(tool.inside), any(tool.outside));
+  const std::string range = range_words(any(tool.inside), any(tool.outside), screen.voice);
   drawing::PressSection right;
   right.tool_words = tell(screen, Code{"bench.press.tool"}, {{"range", range}});
   if (part.snap_rings != SnapRings::none) right.ring_words = tell(screen, Code{"bench.press.stop"});
@@ -63,9 +63,9 @@ Json force_field(const Subject& subject, const Screen& screen, int rotor, const 
   is.gauge_into = "gauge";
   is.gauges = Gauge::Use::press_gauge;
   if (band != nullptr)
-    is.hint =
-        tell(screen, Code{"bench.press.expected_hint"},
-             {{"range", range_shown(screen, output_of(*band, "force-least"), output_of(*band, "force-greatest"))}});
+    is.hint = tell(
+        screen, Code{"bench.press.expected_hint"},
+        {{"range", range_words(output_of(*band, "force-least"), output_of(*band, "force-greatest"), screen.voice)}});
   return field(subject, screen, is);
 }
 
@@ -142,9 +142,9 @@ Json band_facts(const Screen& screen, const WorkingPtr& band) {
   Screen second = screen;
   second.voice.units = other(screen.voice.units);
   return facts_block({{.caption = tell(screen, Code{"bench.press.expected"}),
-                       .value = range_shown(screen, least, greatest),
+                       .value = range_words(least, greatest, screen.voice),
                        .tone = "strong",
-                       .other = range_shown(second, least, greatest),
+                       .other = range_words(least, greatest, second.voice),
                        .working = band},
                       {.caption = tell(screen, Code{"bench.press.above"}),
                        .value = tell(screen, Code{"bench.press.stop_at"}, {{"force", greatest}}),
@@ -199,7 +199,7 @@ void add_clearance(const Screen& screen, const WorkingPtr& left, std::vector<Fac
   if (left == nullptr) return;
   const bool none = left->si("least") <= 0;
   rows.push_back({.caption = tell(screen, Code{"bench.press.clearance"}),
-                  .value = range_shown(screen, output_of(*left, "least"), output_of(*left, "greatest")),
+                  .value = range_words(output_of(*left, "least"), output_of(*left, "greatest"), screen.voice),
                   .tone = none ? "tell" : "plain",
                   .other = none ? first_finding(*left, screen.voice) : std::string{},
                   .working = left});
@@ -210,13 +210,13 @@ Json fit_facts(const Subject& subject, const Screen& screen, int rotor) {
   std::vector<FactRow> rows;
   if (const WorkingPtr back = working_here(subject, rotor, "press-readback"))
     rows.push_back({.caption = tell(screen, Code{"bench.press.by_force"}),
-                    .value = range_shown(screen, output_of(*back, "interference-least"),
-                                         output_of(*back, "interference-greatest")),
+                    .value = range_words(output_of(*back, "interference-least"),
+                                         output_of(*back, "interference-greatest"), screen.voice),
                     .working = back});
   for (const char plane : {'A', 'B'})
     if (const WorkingPtr fit = working_here(subject, rotor, "interference", std::string(1, plane)))
       rows.push_back({.caption = tell(screen, Code{"bench.press.by_gauge"}, {{"plane", std::string(1, plane)}}),
-                      .value = range_shown(screen, output_of(*fit, "least"), output_of(*fit, "greatest")),
+                      .value = range_words(output_of(*fit, "least"), output_of(*fit, "greatest"), screen.voice),
                       .working = fit});
   add_clearance(screen, working_here(subject, rotor, "fitted-clearance"), rows);
   add_creep(screen, working_here(subject, rotor, "creep-load"), rows);

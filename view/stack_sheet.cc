@@ -200,7 +200,7 @@ Json worst_case(const Subject& subject, const Screen& screen) {
   if (length == nullptr) return nullptr;
   return facts_block(
       {{.caption = tell(screen, Code{"bench.stack.worst"}),
-        .value = range_shown(screen, output_of(*length, "worst-least"), output_of(*length, "worst-greatest")),
+        .value = range_words(output_of(*length, "worst-least"), output_of(*length, "worst-greatest"), screen.voice),
         .working = length}},
       screen.voice);
 }

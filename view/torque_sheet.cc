@@ -190,7 +190,7 @@ void add_clamping(const Subject& subject, const Screen& screen, const Nut& nut, 
   if (preload == nullptr) return;
   const AnyQuantity least = output_of(*preload, "preload-least"), greatest = output_of(*preload, "preload-greatest");
   parts.right.push_back(facts_block({{.caption = tell(screen, Code{"bench.torque.clamps"}),
-                                      .value = range_shown(screen, least, greatest),
+                                      .value = range_words(least, greatest, screen.voice),
                                       .tone = "strong",
                                       .working = preload}},
                                     screen.voice));
@@ -203,7 +203,7 @@ void add_clamping(const Subject& subject, const Screen& screen, const Nut& nut, 
                                        .end_words = tell(screen, Code{"bench.torque.proof"}, {{"proof", *proof}})},
                                       kBar),
                     tell(screen, Code{"bench.torque.band_says"},
-                         {{"range", range_shown(screen, least, greatest)}, {"proof", *proof}})));
+                         {{"range", range_words(least, greatest, screen.voice)}, {"proof", *proof}})));
 }
 
 std::string order_text(const Subject& subject, const Screen& screen) {
@@ -222,8 +222,8 @@ Json target_facts(const Screen& screen, const Nut& nut) {
                        .tone = "strong",
                        .other = shown_other(any(nut.torque), screen.voice)},
                       {.caption = tell(screen, Code{"bench.torque.within"}),
-                       .value = range_shown(screen, any(least), any(greatest)),
-                       .other = range_shown(second, any(least), any(greatest))}},
+                       .value = range_words(any(least), any(greatest), screen.voice),
+                       .other = range_words(any(least), any(greatest), second.voice)}},
                      screen.voice);
 }
 

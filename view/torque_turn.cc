@@ -62,7 +62,7 @@ Json what_is_assumed(const Screen& screen, std::initializer_list<const Working*>
 
 FactRow expected_row(const Screen& screen, const WorkingPtr& expected) {
   return {.caption = tell(screen, Code{"bench.torque.turn"}),
-          .value = range_shown(screen, output_of(*expected, "turn-least"), output_of(*expected, "turn-greatest")),
+          .value = range_words(output_of(*expected, "turn-least"), output_of(*expected, "turn-greatest"), screen.voice),
           .tone = "strong",
           .other = tell(screen, Code{"bench.torque.turn_about"},
                         {{"turn", output_of(*expected, "turn")}, {"snug", *input_of(*expected, "snug")}}),
@@ -71,7 +71,8 @@ FactRow expected_row(const Screen& screen, const WorkingPtr& expected) {
 
 FactRow by_angle_row(const Screen& screen, const WorkingPtr& by_angle) {
   return {.caption = tell(screen, Code{"bench.torque.by_angle"}),
-          .value = range_shown(screen, output_of(*by_angle, "preload-least"), output_of(*by_angle, "preload-greatest")),
+          .value = range_words(output_of(*by_angle, "preload-least"), output_of(*by_angle, "preload-greatest"),
+                               screen.voice),
           .tone = "strong",
           .working = by_angle};
 }

@@ -182,6 +182,14 @@ std::string Speaker::said(const Piece& piece, const std::string* number) const {
   return {};
 }
 
+/// A quantity as it is shown, parted before the space of its unit, which stays with the unit.
+std::pair<std::string, std::string> figure_and_unit(AnyQuantity value, const Voice& voice) {
+  const std::string text =
+      format_quantity(value, {.system = voice.units, .decimals = {}, .unit = {}, .currency = voice.currency});
+  const std::size_t unit = std::min(text.rfind("\u00a0"), text.size());
+  return {text.substr(0, unit), text.substr(unit)};
+}
+
 }  // namespace
 
 std::string words::fill(std::string_view text, const Args& args, const Voice& voice) {
@@ -210,6 +218,21 @@ std::string word(std::string_view id, const Voice& voice) { return say(id, {}, v
 bool has_words(std::string_view code, Language language) {
   (void)language;  // One so far.
   return find_entry(code) != nullptr;
+}
+
+std::string capital(std::string text) {
+  if (!text.empty() && text.front() >= 'a' && text.front() <= 'z')
+    text.front() = static_cast<char>(text.front() - 'a' + 'A');
+  return text;
+}
+
+std::string figure_only(AnyQuantity value, const Voice& voice) { return figure_and_unit(value, voice).first; }
+
+std::string range_words(AnyQuantity least, AnyQuantity greatest, const Voice& voice) {
+  const auto [low, low_unit] = figure_and_unit(least, voice);
+  const auto [high, high_unit] = figure_and_unit(greatest, voice);
+  return say("words.range", {{"least", low_unit == high_unit ? low : low + low_unit}, {"greatest", high + high_unit}},
+             voice);
 }
 
 std::string source_words(std::string_view key, const Voice& voice) {

@@ -36,6 +36,12 @@ struct Voice {
 [[nodiscard]] std::string say(const Finding& finding, const Voice& voice);
 /// A single word or phrase: "half.b" → "half B".
 [[nodiscard]] std::string word(std::string_view id, const Voice& voice);
+/// With its first letter a capital: for what begins a line. English letters; others are left as they are.
+[[nodiscard]] std::string capital(std::string text);
+/// The bare figure of a quantity as it is shown: "1.25" of 1.25 mm.
+[[nodiscard]] std::string figure_only(AnyQuantity value, const Voice& voice);
+/// "0.50 to 1.25 mm"; where the two are shown in different units each has its own.
+[[nodiscard]] std::string range_words(AnyQuantity least, AnyQuantity greatest, const Voice& voice);
 [[nodiscard]] bool has_words(std::string_view code, Language language = Language::english);
 
 /// What a figure rests on, for people: a book, a standard, a rule. A key that is in plain words already, "common practice", as it is.

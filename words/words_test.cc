@@ -163,6 +163,15 @@ TEST(Template, NamesItsFault) {
     EXPECT_NE(words::fault_of(bad), "") << bad;
 }
 
+TEST(Words, SaysTheUnitOfARangeOnceWhereItIsTheSame) {
+  EXPECT_EQ(range_words(any(millimetres(1)), any(millimetres(1.25)), kMetric), "1 to 1.25\u00A0mm");
+  EXPECT_EQ(range_words(any(micrometres(480)), any(millimetres(1.25)), kMetric), "480\u00A0µm to 1.25\u00A0mm");
+  EXPECT_EQ(figure_only(any(millimetres(1.25)), kMetric), "1.25");
+  EXPECT_EQ(capital("nut A came off."), "Nut A came off.");
+  EXPECT_EQ(capital("±"), "±");
+  EXPECT_EQ(capital(""), "");
+}
+
 /// Runs the dictionary compiler on a text; gives its exit status and what it complained of.
 std::pair<int, std::string> compiled(const std::string& toml) {
   const std::filesystem::path folder = std::filesystem::path{testing::TempDir()} / "flatwise_dictionary";
