@@ -109,7 +109,7 @@ struct Columns {
 Columns columns_of(const Sheet& page) {
   const double w = page.width();
   const auto at = [&](double share) { return page.left() + share * w; };
-  return {at(0), at(0.075), at(0.165), at(0.325), at(0.485), at(0.70), at(0.81), page.right()};
+  return {at(0), at(0.075), at(0.165), at(0.325), at(0.485), at(0.74), at(0.84), page.right()};
 }
 
 void row_head(Sheet& page, const HandOverSheet& sheet) {

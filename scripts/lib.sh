@@ -115,9 +115,6 @@ step() {
   return "$status"
 }
 
-# What ccache has not kept it would have read twice, once for itself; so it goes by the headers that the compiler names.
-export CCACHE_DEPEND=1
-
 # configure_and_build FOLDER [CMAKE FLAGS...] [-- TARGETS...]
 configure_and_build() {
   local folder=$1 flags=() targets=()
