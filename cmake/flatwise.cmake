@@ -47,9 +47,11 @@ if(FLATWISE_MOLD)
   add_link_options(-fuse-ld=mold)
 endif()
 
+# For all alike, or headers read once would not fit the server, and a program built by ./run would be built again by ./test.
+target_compile_options(flatwise_options INTERFACE -pthread)
+
 # The big headers, read once for each kind: a compiler takes them only by a target with the same options.
 if(FLATWISE_HEADERS_ONCE)
-  target_compile_options(flatwise_options INTERFACE -pthread)  # Nor without the threads that the server has.
   file(WRITE "${CMAKE_BINARY_DIR}/headers.cc" "")
   foreach(kind IN LISTS FLATWISE_HEADERS_ONCE)
     add_library(headers_of_${kind} OBJECT "${CMAKE_BINARY_DIR}/headers.cc")

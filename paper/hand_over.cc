@@ -35,6 +35,10 @@ struct Source {
   [[nodiscard]] std::string range(AnyQuantity least, AnyQuantity greatest) const {
     return range_words(least, greatest, voice());
   }
+  /// What an entry says, as a line of its own.
+  [[nodiscard]] std::string says(const job::Entry& entry) const {
+    return capital(say(job::entry_says(job().shaft, entry.body)));
+  }
   /// The working of a figure about a part; nullptr when the rules had nothing to compute it from.
   [[nodiscard]] const Working* working(Stage stage, const Where& where, std::string_view about,
                                        std::string_view figure) const {
@@ -182,8 +186,7 @@ void add_findings(const Source& from, Stage stage, HandOverPart& part) {
 std::string line_of(const Source& from, const job::Entry& entry) {
   constexpr std::array<std::string_view, 3> kReplies{"reply.no", "reply.yes", "reply.not_seen"};
   const auto* answered = std::get_if<job::Answered>(&entry.body);
-  if (answered == nullptr || job::stage_of(entry.body) != Stage::test_run)
-    return capital(from.say(job::entry_says(from.job().shaft, entry.body)));
+  if (answered == nullptr || job::stage_of(entry.body) != Stage::test_run) return from.says(entry);
   const std::size_t reply = answered->reply == Reply::yes ? 1 : answered->reply == Reply::no ? 0 : 2;
   Args args{{"what", Word{"question." + answered->question + ".short"}}, {"reply", Word{std::string{kReplies[reply]}}}};
   if (answered->number > 0) args.emplace_back("nut", Word{answered->number == 1 ? "end.a" : "end.b"});
@@ -301,8 +304,8 @@ void fill_corrected(const Source& from, HandOverSheet& sheet) {
       if (old == from.job().entries.end() || !is_correction(*old, entry)) continue;
       sheet.corrected.push_back(from.say({Code{"paper.corrected_line"},
                                           {{"when", from.order.when(entry.at)},
-                                           {"was", from.say(job::entry_says(from.job().shaft, old->body))},
-                                           {"now", from.say(job::entry_says(from.job().shaft, entry.body))},
+                                           {"was", from.says(*old)},
+                                           {"now", from.says(entry)},
                                            {"who", from.who(entry.by)}}}));
     }
   }
@@ -332,7 +335,7 @@ void fill_signatures(const Source& from, HandOverSheet& sheet) {
 
 void fill_log(const Source& from, HandOverSheet& sheet) {
   for (const job::Entry& entry : from.job().entries) {
-    std::string says = capital(from.say(job::entry_says(from.job().shaft, entry.body)));
+    std::string says = from.says(entry);
     if (const auto by = from.state().replacing(entry); !by.empty())
       says = from.say({Code{"paper.replaced_by"}, {{"says", says}, {"number", by.back()->number}}});
     if (job::clock_was_off(entry))

@@ -281,5 +281,7 @@ struct SignatureRow {
 /// The figure alone, for a cell whose unit stands in the title block: mm to 0.01, inches to 0.001.
 [[nodiscard]] std::string bare_length(Length length, const Voice& voice);
 [[nodiscard]] std::string shown_other(AnyQuantity value, const Voice& voice);  ///< In the other unit system.
+/// range_words() in the other unit system.
+[[nodiscard]] std::string range_other(AnyQuantity least, AnyQuantity greatest, const Voice& voice);
 
 }  // namespace flatwise::view

@@ -223,5 +223,10 @@ std::string bare_length(Length length, const Voice& voice) {
 std::string shown_other(AnyQuantity value, const Voice& voice) {
   return format_quantity(value, {.system = other(voice.units), .decimals = {}, .unit = {}, .currency = voice.currency});
 }
+std::string range_other(AnyQuantity least, AnyQuantity greatest, const Voice& voice) {
+  Voice turned = voice;
+  turned.units = other(voice.units);
+  return range_words(least, greatest, turned);
+}
 
 }  // namespace flatwise::view

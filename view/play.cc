@@ -92,12 +92,10 @@ void part_labels(drawing::DisplayList& list) {
 
 // What a new bearing shows is a range, often from nought.
 Json fresh_json(const Screen& screen, const WorkingPtr& fresh) {
-  Screen turned = screen;
-  turned.voice.units = other(screen.voice.units);
   const AnyQuantity least = output_of(*fresh, "swing-least"), greatest = output_of(*fresh, "swing-greatest");
   return facts_block({{.caption = tell(screen, Code{"view.play.new_bearing"}),
                        .value = range_words(least, greatest, screen.voice),
-                       .other = range_words(least, greatest, turned.voice),
+                       .other = range_other(least, greatest, screen.voice),
                        .working = fresh}},
                      screen.voice);
 }
@@ -111,9 +109,7 @@ Json answer_json(const Subject& subject, const Screen& screen, int rotor, const 
     const AnyQuantity least = output_of(*behind, "clearance-least");
     const AnyQuantity greatest = output_of(*behind, "clearance-greatest");
     is.value = range_words(least, greatest, screen.voice);
-    Screen turned = screen;
-    turned.voice.units = other(screen.voice.units);
-    is.other = range_words(least, greatest, turned.voice);
+    is.other = range_other(least, greatest, screen.voice);
   }
   return answer_block(is, screen.voice);
 }

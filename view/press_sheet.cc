@@ -139,12 +139,10 @@ Json curve_answer(const Subject& subject, const Screen& screen, int rotor) {
 /// Before the force: the band. Nothing to press where the bore was not gauged.
 Json band_facts(const Screen& screen, const WorkingPtr& band) {
   const AnyQuantity least = output_of(*band, "force-least"), greatest = output_of(*band, "force-greatest");
-  Screen second = screen;
-  second.voice.units = other(screen.voice.units);
   return facts_block({{.caption = tell(screen, Code{"bench.press.expected"}),
                        .value = range_words(least, greatest, screen.voice),
                        .tone = "strong",
-                       .other = range_words(least, greatest, second.voice),
+                       .other = range_other(least, greatest, screen.voice),
                        .working = band},
                       {.caption = tell(screen, Code{"bench.press.above"}),
                        .value = tell(screen, Code{"bench.press.stop_at"}, {{"force", greatest}}),

@@ -215,15 +215,13 @@ std::string order_text(const Subject& subject, const Screen& screen) {
 
 Json target_facts(const Screen& screen, const Nut& nut) {
   const Torque least = (1 - nut.torque_tolerance) * nut.torque, greatest = (1 + nut.torque_tolerance) * nut.torque;
-  Screen second = screen;
-  second.voice.units = other(screen.voice.units);
   return facts_block({{.caption = tell(screen, Code{"bench.torque.target"}),
                        .value = shown(any(nut.torque), screen.voice),
                        .tone = "strong",
                        .other = shown_other(any(nut.torque), screen.voice)},
                       {.caption = tell(screen, Code{"bench.torque.within"}),
                        .value = range_words(any(least), any(greatest), screen.voice),
-                       .other = range_words(any(least), any(greatest), second.voice)}},
+                       .other = range_other(any(least), any(greatest), screen.voice)}},
                      screen.voice);
 }
 

@@ -114,8 +114,7 @@ class Bulk {
   // By their names: a column that comes later has its own default here.
   static constexpr const char* kEntry =
       "insert into entries (workshop, job, number, id, author, device, at, follows, corrects, kind, body, previous, "
-      "hash) "
-      "values (?, ?, ?, ?, ?, ?, ?, ?, '[]', ?, ?, ?, ?)";
+      "hash) values (?, ?, ?, ?, ?, ?, ?, ?, '[]', ?, ?, ?, ?)";
   SQLite::Statement job_{db_, "insert into jobs values (?, ?, ?, ?, ?, ?, ?, null, ?, ?, ?, ?, ?)"};
   SQLite::Statement entry_{db_, kEntry};
   SQLite::Statement change_{db_, "insert into changes values (?, ?, 'job', ?, ?)"};

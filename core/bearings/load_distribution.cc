@@ -259,7 +259,7 @@ std::vector<BallLoad> ball_loads(const LoadedBearing& b, const RingShift& shift)
     const double c = b.ring.cosine[j], s = b.ring.sine[j];
     const Angle azimuth = radians(std::atan2(s, c));
     const double u = 1 + at[0] * c + at[1] * s - b.gap, v = at[2] + at[3] * s + at[4] * c;
-    all.push_back({azimuth, load_at(b, shift, azimuth), radians(std::atan2(v, u))});
+    all.push_back({azimuth, newtons(load_in_direction(b, at, c, s)), radians(std::atan2(v, u))});
   }
   return all;
 }
